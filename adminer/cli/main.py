@@ -1,0 +1,45 @@
+"""The command `adminer`: one typer application, one module a command, one place for exit codes."""
+
+from __future__ import annotations
+
+import importlib
+import sys
+from typing import Final
+
+import typer
+from rich.console import Console
+
+from adminer.errors import INTERRUPTED, AdminerError, exit_code_of
+
+COMMANDS: Final[tuple[str, ...]] = ()  # modules of this folder, in the order of the help page
+
+app = typer.Typer(
+    help="Read old grocery and department-store adverts into a database of dated, cited offers.",
+    no_args_is_help=True,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+)
+
+
+def build() -> typer.Typer:
+    """Register every command module; each has a function `register(app)`."""
+    if not app.registered_commands:
+        for name in COMMANDS:
+            importlib.import_module(f"adminer.cli.{name}").register(app)
+    return app
+
+
+def run() -> None:
+    """Run the command line and turn errors into a message and an exit code."""
+    try:
+        build()(standalone_mode=True)
+    except AdminerError as error:
+        Console(stderr=True, soft_wrap=True, highlight=False).print(str(error), style="red", markup=False)
+        sys.exit(exit_code_of(error))
+    except KeyboardInterrupt:
+        Console(stderr=True).print("Stopped. What was read is kept; the same command goes on from here.")
+        sys.exit(INTERRUPTED)
+
+
+if __name__ == "__main__":
+    run()

@@ -1,0 +1,1 @@
+"""The local web page where a person checks and corrects."""

@@ -1,0 +1,1 @@
+"""Run the stages over many scans in supervised processes."""

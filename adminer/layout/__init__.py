@@ -1,0 +1,1 @@
+"""Picture in; cleaned picture, adverts, blocks and type sizes out."""

@@ -1,0 +1,1 @@
+"""Words in, offers out: the spaCy pipeline and the assembly of offers."""

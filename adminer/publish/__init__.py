@@ -1,0 +1,1 @@
+"""Charts and pages of pictures."""

@@ -1,0 +1,1 @@
+"""Blocks in, words out: Tesseract, the display reader, their merge, the price numerals."""

@@ -1,0 +1,1 @@
+"""Measure a digitised folder against a truth file, beside baselines."""

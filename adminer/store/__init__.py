@@ -1,0 +1,1 @@
+"""The DuckDB schema, loading, the journal of corrections, queries."""

@@ -1,0 +1,97 @@
+-- The public face of the database. Column names are a promise to queries, exports and notebooks.
+-- Boxes are pixels of the original scan, origin top left. The database is derived: it can be rebuilt
+-- at any time from scans, notes, names and journal.
+
+CREATE TABLE clippings (
+    clipping_id VARCHAR PRIMARY KEY, file VARCHAR, leaf INTEGER, page VARCHAR, sha256 VARCHAR,
+    width INTEGER, height INTEGER, kind VARCHAR, publication VARCHAR, city VARCHAR, state VARCHAR,
+    published VARCHAR, published_from DATE, published_to DATE, found_in VARCHAR, rights VARCHAR, remark VARCHAR,
+    continues VARCHAR
+);
+CREATE TABLE notes (
+    clipping_id VARCHAR, note_no INTEGER, file VARCHAR, publication VARCHAR, published VARCHAR, city VARCHAR,
+    state VARCHAR, page VARCHAR, found_in VARCHAR, rights VARCHAR, remark VARCHAR
+);
+CREATE TABLE unread (file VARCHAR, leaf INTEGER, reason VARCHAR, remedy VARCHAR);
+CREATE TABLE adverts (
+    advert_id VARCHAR PRIMARY KEY, clipping_id VARCHAR, x INTEGER, y INTEGER, w INTEGER, h INTEGER,
+    retailer_id VARCHAR, retailer VARCHAR, city VARCHAR, valid_from DATE, valid_to DATE, dated_by VARCHAR,
+    confidence DOUBLE
+);
+CREATE TABLE words (
+    clipping_id VARCHAR, advert_id VARCHAR, word_no INTEGER, text VARCHAR, x INTEGER, y INTEGER, w INTEGER, h INTEGER,
+    type_px DOUBLE, confidence DOUBLE, reader VARCHAR, line_no INTEGER, block_no INTEGER
+);
+CREATE TABLE offers (
+    offer_id VARCHAR PRIMARY KEY, advert_id VARCHAR, line_id VARCHAR, line VARCHAR, maker VARCHAR, item VARCHAR,
+    piece_or_set VARCHAR, pieces INTEGER, composition VARCHAR, quantity DECIMAL(12, 3), unit VARCHAR,
+    x INTEGER, y INTEGER, w INTEGER, h INTEGER, confidence DOUBLE, status VARCHAR,
+    maker_id VARCHAR, line_text VARCHAR, line_score DOUBLE, line_why VARCHAR, line_warning VARCHAR, why VARCHAR,
+    pieces_stated INTEGER, pieces_listed INTEGER, pieces_implied INTEGER, service_for INTEGER, composition_check VARCHAR
+);
+CREATE TABLE prices (
+    price_id VARCHAR PRIMARY KEY, offer_id VARCHAR, amount DECIMAL(12, 2), currency VARCHAR,
+    per_quantity DECIMAL(12, 3), per_unit VARCHAR, condition VARCHAR, condition_text VARCHAR,
+    x INTEGER, y INTEGER, w INTEGER, h INTEGER, confidence DOUBLE, form VARCHAR, role VARCHAR, text VARCHAR,
+    exact_amount DECIMAL(18, 6) -- keeps the half cent of 12½¢
+);
+CREATE TABLE conditions (
+    advert_id VARCHAR, offer_id VARCHAR, kind VARCHAR, text VARCHAR, value VARCHAR,
+    x INTEGER, y INTEGER, w INTEGER, h INTEGER, confidence DOUBLE
+);
+CREATE TABLE set_pieces (offer_id VARCHAR, piece VARCHAR, count INTEGER, text VARCHAR);
+CREATE TABLE dates_read (
+    advert_id VARCHAR, kind VARCHAR, text VARCHAR, edtf VARCHAR, earliest DATE, latest DATE,
+    x INTEGER, y INTEGER, w INTEGER, h INTEGER, confidence DOUBLE
+);
+CREATE TABLE schedules (advert_id VARCHAR, week INTEGER, piece VARCHAR);
+CREATE TABLE proposed_names (
+    advert_id VARCHAR, text VARCHAR, kind VARCHAR, x INTEGER, y INTEGER, w INTEGER, h INTEGER, score DOUBLE, why VARCHAR
+);
+CREATE TABLE lines (
+    line_id VARCHAR, line VARCHAR, maker_id VARCHAR, first_year INTEGER, last_year INTEGER, shape VARCHAR, decal VARCHAR
+);
+CREATE TABLE line_names (line_id VARCHAR, name VARCHAR, used_by VARCHAR, used_by_id VARCHAR, from_year INTEGER, to_year INTEGER, source VARCHAR);
+CREATE TABLE line_relations (line_id VARCHAR, relation VARCHAR, other_id VARCHAR, source VARCHAR);
+CREATE TABLE sightings (
+    sighting_id VARCHAR, line_id VARCHAR, line VARCHAR, retailer_id VARCHAR, retailer VARCHAR, city VARCHAR,
+    advert_id VARCHAR, clipping_id VARCHAR, published VARCHAR, seen_from DATE, seen_to DATE, week_start DATE, dated_by VARCHAR
+);
+CREATE TABLE runs (
+    run_id VARCHAR, line_id VARCHAR, line VARCHAR, retailer_id VARCHAR, retailer VARCHAR, city VARCHAR, sightings INTEGER,
+    first_seen DATE, last_seen DATE, start_earliest DATE, end_latest DATE, start_edtf VARCHAR, end_edtf VARCHAR,
+    method VARCHAR, confidence DOUBLE, note VARCHAR
+);
+CREATE TABLE date_estimates (
+    advert_id VARCHAR, edtf_50 VARCHAR, edtf_90 VARCHAR, median DATE, earliest_90 DATE, latest_90 DATE,
+    probability_peak DOUBLE, posterior VARCHAR, note VARCHAR
+);
+CREATE TABLE evidence (
+    advert_id VARCHAR, kind VARCHAR, text VARCHAR, source VARCHAR, moved_bits DOUBLE, earliest DATE, latest DATE,
+    struck BOOLEAN, x INTEGER, y INTEGER, w INTEGER, h INTEGER
+);
+CREATE TABLE corrections (
+    act_no INTEGER, acted_at TIMESTAMP, who VARCHAR, act VARCHAR, clipping_id VARCHAR, x INTEGER, y INTEGER, w INTEGER, h INTEGER,
+    field VARCHAR, old VARCHAR, new VARCHAR, offer_id VARCHAR, found BOOLEAN
+);
+
+-- One flat row an offer. price is what anyone pays; cardholder_price what the card (or coupon, stamp) holder pays.
+CREATE VIEW priced_offers AS
+SELECT
+    c.file, c.leaf, c.publication, coalesce(a.city, c.city) AS city, c.published, c.published_from, c.published_to,
+    a.valid_from, a.valid_to, a.retailer_id, a.retailer, o.line_id, o.line, o.maker, o.item, o.piece_or_set, o.pieces,
+    min(p.amount) FILTER (p.condition = 'everyone' AND p.role IN ('price', 'from', 'range_low')) AS price,
+    min(p.amount) FILTER (p.condition = 'cardholder') AS cardholder_price,
+    min(p.amount) FILTER (p.condition = 'without_card') AS price_without_card,
+    min(p.amount) FILTER (p.condition IN ('coupon', 'with_purchase', 'stamps')) AS conditional_price,
+    min(p.amount) FILTER (p.condition IN ('former', 'comparison')) AS former_price,
+    string_agg(DISTINCT p.condition_text, '; ' ORDER BY p.condition_text) AS conditions,
+    any_value(p.currency) AS currency,
+    min(p.per_quantity) AS per_quantity, any_value(p.per_unit) AS per_unit,
+    o.x || ',' || o.y || ',' || o.w || ',' || o.h AS box, o.confidence, o.status, o.offer_id, o.advert_id, c.clipping_id
+FROM offers o
+JOIN adverts a USING (advert_id)
+JOIN clippings c USING (clipping_id)
+LEFT JOIN prices p USING (offer_id)
+WHERE o.status <> 'rejected'
+GROUP BY ALL;
