@@ -233,7 +233,9 @@ class Link:
 class ConditionText:
     """Hold one printed condition of an offer or advert ("limit one", "coupon expires Sat.")."""
 
-    kind: str  # coupon, with_purchase, stamps, limit, expiry, mail_order, postage, deposit, instalments, tax, while_they_last, free, schedule ...
+    # coupon, with_purchase, stamps, punch_card, limit, expiry, mail_order, postage, deposit, instalments, tax,
+    # while_they_last, rain_check, free, open_stock, schedule, cash, guarantee
+    kind: str
     text: str
     box: Box
     confidence: float
