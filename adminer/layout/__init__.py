@@ -1,1 +1,5 @@
-"""Picture in; cleaned picture, adverts, blocks and type sizes out."""
+"""Layout: page image to cleaned image, adverts on the page, blocks, type sizes."""
+
+from adminer.layout.page import Layout, lay_out
+
+__all__ = ["Layout", "lay_out"]

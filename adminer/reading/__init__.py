@@ -1,1 +1,5 @@
-"""Blocks in, words out: Tesseract, the display reader, their merge, the price numerals."""
+"""Reading: page image to words with boxes, by two readers and their merge."""
+
+from adminer.reading.page import read_page
+
+__all__ = ["read_page"]

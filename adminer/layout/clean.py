@@ -1,0 +1,101 @@
+"""Make a picture fit for reading: one gray plane, light evened out, turned straight; and the way back to the scan."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+from adminer.records import Box
+
+Gray = NDArray[np.uint8]
+
+
+@dataclass(frozen=True, slots=True)
+class WayBack:
+    """Map points of the cleaned picture to pixels of the scan: a projective matrix (3, 3)."""
+
+    matrix: NDArray[np.float64]
+    width: int  # of the scan
+    height: int
+
+    def points(self, points: NDArray[np.float32]) -> NDArray[np.float32]:
+        """Map points (N, 2) as (x, y)."""
+        mapped = cv2.perspectiveTransform(points.reshape(1, -1, 2).astype(np.float32), self.matrix)
+        return np.asarray(mapped, np.float32).reshape(-1, 2)
+
+    def box(self, left: float, top: float, right: float, bottom: float) -> Box:
+        """Return the upright box on the scan around a rectangle of the cleaned picture, cut off at the edges."""
+        corners = self.points(np.array([[left, top], [right, top], [right, bottom], [left, bottom]], np.float32))
+        x0, y0 = np.floor(corners.min(axis=0) + 0.25).astype(int)
+        x1, y1 = np.ceil(corners.max(axis=0) - 0.25).astype(int)
+        x0, y0 = int(np.clip(x0, 0, self.width - 1)), int(np.clip(y0, 0, self.height - 1))
+        x1, y1 = int(np.clip(x1, x0 + 1, self.width)), int(np.clip(y1, y0 + 1, self.height))
+        return Box(x0, y0, x1 - x0, y1 - y0)
+
+    def length(self, pixels: float, x: float, y: float) -> float:
+        """Return how long on the scan an upright stroke of some pixels is at a place of the cleaned picture."""
+        ends = self.points(np.array([[x, y], [x, y + pixels]], np.float32))
+        return float(np.linalg.norm(ends[1] - ends[0]))
+
+
+def to_gray(pixels: NDArray[np.uint8]) -> Gray:
+    """Return one plane (H, W) of a gray or RGB picture."""
+    return pixels if pixels.ndim == 2 else np.asarray(cv2.cvtColor(pixels, cv2.COLOR_RGB2GRAY), np.uint8)
+
+
+def even_light(gray: Gray) -> Gray:
+    """Divide by the paper's own brightness, so that shadows and yellowing go and paper becomes white.
+
+    The paper is what a wide closing leaves, at an eighth of the size. Where it is dark over a wide stretch there is a
+    printed panel, not a shadow, and it is left as dark as it is.
+    """
+    height, width = gray.shape
+    side = max(height, width)
+    small = cv2.resize(gray, None, fx=min(1.0, 512 / side), fy=min(1.0, 512 / side), interpolation=cv2.INTER_AREA)
+    reach = max(9, min(small.shape) // 12) | 1
+    paper = cv2.morphologyEx(small, cv2.MORPH_CLOSE, np.ones((reach, reach), np.uint8))
+    paper = cv2.GaussianBlur(paper, (0, 0), reach / 2)
+    usual = float(np.percentile(paper, 75))
+    floor = max(90.0, 0.55 * usual)
+    paper = np.maximum(paper, floor)
+    full = cv2.resize(paper, (width, height), interpolation=cv2.INTER_LINEAR).astype(np.float32)
+    return np.asarray(np.clip(gray * (235.0 / full), 0, 255), np.uint8)
+
+
+def skew_of(gray: Gray) -> float:
+    """Return the angle in degrees by which lines of type fall to the right (positive: clockwise), within 6 degrees.
+
+    Searches the angle whose row sums vary most (the projection profile method of Postl, 1986).
+    """
+    scale = min(1.0, 700 / max(gray.shape))
+    small = cv2.resize(gray, None, fx=scale, fy=scale, interpolation=cv2.INTER_AREA)
+    blur = cv2.GaussianBlur(small, (0, 0), 15)
+    ink = (small.astype(np.int16) < blur.astype(np.int16) - 12).astype(np.uint8)
+    ink[cv2.blur(ink * 255, (41, 41)) > 150] = 0
+    if ink.sum() < 50:
+        return 0.0
+    best = _best_angle(ink, np.arange(-6.0, 6.01, 0.5))
+    return _best_angle(ink, np.arange(best - 0.5, best + 0.51, 0.1))
+
+
+def _best_angle(ink: NDArray[np.uint8], angles: NDArray[np.float64]) -> float:
+    ys, xs = np.nonzero(ink)
+    scores = []
+    for angle in angles:
+        rows = ys - np.tan(np.radians(angle)) * xs
+        counts = np.bincount(np.round(rows - rows.min()).astype(int)).astype(np.float64)
+        scores.append(float(np.sum(np.diff(counts) ** 2)))
+    flat = int(np.argmin(np.abs(angles)))
+    winner = int(np.argmax(scores))
+    return float(angles[winner]) if scores[winner] > 1.05 * scores[flat] else float(angles[flat])
+
+
+def straighten(gray: Gray, degrees: float) -> tuple[Gray, NDArray[np.float64]]:
+    """Turn a picture by an angle about its centre; return it and the matrix (3, 3) from it back to the one given."""
+    height, width = gray.shape
+    turn = np.vstack([cv2.getRotationMatrix2D((width / 2, height / 2), degrees, 1.0), [0, 0, 1]])
+    turned = cv2.warpAffine(gray, turn[:2], (width, height), flags=cv2.INTER_CUBIC, borderMode=cv2.BORDER_REPLICATE)
+    return np.asarray(turned, np.uint8), np.asarray(np.linalg.inv(turn), np.float64)

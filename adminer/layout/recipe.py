@@ -1,0 +1,98 @@
+"""Recipes: which cleaning and which scales suit a kind of source; data in pipelines/*.toml, and a measured guess."""
+
+from __future__ import annotations
+
+import tomllib
+from functools import lru_cache
+from pathlib import Path
+from typing import Annotated
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+
+from adminer.errors import FolderError
+
+
+class Recipe(BaseModel):
+    """Hold the settings for one kind of source; every field is explained in pipelines/README.md."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+    name: Annotated[str, Field(pattern=r"^[a-z][a-z0-9_]*$")]
+    about: str
+    even_light: bool = True
+    straighten: bool = True
+    flatten_page: bool = False
+    denoise: bool = False
+    second_reader: bool = True
+
+
+def shipped_folder() -> Path:
+    """Return the folder of the recipes that come with adminer: in the wheel, else at the top of the source tree."""
+    package = Path(__file__).resolve().parents[1]
+    in_wheel = package / "_shipped" / "pipelines"
+    return in_wheel if in_wheel.is_dir() else package.parent / "pipelines"
+
+
+def load_recipes(folder: Path | None = None) -> dict[str, Recipe]:
+    """Read every recipe of a folder (by default the shipped ones), by name.
+
+    Raises FolderError with file and reason for a recipe that cannot be understood.
+    """
+    recipes = {}
+    for path in sorted((folder or shipped_folder()).glob("*.toml")):
+        try:
+            recipe = Recipe.model_validate(tomllib.loads(path.read_text(encoding="utf-8")))
+        except (tomllib.TOMLDecodeError, ValidationError, UnicodeDecodeError) as error:
+            raise FolderError(
+                "this recipe cannot be understood",
+                file=str(path),
+                why=_reason(error),
+                remedy="compare it with one of the recipes that came with adminer",
+            ) from error
+        recipes[recipe.name] = recipe
+    return recipes
+
+
+def _reason(error: Exception) -> str:
+    if isinstance(error, ValidationError):
+        first = error.errors()[0]
+        return f"{'.'.join(str(part) for part in first['loc'])}: {first['msg'].lower()}"
+    return str(error)
+
+
+@lru_cache(maxsize=1)
+def default_recipes() -> dict[str, Recipe]:
+    """Return the shipped recipes, read once a process."""
+    return load_recipes()
+
+
+def guess_recipe(pixels: NDArray[np.uint8]) -> tuple[str, str]:
+    """Guess the kind of source from the picture and say what was measured.
+
+    Takes (H, W) gray or (H, W, 3) RGB. Colour under uneven light says phone photo; a near two-tone picture photocopy;
+    gray paper or uneven light microfilm; else a magazine page.
+    """
+    small = _thumbnail(pixels)
+    gray = small.max(axis=2).astype(np.float32) if small.ndim == 3 else small.astype(np.float32)
+    colour = float(np.mean(small.max(axis=2).astype(int) - small.min(axis=2))) if small.ndim == 3 else 0.0
+    paper = cv2.GaussianBlur(cv2.dilate(gray, np.ones((15, 15), np.uint8)), (0, 0), 12)
+    unevenness = float(np.percentile(paper, 95) - np.percentile(paper, 5)) / 255
+    middle = float(np.mean((gray > 48) & (gray < 208)))
+    bright = float(np.percentile(gray, 90)) / 255
+    if colour > 12 and unevenness > 0.12:
+        return "phone_photo", f"colour {colour:.0f} of 255 and light uneven by {unevenness:.0%}"
+    if middle < 0.12:
+        return "photocopy", f"only {middle:.0%} of the picture is between black and white"
+    if bright < 0.9 or unevenness > 0.2:
+        return "microfilm_print", f"paper at {bright:.0%} of white, light uneven by {unevenness:.0%}"
+    return "magazine_page", f"paper at {bright:.0%} of white, {middle:.0%} of the picture is gray"
+
+
+def _thumbnail(pixels: NDArray[np.uint8]) -> NDArray[np.uint8]:
+    scale = min(1.0, 800 / max(pixels.shape[:2]))
+    if scale == 1.0:
+        return pixels
+    return np.asarray(cv2.resize(pixels, None, fx=scale, fy=scale, interpolation=cv2.INTER_AREA), np.uint8)

@@ -1,0 +1,84 @@
+"""The two networks of the display reader: found by their path in the rapidocr wheel, never fetched."""
+
+from __future__ import annotations
+
+import importlib.util
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from adminer.errors import MachineError
+
+# What these adverts can hold. The recogniser knows 18,708 characters of many scripts; a choice among these few
+# keeps a speck from becoming a Chinese character.
+CHARACTERS = (
+    "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789"
+    " .,;:!?'\"-–—_/\\()[]{}&%#*+=<>@$¢£½¼¾°•’‘“”†§©®™éèêëàâäçôöòûüùïîñÉÈÄÖÜß×·…"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Alphabet:
+    """Hold which outputs of the recogniser may be chosen and what each stands for; output 0 is the blank."""
+
+    columns: NDArray[np.int64]
+    characters: tuple[str, ...]  # "" for the blank
+
+
+def model_folder() -> Path:
+    """Return the folder of the rapidocr wheel that carries the networks.
+
+    Raises MachineError when the wheel is not installed.
+    """
+    found = importlib.util.find_spec("rapidocr")
+    if found is None or not found.submodule_search_locations:
+        raise MachineError(
+            "the display reader cannot start",
+            why="the package rapidocr is not installed",
+            remedy="install adminer again with all its dependencies",
+        )
+    return Path(next(iter(found.submodule_search_locations))) / "models"
+
+
+def model_file(part: str) -> Path:
+    """Return the path of one network in the wheel; `part` is "det" (finds type) or "rec" (reads a line of it).
+
+    Raises MachineError when the wheel carries none.
+    """
+    folder = model_folder()
+    files = sorted(folder.glob(f"*_{part}_*.onnx"))
+    if not files:
+        raise MachineError(
+            "the display reader cannot start",
+            file=str(folder),
+            why=f"the rapidocr wheel carries no network *_{part}_*.onnx",
+            remedy="install rapidocr again in the version of requirements.lock",
+        )
+    return files[-1]
+
+
+@lru_cache(maxsize=4)
+def session(part: str, threads: int = 1) -> Any:
+    """Open one network for this process, with the given number of threads, and keep it open."""
+    import onnxruntime  # noqa: PLC0415 - a quarter of a second at start-up that commands without reading must not pay
+
+    options = onnxruntime.SessionOptions()
+    options.intra_op_num_threads = threads
+    options.inter_op_num_threads = 1
+    options.log_severity_level = 3
+    # An arena keeps the peak of the largest page for ever; without it a worker gives the memory back.
+    options.enable_cpu_mem_arena = False
+    return onnxruntime.InferenceSession(str(model_file(part)), options, providers=["CPUExecutionProvider"])
+
+
+@lru_cache(maxsize=1)
+def alphabet() -> Alphabet:
+    """Return the choice of output columns of the recogniser, read from the character list in the network itself."""
+    listed = session("rec").get_modelmeta().custom_metadata_map["character"].split("\n")
+    known = [*listed, " "]
+    wanted = [(i + 1, c) for i, c in enumerate(known) if c in CHARACTERS and c]
+    return Alphabet(np.array([0, *(i for i, _ in wanted)]), ("", *(c for _, c in wanted)))

@@ -1,0 +1,108 @@
+"""What a line of type says: the recognising network, its answer kept letter by letter with place and probability."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+from adminer.reading.models import alphabet, session
+
+Gray = NDArray[np.uint8]
+
+HEIGHT = 48  # the height in pixels that the network reads at
+STEP = 8  # pixels of that picture to one step of its answer
+BATCH_WIDTH = 4800  # sum of the widths read in one go: bounds the memory, and padding is wasted work
+SPACE_LEVEL = (
+    0.12  # a space is easily outvoted by the blank between two letters; measured in tests/benchmarks/reading.py
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Letter:
+    """Hold one character with its place along the line (0 to 1 of its width) and its probability."""
+
+    text: str
+    at: float
+    confidence: float
+
+
+@dataclass(frozen=True, slots=True)
+class ReadLine:
+    """Hold what one strip says."""
+
+    letters: tuple[Letter, ...]
+
+    @property
+    def text(self) -> str:
+        """Return the line as one string."""
+        return "".join(letter.text for letter in self.letters)
+
+    @property
+    def confidence(self) -> float:
+        """Return the mean probability of its letters, 0 for an empty line."""
+        return float(np.mean([letter.confidence for letter in self.letters])) if self.letters else 0.0
+
+
+def cut_strip(gray: Gray, corners: NDArray[np.float32]) -> Gray:
+    """Cut a line out of the picture and straighten it; corners clockwise from top left, in its pixels."""
+    width = max(1, int(max(np.linalg.norm(corners[1] - corners[0]), np.linalg.norm(corners[2] - corners[3]))))
+    height = max(1, int(max(np.linalg.norm(corners[3] - corners[0]), np.linalg.norm(corners[2] - corners[1]))))
+    target = np.array([[0, 0], [width, 0], [width, height], [0, height]], np.float32)
+    turn = cv2.getPerspectiveTransform(corners.astype(np.float32), target)
+    strip = cv2.warpPerspective(gray, turn, (width, height), flags=cv2.INTER_CUBIC, borderMode=cv2.BORDER_REPLICATE)
+    return np.asarray(strip, np.uint8)
+
+
+def read_strips(strips: Sequence[Gray], threads: int = 1) -> list[ReadLine]:
+    """Read straightened lines (gray, dark on light or light on dark) in batches of like width."""
+    prepared = [_prepare(strip) for strip in strips]
+    order = sorted(range(len(strips)), key=lambda i: prepared[i].shape[1])
+    result: list[ReadLine] = [ReadLine(())] * len(strips)
+    start = 0
+    while start < len(order):
+        end = start + 1
+        while end < len(order) and prepared[order[end]].shape[1] * (end - start + 1) <= BATCH_WIDTH:
+            end += 1
+        batch = order[start:end]
+        width = max(prepared[i].shape[1] for i in batch)
+        planes = np.zeros((len(batch), 3, HEIGHT, width), np.float32)
+        for row, i in enumerate(batch):
+            planes[row, :, :, : prepared[i].shape[1]] = prepared[i]
+        answers = session("rec", threads).run(None, {"x": planes})[0]
+        chosen = answers[:, :, alphabet().columns]
+        for row, i in enumerate(batch):
+            result[i] = _decode(chosen[row], prepared[i].shape[1])
+        start = end
+    return result
+
+
+def _prepare(strip: Gray) -> NDArray[np.float32]:
+    height, width = strip.shape
+    new_width = max(STEP, int(np.ceil(HEIGHT * width / height)))
+    resized = cv2.resize(strip, (new_width, HEIGHT))
+    return resized.astype(np.float32) / 127.5 - 1.0
+
+
+def _decode(answers: NDArray[np.float32], width: int) -> ReadLine:
+    """Collapse repeats and blanks; a space wins wherever it is likely enough between two letters."""
+    letters = alphabet().characters
+    space = letters.index(" ")
+    best = answers.argmax(axis=1)
+    out: list[Letter] = []
+    previous = 0
+    likeliest_space, space_step = 0.0, 0
+    for step, choice in enumerate(best):
+        if answers[step, space] > likeliest_space:
+            likeliest_space, space_step = float(answers[step, space]), step
+        if choice not in (0, previous, space):
+            if out and out[-1].text != " " and likeliest_space > SPACE_LEVEL:
+                out.append(Letter(" ", (space_step + 0.5) * STEP / width, max(0.5, likeliest_space)))
+            out.append(Letter(letters[choice], min(1.0, (step + 0.5) * STEP / width), float(answers[step, choice])))
+        if choice not in (0, space):
+            likeliest_space = 0.0
+        previous = int(choice)
+    return ReadLine(tuple(out))

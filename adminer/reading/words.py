@@ -1,0 +1,104 @@
+"""From a line that was read to words with boxes of their own: where the ink of each word begins and ends."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+from adminer.reading.recognise import Gray, ReadLine
+
+DESCENDERS = frozenset("gjpqy,;Q()[]{}$|")
+ASCENDERS = frozenset("bdfhkltABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789$¢£½¼¾&%/!?()[]{}|")
+
+
+@dataclass(frozen=True, slots=True)
+class StripWord:
+    """Hold one word of a strip: pixel rows and columns of its ink within the strip, capital height in its pixels."""
+
+    text: str
+    left: float
+    right: float
+    top: float
+    bottom: float
+    type_px: float
+    confidence: float
+
+
+def split_words(strip: Gray, read: ReadLine) -> list[StripWord]:
+    """Split a line at its spaces and give each word the box of its own ink."""
+    groups: list[list[int]] = [[]]
+    for i, letter in enumerate(read.letters):
+        if letter.text == " ":
+            groups.append([])
+        else:
+            groups[-1].append(i)
+    groups = [g for g in groups if g]
+    if not groups:
+        return []
+    height, width = strip.shape
+    ink = ink_of(strip)
+    centres = [letter.at * width for letter in read.letters]
+    cuts = _cuts(ink, groups, centres, width)
+    words = []
+    for group, (left, right) in zip(groups, cuts, strict=True):
+        text = "".join(read.letters[i].text for i in group)
+        confidence = float(np.mean([read.letters[i].confidence for i in group]))
+        box = _ink_box(ink, left, right)
+        top, bottom = box[2], box[3]
+        words.append(StripWord(text, *box, capital_height(text, bottom - top, height), confidence))
+    return words
+
+
+def ink_of(strip: Gray) -> NDArray[np.bool_]:
+    """Return which pixels of a strip are ink, whichever of ink and paper is the darker."""
+    level, _ = cv2.threshold(strip, 0, 255, cv2.THRESH_BINARY + cv2.THRESH_OTSU)
+    dark = strip <= level
+    edge = np.concatenate([dark[0], dark[-1]])
+    return np.asarray(~dark if edge.mean() > 0.6 else dark)
+
+
+def capital_height(text: str, ink_height: float, strip_height: float) -> float:
+    """Return the capital height of a word from the height of its ink.
+
+    Proportions of text faces, common practice, no source: small letters stand 0.7 and tails hang 0.25 of a capital.
+    """
+    tall = any(c in ASCENDERS for c in text)
+    tail = any(c in DESCENDERS for c in text)
+    if not any(c.isalnum() for c in text):
+        return strip_height * 0.6
+    parts = (1.0 if tall else 0.7) + (0.25 if tail else 0.0)
+    return ink_height / parts
+
+
+def _cuts(
+    ink: NDArray[np.bool_], groups: list[list[int]], centres: list[float], width: int
+) -> list[tuple[float, float]]:
+    """Return the left and right limit of each word: the middle of the emptiest stretch between two words."""
+    columns = ink.sum(axis=0)
+    limits = [0.0]
+    for before, after in pairwise(groups):
+        a, b = centres[before[-1]], centres[after[0]]
+        lo, hi = int(np.floor(a)), int(np.ceil(b))
+        window = columns[lo : hi + 1]
+        if window.size < 2:
+            limits.append((a + b) / 2)
+            continue
+        empty = np.nonzero(window == window.min())[0]
+        runs = np.split(empty, np.nonzero(np.diff(empty) > 1)[0] + 1)
+        longest = max(runs, key=len)
+        limits.append(lo + float(longest.mean()) + 0.5)
+    limits.append(float(width))
+    return list(pairwise(limits))
+
+
+def _ink_box(ink: NDArray[np.bool_], left: float, right: float) -> tuple[float, float, float, float]:
+    part = ink[:, int(left) : max(int(left) + 1, int(np.ceil(right)))]
+    columns = np.nonzero(part.any(axis=0))[0]
+    if columns.size == 0:
+        return left, right, 0.0, float(ink.shape[0])
+    rows = np.nonzero(part[:, columns[0] : columns[-1] + 1].sum(axis=1) > 0)[0]
+    return int(left) + float(columns[0]), int(left) + float(columns[-1] + 1), float(rows[0]), float(rows[-1] + 1)
