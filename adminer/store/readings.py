@@ -1,0 +1,83 @@
+"""What .readings/ keeps: one small file for each page read, by content, recipe and reader; safe to delete."""
+
+from __future__ import annotations
+
+import gzip
+import os
+import zlib
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+from typing import Final
+
+from pydantic import TypeAdapter, ValidationError
+
+from adminer.records import PageReading
+
+SUFFIX: Final = ".reading.json.gz"
+
+
+@dataclass(frozen=True, slots=True)
+class LeafReading:
+    """Hold what came of one page of a scan: a reading, or the reason why there is none."""
+
+    clipping_id: str
+    sha256: str
+    leaf: int
+    key: str  # recipe asked for and version of the reader
+    recipe_why: str
+    reading: PageReading | None
+    problem: str | None = None
+    remedy: str | None = None
+    seconds: float = 0.0
+
+
+def reading_path(folder: Path, clipping_id: str, key: str) -> Path:
+    """Return where the reading of one page lies."""
+    return folder / f"{clipping_id}.{key}{SUFFIX}"
+
+
+def save_reading(folder: Path, kept: LeafReading) -> Path:
+    """Write a reading in one step: a stop at any moment leaves the old file or the new one, never half.
+
+    Raises OSError where the disk refuses.
+    """
+    path = reading_path(folder, kept.clipping_id, kept.key)
+    write_whole(path, gzip.compress(_adapter().dump_json(kept), compresslevel=3, mtime=0))
+    return path
+
+
+def load_reading(path: Path) -> LeafReading | None:
+    """Read a kept reading; None where there is none or it is damaged (it is then read again)."""
+    try:
+        return _adapter().validate_json(gzip.decompress(path.read_bytes()))
+    except (FileNotFoundError, EOFError, OSError, zlib.error, ValidationError):
+        return None
+
+
+def older_reading(folder: Path, clipping_id: str) -> Path | None:
+    """Return the newest kept reading of a page whatever its recipe and reader, or None."""
+    found = [path for path in folder.glob(f"{clipping_id}.*{SUFFIX}")]
+    return max(found, key=lambda path: path.stat().st_mtime, default=None)
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """Write a file under another name, sync it, and put it in place in one step.
+
+    Raises OSError where the disk refuses; nothing half written stays behind.
+    """
+    unfinished = path.with_name(f".{path.name}.{os.getpid()}")
+    try:
+        with unfinished.open("wb") as stream:
+            stream.write(content)
+            stream.flush()
+            os.fsync(stream.fileno())
+        unfinished.replace(path)
+    except BaseException:
+        unfinished.unlink(missing_ok=True)
+        raise
+
+
+@lru_cache(maxsize=1)
+def _adapter() -> TypeAdapter[LeafReading]:
+    return TypeAdapter(LeafReading)
