@@ -1,0 +1,153 @@
+"""Score everything that is no price: conditions, sets, lines, retailers, towns, dates, adverts on the page."""
+
+from __future__ import annotations
+
+from collections import Counter
+from datetime import date
+from typing import Final
+
+import numpy as np
+from scipy.optimize import linear_sum_assignment
+
+from adminer.records import Box
+from adminer.score.alike import ALIKE, same_name, same_terms, similarity
+from adminer.score.found import FoundAdvert, FoundPage, FoundSet
+from adminer.score.prices import same_place
+from adminer.score.tally import Tally, one_to_one
+from adminer.score.truth import TrueAdvert, TruePage, TrueSet
+
+REGION_IOU: Final = 0.7  # issue 3: "advert regions on whole pages (IoU 0.7)"
+
+
+def score_conditions(page: TruePage, found: FoundPage) -> Tally:
+    """Count printed conditions: the words right, and kind and place where the truth states them.
+
+    One found condition may answer several true ones and the other way round, since a sentence may hold two terms.
+    """
+    got = list({(c.kind, c.text, c.box): c for c in found.conditions}.values())
+    if page.conditions is not None:
+        kinds = {true.kind for true in page.conditions}
+        got = [one for one in got if one.kind in kinds or one.kind not in ("everyone", "former", "comparison")]
+        hits = [
+            [true.kind == one.kind and (_meets(true.box, one.box) or same_terms(true.text, one.text)) for one in got]
+            for true in page.conditions
+        ]
+    else:
+        hits = [[same_terms(true, one.text) for one in got] for true in page.offers_with_conditions]
+    grid = np.array(hits, dtype=bool).reshape(len(hits), len(got))
+    return Tally(int(grid.any(axis=0).sum()), len(got), int(grid.any(axis=1).sum()), len(hits))
+
+
+def _meets(true: Box | None, found: Box) -> bool:
+    return true is not None and same_place(true, found)
+
+
+def _best_pairs(worth: np.ndarray[tuple[int, int], np.dtype[np.float64]]) -> list[tuple[int, int]]:
+    rows, columns = linear_sum_assignment(worth, maximize=True)
+    return [(int(i), int(j)) for i, j in zip(rows, columns, strict=True) if worth[i, j] > 0]
+
+
+def score_sets(page: TruePage, found: FoundPage) -> tuple[Tally, Tally]:
+    """Count sets whose stated number is right, and sets whose listed pieces are all right with their counts."""
+    true, got = page.sets or (), found.sets
+    worth = np.array([[_set_worth(t, f) for f in got] for t in true]).reshape(len(true), len(got))
+    pairs = _best_pairs(worth)
+    stated = sum(true[i].stated == got[j].stated for i, j in pairs if true[i].stated is not None)
+    listed = sum(Counter(true[i].listed) == Counter(got[j].listed) for i, j in pairs if true[i].listed)
+    # A found set that no true one answers is wrong for whatever it claims.
+    return (
+        one_to_one(stated, sum(f.stated is not None for f in got), sum(t.stated is not None for t in true)),
+        one_to_one(listed, sum(bool(f.listed) for f in got), sum(bool(t.listed) for t in true)),
+    )
+
+
+def _set_worth(true: TrueSet, found: FoundSet) -> float:
+    if not (_meets(true.box, found.box) or similarity(true.text, found.text) >= ALIKE):
+        return 0.0
+    return 1.0 + (true.stated == found.stated) + (Counter(true.listed) == Counter(found.listed))
+
+
+def score_lines(page: TruePage, found: FoundPage) -> Tally:
+    """Count line names linked on the page to the right authority entry; a name without an entry must stay unlinked."""
+    true = {name.line_id for name in page.lines or () if name.line_id}
+    got = {name.kind for name in found.lines if name.kind}
+    return one_to_one(len(true & got), len(got), len(true))
+
+
+def pair_adverts(
+    true: tuple[TrueAdvert, ...], found: tuple[FoundAdvert, ...], least: float
+) -> list[tuple[TrueAdvert, FoundAdvert]]:
+    """Pair true and found adverts of a page by intersection over union of at least `least`, as well as can be."""
+    worth = np.array([[t.box.iou(f.box) for f in found] for t in true]).reshape(len(true), len(found))
+    worth[worth < least] = 0
+    return [(true[i], found[j]) for i, j in _best_pairs(worth)]
+
+
+def score_regions(page: TruePage, found: FoundPage) -> Tally:
+    """Count adverts whose region is right to an intersection over union of 0.7."""
+    true = page.adverts or ()
+    return one_to_one(len(pair_adverts(true, found.adverts, REGION_IOU)), len(found.adverts), len(true))
+
+
+def score_who_and_where(page: TruePage, found: FoundPage) -> tuple[Tally, Tally]:
+    """Count retailers and towns, of each advert where the truth tells adverts apart, else of the page."""
+    if page.adverts is None:
+        if page.ad_type.startswith("whole"):
+            return Tally(), Tally()
+        true = [(page.retailer, page.city)]
+        names = [f.retailer for f in found.adverts if f.retailer]
+        towns = [f.city for f in found.adverts if f.city]
+        pairs = [(_best(page.retailer, names), _best(_town(page.city), towns))]
+    else:
+        matched = {id(t): f for t, f in pair_adverts(page.adverts, found.adverts, 0.01)}
+        true = [(t.retailer, t.city) for t in page.adverts]
+        pairs = [(f.retailer, f.city) if (f := matched.get(id(t))) else (None, None) for t in page.adverts]
+    who = where = Tally()
+    for (retailer, city), (name, town) in zip(true, pairs, strict=True):
+        who += _one_name(retailer, name, judge_extra=page.adverts is not None)
+        where += _one_name(_town(city), town, judge_extra=page.adverts is not None)
+    return who, where
+
+
+def _town(city: str | None) -> str | None:
+    return city.split(",")[0] if city else None
+
+
+def _best(wanted: str | None, names: list[str]) -> str | None:
+    if not names:
+        return None
+    return max(names, key=lambda name: similarity(wanted or "", name))
+
+
+def _one_name(true: str | None, found: str | None, *, judge_extra: bool) -> Tally:
+    if true is None:
+        return Tally(0, int(found is not None and judge_extra), 0, 0)
+    return one_to_one(int(found is not None and same_name(found, true)), int(found is not None), 1)
+
+
+def score_dates(page: TruePage, found: FoundPage) -> Tally:
+    """Count adverts with the right validity, where the truth has one, and else the printed dates of the page."""
+    if page.adverts is not None and any(advert.valid for advert in page.adverts):
+        matched = {id(t): f for t, f in pair_adverts(page.adverts, found.adverts, 0.01)}
+        tally = Tally()
+        for true in page.adverts:
+            wanted, got = _bounds(true), matched.get(id(true))
+            span = (got.valid_from, got.valid_to) if got and (got.valid_from or got.valid_to) else None
+            tally += one_to_one(int(wanted is not None and wanted == span), int(span is not None), int(wanted is not None))
+        return tally
+    if page.dates is not None:
+        true_forms = {one.edtf for one in page.dates if one.edtf}
+        forms = {one.value for one in found.dates if one.value}
+        return one_to_one(len(true_forms & forms), len(forms), len(true_forms))
+    if page.printed_date and page.date_iso_or_null:
+        day = date.fromisoformat(page.date_iso_or_null)
+        known = [one for one in found.dates if one.earliest and one.latest]
+        hit = any(one.earliest == day == one.latest for one in known)
+        return one_to_one(int(hit), int(bool(known)), 1)
+    return Tally()
+
+
+def _bounds(advert: TrueAdvert) -> tuple[date | None, date | None] | None:
+    if not advert.valid or not any(advert.valid.values()):
+        return None
+    return advert.valid.get("from"), advert.valid.get("to")
