@@ -1,0 +1,93 @@
+"""The stated rule for a page's date, an advert's validity and a clipping's note that disagree."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Literal
+
+from adminer.dating.edtf import DateBounds
+from adminer.records import DateFact
+
+DatedBy = Literal["printed", "note"]
+
+RULE = (
+    "The days an advert prints for its prices come first, when they fit the paper's date; then the paper's date as the "
+    "owner noted it; then the paper's date as printed on the page. What disagrees is shown, never averaged."
+)
+# adverts run from about three weeks before to ten weeks after the issue they stand in; common practice, no source
+_BEFORE, _AFTER = timedelta(days=21), timedelta(days=75)
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """Hold the days an advert was valid, what dated it, and every disagreement in plain words."""
+
+    valid_from: date | None
+    valid_to: date | None
+    dated_by: DatedBy | None
+    disagreements: tuple[str, ...] = ()
+
+
+def settle(facts: Iterable[DateFact], note: DateBounds | None) -> Settled:
+    """Return an advert's validity from the dates read on it and the owner's note, by `RULE`.
+
+    `facts` are those of one advert and its page; `note` the bounds of the noted date of publication.
+    """
+    dated = [f for f in facts if f.earliest is not None or f.latest is not None]
+    datelines = [f for f in dated if f.kind == "dateline"]
+    validities = [f for f in dated if f.kind == "validity"]
+    others = [f for f in dated if f.kind == "printed"]
+    paper = note if note is not None and (note.earliest or note.latest) else _of(datelines)
+    said = list(_against_note(datelines, note))
+    for fact in validities:
+        if paper is None or _fits(fact, paper):
+            said += [
+                f"'{fact.text}' and '{other.text}' are both printed as days of the sale"
+                for other in validities
+                if other is not fact and not _touch(fact, other) and (other.earliest, fact.earliest) != (None, None)
+            ][:1]
+            return Settled(fact.earliest or _first(paper), fact.latest, "printed", tuple(said))
+        said.append(f"'{fact.text}' does not fit the paper's date {_shown(paper)}; the paper's date is kept")
+    if paper is not None:
+        return Settled(paper.earliest, paper.latest, "printed" if paper != note else "note", tuple(said))
+    if len({(f.earliest, f.latest) for f in others}) == 1:
+        return Settled(others[0].earliest, others[0].latest, "printed", tuple(said))
+    return Settled(None, None, None, tuple(said))
+
+
+def _of(facts: Sequence[DateFact]) -> DateBounds | None:
+    return DateBounds(facts[0].earliest, facts[0].latest) if facts else None
+
+
+def _first(paper: DateBounds | None) -> date | None:
+    return paper.earliest if paper and paper.earliest == paper.latest else None
+
+
+def _against_note(datelines: Sequence[DateFact], note: DateBounds | None) -> Iterable[str]:
+    if note is None:
+        return
+    for fact in datelines:
+        early = note.earliest is not None and fact.latest is not None and fact.latest < note.earliest
+        late = note.latest is not None and fact.earliest is not None and fact.earliest > note.latest
+        if early or late:
+            yield f"the page prints '{fact.text}', the note says {_shown(note)}; the note is kept"
+
+
+def _fits(fact: DateFact, paper: DateBounds) -> bool:
+    early = paper.earliest is not None and fact.latest is not None and fact.latest < paper.earliest - _BEFORE
+    late = paper.latest is not None and fact.earliest is not None and fact.earliest > paper.latest + _AFTER
+    return not early and not late
+
+
+def _touch(one: DateFact, other: DateFact) -> bool:
+    after = one.earliest is not None and other.latest is not None and other.latest < one.earliest
+    before = one.latest is not None and other.earliest is not None and other.earliest > one.latest
+    return not after and not before
+
+
+def _shown(bounds: DateBounds) -> str:
+    if bounds.earliest == bounds.latest and bounds.earliest is not None:
+        return bounds.earliest.isoformat()
+    return f"{bounds.earliest or 'open'} to {bounds.latest or 'open'}"

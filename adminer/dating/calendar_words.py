@@ -1,0 +1,134 @@
+"""Cut text into the words of dates and gather neighbouring ones into groups, as period adverts print them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Final, Literal
+
+WordKind = Literal["month", "weekday", "number", "year", "numeric", "now", "coming", "tomorrow"]
+Link = Literal["list", "dash", "to"]
+
+MONTHS: Final = {
+    name: number
+    for number, names in enumerate(
+        (
+            "january jan", "february feb", "march mar", "april apr", "may", "june jun", "july jul", "august aug",
+            "september sept sep", "october oct 0ct", "november nov", "december dec",
+        ),
+        start=1,
+    )
+    for name in names.split()
+}  # fmt: skip
+WEEKDAYS: Final = {
+    name: number
+    for number, names in enumerate(
+        (
+            "monday mon", "tuesday tues tue", "wednesday wednes wed weds", "thursday thurs thur thu",
+            "friday fri", "saturday satur sat", "sunday sun",
+        )
+    )
+    for name in names.split()
+}  # fmt: skip
+
+_UNITS = (
+    r"(?:¢|°|%|c\b|cts?\b|cents?\b|lbs?\b|oz\b|pcs?\b|piece|for\b|in\.|inch|qt\b|pt\b|doz|ft\b|p\.?m|a\.?m|o'clock)"
+)
+_DAY = r"(?<![\w$¢/.,])(?:[0-3]?\d|[lI][0-9]|[0-3][oOlI])"
+_TOKEN: Final = re.compile(
+    rf"""(?P<numeric>(?<![\w$/.-])\d{{1,2}}(?P<cut>[/-])\d{{1,2}}(?:(?P=cut)(?:1[89])?\d\d)?(?![\w/]|[-.]\d|\s*{_UNITS}))
+    |(?P<year>(?<![\w$/.])1[89]\d\d(?![\w%¢])|(?<!\w)['’‘]\d\d(?![\w%¢]))
+    |(?P<month>(?<![^\W\d_])(?:{"|".join(sorted(MONTHS, key=len, reverse=True))})(?![^\W\d_]))
+    |(?P<weekday>(?<!\w)(?:{"|".join(sorted(WEEKDAYS, key=len, reverse=True))})(?!\w|'s))
+    |(?P<number>(?<=[^\W\d_])(?:\d{{1,2}}|[lI]\d)(?![\w/]|[.,]\d)|(?<=[^\W\d_]\.)[lI\d]\d?(?![\w/]|[.,]\d)|{_DAY}(?:st|nd|rd|th)?(?![\w/¢]|[.,]\d|\s*{_UNITS}))
+    |(?P<now>(?<!\w)now(?=\s+(?:thru|through|until|till?|to)\b))
+    |(?P<coming>(?<!\w)(?:this\s+coming|coming|next|this)(?=\s+(?:{"|".join(WEEKDAYS)})(?!\w)))
+    |(?P<tomorrow>(?<!\w)tomorrow(?!\w))""",
+    re.VERBOSE | re.IGNORECASE,
+)
+_JOINER = re.compile(
+    r"^(?:[\s,.;:&()*•·\-–—/]|and\b|to\b|thru\b|thro\b|through\b|until\b|till?\b|of\b|the\b|inclusive\b|only\b)*$", re.I
+)
+_TO = re.compile(r"\b(?:to|thru|thro|through|until|till?)\b", re.IGNORECASE)
+_DASH = re.compile(r"[-–—]")
+_KINDS: Final[tuple[WordKind, ...]] = (
+    "numeric", "year", "month", "weekday", "number", "now", "coming", "tomorrow",
+)  # fmt: skip
+_SPACE = re.compile(r"^[\s.,&\-–—]*$")
+_VERBS = {"may", "march", "mar", "sat", "sun", "mon", "wed", "fri", "jan", "dec"}
+_LONGEST_GAP = 30
+
+
+@dataclass(frozen=True, slots=True)
+class DateWord:
+    """Hold one word of a date with its place in the text and how it hangs on the word before it."""
+
+    kind: WordKind
+    text: str
+    value: int
+    start: int
+    end: int
+    link: Link = "list"
+
+
+def words_of_dates(text: str) -> Iterator[list[DateWord]]:
+    """Yield groups of neighbouring date words; each group names at most one date, list of days or span."""
+    group: list[DateWord] = []
+    for word in _words(text):
+        if group:
+            gap = text[group[-1].end : word.start]
+            joined = len(gap) <= _LONGEST_GAP and bool(_JOINER.match(gap))
+            link: Link = "to" if _TO.search(gap) else "dash" if _DASH.search(gap) else "list"
+            if joined and not _starts_anew(group, word, link):
+                group.append(DateWord(word.kind, word.text, word.value, word.start, word.end, link))
+                continue
+            yield group
+        group = [word]
+    if group:
+        yield group
+
+
+def _words(text: str) -> Iterator[DateWord]:
+    after_month = -1  # where a month or a day of a month ended
+    for found in _TOKEN.finditer(text):
+        kind: WordKind = next(k for k in _KINDS if found[k] is not None)
+        raw = found[0]
+        if after_month >= 0 and kind == "numeric" and _SPACE.match(text[after_month : found.start()]):
+            # "Mar. 12-13-14" are days of March
+            for part in re.finditer(r"\d+", raw):
+                if 1 <= int(part[0]) <= 31:
+                    at = found.start() + part.start()
+                    yield DateWord("number", part[0], int(part[0]), at, at + len(part[0]))
+            after_month = found.end()
+            continue
+        lower = raw.lower()
+        if lower in _VERBS and not raw[0].isupper():
+            continue
+        if kind == "month":
+            value = MONTHS[lower]
+        elif kind == "weekday":
+            value = WEEKDAYS[lower]
+        elif kind == "year":
+            value = int(raw) if raw.isdigit() else 1900 + int(raw[1:])
+        elif kind == "number":
+            digits = re.sub(r"(?i)(st|nd|rd|th)$", "", raw)
+            value = int(digits.translate(str.maketrans("lIoO", "1100")))
+            if not 1 <= value <= 31:
+                continue
+        else:
+            value = 0
+        if kind == "month" or (kind == "number" and _SPACE.match(text[after_month : found.start()])):
+            after_month = found.end() if kind == "month" or after_month >= 0 else -1
+        else:
+            after_month = -1
+        yield DateWord(kind, raw, value, found.start(), found.end())
+
+
+def _starts_anew(group: list[DateWord], word: DateWord, link: Link) -> bool:
+    kinds = [w.kind for w in group]
+    ended = kinds[-1] == "year" or (kinds[-1] == "numeric" and word.kind != "year")
+    if ended and link == "list":
+        return True
+    # "Nov. 9 - Thurs., Nov. 16" goes on, "Sat. Nov. 9, Wed., Nov. 20" in a list of two sales does not matter
+    return word.kind == "number" and "month" not in kinds and "number" in kinds and link == "list" and len(group) > 3
