@@ -11,7 +11,7 @@ from rich.console import Console
 
 from adminer.errors import INTERRUPTED, AdminerError, exit_code_of
 
-COMMANDS: Final[tuple[str, ...]] = ()  # modules of this folder, in the order of the help page
+COMMANDS: Final[tuple[str, ...]] = ("score",)  # modules of this folder, in the order of the help page
 
 app = typer.Typer(
     help="Read old grocery and department-store adverts into a database of dated, cited offers.",

@@ -11,7 +11,9 @@ from rapidfuzz import fuzz
 ALIKE: Final = 0.8  # issue 2: "item text with similarity of 0.8"
 _LONGEST: Final = 3  # a text of more than three times the words of the other is another text, whatever it contains
 _NOT_WORD: Final = re.compile(r"[^\w½¼¾⅓⅔⅛%]+")
-_EMPTY_IN_NAMES: Final = frozenset("the and co company ltd limited inc bros brothers mfg store stores of".split())
+_EMPTY_IN_NAMES: Final = frozenset(
+    ["the", "and", "co", "company", "ltd", "limited", "inc", "bros", "brothers", "mfg", "store", "stores", "of"]
+)
 
 
 def words_of(text: str) -> str:

@@ -110,10 +110,11 @@ def read_tesseract(pixels: NDArray[np.uint8], psm: int) -> tuple[TextLine, ...]:
         place = Box(int(row["left"]), int(row["top"]), int(row["width"]), int(row["height"]))
         key = (row["block_num"], row["par_num"], row["line_num"])
         grouped.setdefault(key, []).append(TextLine(row["text"].strip(), place, max(float(row["conf"]), 0) / 100))
-    return tuple(_line_of(words) for words in grouped.values())
+    return tuple(line_of(words) for words in grouped.values())
 
 
-def _line_of(words: list[TextLine]) -> TextLine:
+def line_of(words: list[TextLine]) -> TextLine:
+    """Join the words of one text line."""
     box = words[0].box
     for word in words[1:]:
         box = box.joined(word.box)
@@ -130,7 +131,7 @@ def read_baseline(reader: Baseline, pixels: NDArray[np.uint8]) -> tuple[TextLine
 def cached_baseline(
     reader: Baseline, pixels: NDArray[np.uint8], key: str, cache: Path | None, *, fresh: bool = False
 ) -> tuple[TextLine, ...]:
-    """Read with a baseline, or take what it read before from `cache` (a folder; `key` names the content of the page)."""
+    """Read with a baseline, or take what it read before from folder `cache`, where `key` names the content."""
     path = cache / f"{key}.{reader}.json" if cache else None
     if path and path.exists() and not fresh:
         return tuple(

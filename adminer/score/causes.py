@@ -73,10 +73,8 @@ def find_causes(true: TruePage, page: FoundPage, matched: Matched) -> list[Miss]
         cause, text = _cause(price, rival, page)
         if rival is not None and cause in ("misread", "wrong cents"):
             free.remove(rival)
-        outcome.append(
-            Miss(true.file, form_of(price), cause, price.text_as_printed, text, price.box or (rival and rival.box),
-                 price.item_text)
-        )  # fmt: skip
+        place = price.box or (rival.box if rival else None)
+        outcome.append(Miss(true.file, form_of(price), cause, price.text_as_printed, text, place, price.item_text))
     if matched.complete:
         outcome += [
             Miss(true.file, extra.form, "extra: no such price", "", extra.text, extra.box, "", extra.item)

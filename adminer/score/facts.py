@@ -133,7 +133,9 @@ def score_dates(page: TruePage, found: FoundPage) -> Tally:
         for true in page.adverts:
             wanted, got = _bounds(true), matched.get(id(true))
             span = (got.valid_from, got.valid_to) if got and (got.valid_from or got.valid_to) else None
-            tally += one_to_one(int(wanted is not None and wanted == span), int(span is not None), int(wanted is not None))
+            tally += one_to_one(
+                int(wanted is not None and wanted == span), int(span is not None), int(wanted is not None)
+            )
         return tally
     if page.dates is not None:
         true_forms = {one.edtf for one in page.dates if one.edtf}

@@ -107,9 +107,7 @@ def found_in_parsed(page: ParsedPage) -> FoundPage:
     )
     conditions = tuple(
         FoundText(c.kind, c.text, c.box, c.value) for a in page.adverts for c in (*a.conditions, *_of_offers(a.offers))
-    ) + tuple(
-        FoundText(p.condition, p.condition_text, p.box) for o in offers for p in o.prices if p.condition_text
-    )
+    ) + tuple(FoundText(p.condition, p.condition_text, p.box) for o in offers for p in o.prices if p.condition_text)
     return FoundPage(
         file=page.clipping.file,
         leaf=page.clipping.leaf,

@@ -19,7 +19,7 @@ from adminer.score.facts import (
 from adminer.score.found import FoundPage, found_in_parsed
 from adminer.score.prices import MONIES, match_prices
 from adminer.score.tally import Tally
-from adminer.score.text import LineScore, error_rate, score_lines as score_text
+from adminer.score.text import LineScore, best_stretch, error_rate, score_transcript
 from adminer.score.truth import TruePage
 
 PRICE_FIELD = {"dollars": "prices, dollars", "sterling": "prices, shillings and pence", "piastres": "prices, piastres"}
@@ -32,7 +32,8 @@ class Score:
     pages: int
     missing: tuple[str, ...]  # files of the truth with no page found
     fields: dict[str, Tally]
-    error_rate: float | None
+    error_rate: float | None  # best window of the line's length: the rule of the published figures
+    least_error_rate: float | None  # best stretch of any length
     calibration: float | None
     curve: tuple[Bin, ...]
     misses: tuple[Miss, ...]
@@ -45,6 +46,7 @@ def score_found(found: Iterable[FoundPage], truth: Iterable[TruePage]) -> Score:
     fields: dict[str, Tally] = {}
     judged: list[tuple[float, bool]] = []
     texts: list[tuple[str, LineScore]] = []
+    least: list[LineScore] = []
     misses: list[Miss] = []
     missing, count = [], 0
     for true in truth:
@@ -62,13 +64,15 @@ def score_found(found: Iterable[FoundPage], truth: Iterable[TruePage]) -> Score:
             judged += [(pair.found.confidence, True) for pair in matched.pairs]
             judged += [(extra.confidence, False) for extra in matched.extra if matched.complete]
             misses += find_causes(true, page, matched)
-        texts += [(true.file, score) for score in score_text(true.transcript_lines, page.text)]
+        texts += [(true.file, score) for score in score_transcript(true.transcript_lines, page.text)]
+        least += score_transcript(true.transcript_lines, page.text, best_stretch)
     curve = reliability_curve(judged)
     return Score(
         count,
         tuple(missing),
         {name: tally for name, tally in fields.items() if tally.true},
-        error_rate(tuple(score for _, score in texts)),
+        error_rate(score for _, score in texts),
+        error_rate(least),
         calibration_error(curve),
         curve,
         tuple(misses),

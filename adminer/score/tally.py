@@ -18,9 +18,7 @@ class Tally:
     true: int = 0
 
     def __add__(self, other: Tally) -> Tally:
-        return Tally(
-            self.right + other.right, self.found + other.found, self.met + other.met, self.true + other.true
-        )
+        return Tally(self.right + other.right, self.found + other.found, self.met + other.met, self.true + other.true)
 
     @property
     def precision(self) -> float | None:

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
+from rapidfuzz import fuzz
+from rapidfuzz.distance import Levenshtein
 
 _SPACE: Final = re.compile(r"\s+")
-# One glyph printed alike, typed in several ways; neither is wrong.
-_ALIKE: Final = str.maketrans({"“": '"', "”": '"', "„": '"', "’": "'", "‘": "'", "`": "'", "—": "-", "–": "-", "―": "-"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,16 +24,32 @@ class LineScore:
 
 
 def plain(text: str) -> str:
-    """Fold white space to single spaces and typographic quotes and dashes to their typewriter forms; case stays."""
-    return _SPACE.sub(" ", text.translate(_ALIKE)).strip()
+    """Fold white space to single spaces; case, quotes and dashes count as printed."""
+    return _SPACE.sub(" ", text).strip()
+
+
+def window_stretch(line: str, text: str) -> LineScore:
+    """Find the stretch no longer than the line with the highest partial ratio, and count its Levenshtein edits.
+
+    rapidfuzz partial_ratio_alignment slides a window of the line's length over the text. This is the rule by which
+    the figures of issue 2 were measured (display reader 0.047, plain Tesseract 0.40 and with --psm 11 0.34 on the
+    real scans); it charges a dropped space twice, once where it is missing and once at the window's end.
+    """
+    line, text = plain(line), plain(text)
+    found = fuzz.partial_ratio_alignment(line, text) if text else None
+    if found is None:
+        return LineScore(line, "", len(line))
+    stretch = text[found.dest_start : found.dest_end]
+    edits = Levenshtein.distance(line, stretch)
+    return LineScore(line, stretch, edits) if edits < len(line) else LineScore(line, "", len(line))
 
 
 def best_stretch(line: str, text: str) -> LineScore:
-    """Find the stretch of `text` with the fewest edits (insert, delete, replace: 1 each) to `line`.
+    """Find the stretch of any length with the fewest edits (insert, delete, replace: 1 each) to the line.
 
     Approximate string matching with free ends: P. H. Sellers, "The theory and computation of evolutionary
     distances: pattern recognition", Journal of Algorithms 1 (1980), 359-373. A line that was not read at all
-    costs its whole length. Both are compared after `plain`.
+    costs its whole length.
     """
     line, text = plain(line), plain(text)
     read = np.array([ord(c) for c in text], dtype=np.int64)
@@ -53,12 +70,15 @@ def best_stretch(line: str, text: str) -> LineScore:
     return LineScore(line, text[int(begin[end]) : end], int(row[end]))
 
 
-def score_lines(lines: tuple[str, ...], text: str) -> tuple[LineScore, ...]:
+def score_transcript(
+    lines: Iterable[str], text: str, rule: Callable[[str, str], LineScore] = window_stretch
+) -> tuple[LineScore, ...]:
     """Score every transcribed line of a page against the whole text read on it."""
-    return tuple(best_stretch(line, text) for line in lines if plain(line))
+    return tuple(rule(line, text) for line in lines if plain(line))
 
 
-def error_rate(scores: tuple[LineScore, ...]) -> float | None:
+def error_rate(scores: Iterable[LineScore]) -> float | None:
     """Return edits by characters of truth over all lines; None without lines."""
-    length = sum(len(score.line) for score in scores)
-    return sum(score.edits for score in scores) / length if length else None
+    every = tuple(scores)
+    length = sum(len(score.line) for score in every)
+    return sum(score.edits for score in every) / length if length else None

@@ -1,0 +1,72 @@
+"""`adminer score`: how good the reading of a folder is, measured against a truth and beside the readers alone."""
+
+from __future__ import annotations
+
+import tempfile
+from pathlib import Path
+from typing import Annotated
+
+import typer
+from rich.console import Console
+
+from adminer.score.report import cause_table, curve_table, field_table, miss_lines
+from adminer.score.run import ScoreWish, score_folder
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command."""
+    app.command(name="score")(score)
+
+
+def score(
+    folder: Annotated[
+        Path, typer.Argument(help="A digitised clippings folder (or, with --straight, any of pictures).")
+    ],
+    *,
+    truth: Annotated[Path | None, typer.Option(help="The truth file; by default truth.jsonl of the folder.")] = None,
+    causes: Annotated[bool, typer.Option("--causes", help="Say why prices were missed, by typographic form.")] = False,
+    each: Annotated[bool, typer.Option("--each", help="List every miss.")] = False,
+    curve: Annotated[bool, typer.Option("--curve", help="Show the reliability curve of price confidence.")] = False,
+    baselines: Annotated[bool, typer.Option(help="Measure the two readers alone in the same run.")] = True,
+    fresh: Annotated[
+        bool, typer.Option("--fresh", help="Run the readers alone anew instead of from the cache.")
+    ] = False,
+    straight: Annotated[
+        bool, typer.Option("--straight", help="Read and parse the pictures now, without the database.")
+    ] = False,
+    parsing: Annotated[bool, typer.Option(help="With --straight: parse, or only measure the reading.")] = True,
+    cache: Annotated[
+        Path | None, typer.Option(help="Where readings are kept; by default the folder's .readings.")
+    ] = None,
+    workers: Annotated[int, typer.Option(min=1, help="Processes for --straight.")] = 1,
+) -> None:
+    """Score a digitised folder against a truth file, beside plain Tesseract and the display reader alone."""
+    wish = ScoreWish(
+        folder=folder,
+        truth=truth or folder / "truth.jsonl",
+        baselines=baselines,
+        fresh=fresh,
+        straight=straight,
+        parsing=parsing,
+        cache=cache or _cache_of(folder),
+        workers=workers,
+    )
+    console = Console(width=None if Console().is_terminal else 160)
+    scores = score_folder(wish, told=Console(stderr=True).print)
+    ours = next(iter(scores.values()))
+    console.print(field_table(scores))
+    if ours.missing:
+        console.print(f"Not read or not in the database: {', '.join(ours.missing)}", markup=False)
+    if curve:
+        console.print(curve_table(ours))
+    if causes:
+        console.print(cause_table(ours.misses))
+    if each:
+        console.print("\n".join(miss_lines(ours.misses)), markup=False, highlight=False, soft_wrap=True)
+
+
+def _cache_of(folder: Path) -> Path:
+    """Return the folder's own place for readings, or one among temporary files where the folder takes none."""
+    if (folder / "clippings.toml").is_file():
+        return folder / ".readings"
+    return Path(tempfile.gettempdir()) / "adminer-score" / folder.resolve().name

@@ -1,0 +1,79 @@
+"""One run of scoring: ours and the two readers alone, on the same pages against the same truth."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from adminer.records import Note
+from adminer.score.baselines import BASELINES, TITLES, found_by_baseline
+from adminer.score.database import found_in_database
+from adminer.score.found import FoundPage
+from adminer.score.measure import Score, score_found, score_pages
+from adminer.score.straight import PageWork, baseline_straight, find_pictures, lines_of, parse_all, read_all
+from adminer.score.truth import TruePage, read_truth
+
+OURS: Final = "adminer"
+READING: Final = "its reading with a naive pattern"
+
+
+@dataclass(frozen=True, slots=True)
+class ScoreWish:
+    """Hold what is to be scored and how."""
+
+    folder: Path
+    truth: Path
+    cache: Path
+    baselines: bool = True
+    fresh: bool = False
+    straight: bool = False
+    parsing: bool = True
+    workers: int = 1
+
+
+def score_folder(wish: ScoreWish, told: Callable[[str], None]) -> dict[str, Score]:
+    """Score a folder and, where wished, the baselines; `told` hears what is going on.
+
+    Raises FolderError where truth, pictures or database are missing.
+    """
+    truth = read_truth(wish.truth)
+    works = find_pictures(wish.folder, (page.file for page in truth if page.readable))
+    scores = _straight(wish, works, truth) if wish.straight else {OURS: score_found(_digitised(wish.folder), truth)}
+    if wish.baselines:
+        for reader in BASELINES:
+            told(f"Reading {len(works)} scans with {TITLES[reader]} (kept readings are used unless --fresh).")
+            pages = baseline_straight(works, reader, wish.cache / "baselines", fresh=wish.fresh)
+            found = (found_by_baseline(image.file, image.leaf, lines) for image, lines in pages)
+            scores[TITLES[reader]] = score_found(found, truth)
+    return scores
+
+
+def _digitised(folder: Path) -> tuple[FoundPage, ...]:
+    from adminer.engine.folder import open_folder  # noqa: PLC0415 -- only a clippings folder has a database
+
+    return found_in_database(open_folder(folder).existing_database())
+
+
+def _straight(wish: ScoreWish, works: tuple[PageWork, ...], truth: tuple[TruePage, ...]) -> dict[str, Score]:
+    """Score what the stages make of the pictures, and what the naive pattern makes of the same reading."""
+    readings = read_all(works, wish.cache / "straight", wish.workers)
+    plain = (found_by_baseline(clipping.file, clipping.leaf, lines_of(reading)) for clipping, reading in readings)
+    reading_alone = {READING: score_found(plain, truth)}
+    if not wish.parsing:
+        return reading_alone
+    names = wish.folder / "names"
+    parsed = parse_all(readings, names if names.is_dir() else None, _notes(wish.folder / "notes.csv"))
+    return {OURS: score_pages(parsed, truth), **reading_alone}
+
+
+def _notes(path: Path) -> dict[str, tuple[Note, ...]]:
+    from adminer.intake.notes import read_notes  # noqa: PLC0415 -- not needed with a database
+
+    by_file: dict[str, list[Note]] = defaultdict(list)
+    if path.is_file():
+        for note in read_notes(path).notes:
+            by_file[note.file].append(note)
+    return {file: tuple(notes) for file, notes in by_file.items()}
