@@ -9,7 +9,7 @@ as not found.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Any, Final
@@ -56,6 +56,14 @@ class CorrectionRow:
     found: bool
 
 
+def correction_table_row(row: CorrectionRow) -> dict[str, Any]:
+    """Return a row of the table `corrections` by column name."""
+    box = row.box
+    place = {"x": box.x, "y": box.y, "w": box.w, "h": box.h} if box else {}
+    names = ("act_no", "acted_at", "who", "act", "clipping_id", "field", "old", "new", "offer_id", "found")
+    return {**{name: getattr(row, name) for name in names}, **place}
+
+
 @dataclass(frozen=True, slots=True)
 class Overlaid:
     """Hold a page with the journal's word over the reading's."""
@@ -84,18 +92,23 @@ def overlay(
 
     Acts on clippings that are not among the pages are listed as not found.
     """
+    rows: list[CorrectionRow] = []
+    laid = tuple(lay_over(pages, acts, rows))
+    return laid, tuple(rows)
+
+
+def lay_over(pages: Iterable[ParsedPage], acts: Sequence[Act], rows: list[CorrectionRow]) -> Iterator[ParsedPage]:
+    """Yield the pages one by one as `overlay` does; when the last is out, `rows` holds every standing act by field."""
     waiting: dict[str, list[Act]] = {}
     for act in acts:
         waiting.setdefault(act.clipping_id, []).append(act)
-    laid: list[ParsedPage] = []
-    rows: list[CorrectionRow] = []
     for page in pages:
         result = overlay_page(page, waiting.pop(page.clipping.clipping_id, ()))
-        laid.append(result.page)
         rows.extend(result.rows)
+        yield result.page
     for lost in waiting.values():
-        rows.extend(row for act in active(lost) for row in _rows(act, None, found=False))
-    return tuple(laid), tuple(sorted(rows, key=lambda row: (row.act_no, row.field)))
+        rows.extend(row for act in active(lost) for row in _rows(act, None, found=act.kind == "name"))
+    rows.sort(key=lambda row: (row.act_no, row.field))
 
 
 def overlay_page(page: ParsedPage, acts: Sequence[Act]) -> Overlaid:
