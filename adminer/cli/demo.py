@@ -1,0 +1,91 @@
+"""`adminer demo`: read the invented clippings file that comes with the program, and answer from it."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import Annotated, Any, Final
+
+import numpy as np
+import typer
+from numpy.typing import NDArray
+from rich.console import Console
+
+from adminer.cli.digitise import print_summary
+from adminer.engine.digitise import digitise
+from adminer.engine.progress import watcher
+from adminer.engine.shipped import shipped
+from adminer.errors import FolderError
+from adminer.intake.scans import open_scan
+from adminer.publish.promotion import promotion_page
+from adminer.store.output import as_table
+from adminer.store.queries import load_questions, run_question
+
+_PARTS: Final = ("clippings.toml", "notes.csv", "objects.csv", "searches.csv", "truth.jsonl", "names", "scans")
+_QUESTIONS: Final[tuple[tuple[str, Mapping[str, str | None]], ...]] = (
+    ("set-prices", {}),
+    ("card-and-without", {}),
+    ("adverts-without-a-date", {}),
+)
+PAGE: Final = Path("pictures") / "promotion.html"
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the application."""
+    app.command("demo")(demo)
+
+
+def demo(
+    folder: Annotated[Path, typer.Option(help="Where to lay the demo's clippings folder.")] = Path("demo-clippings"),
+    workers: Annotated[int | None, typer.Option(help="Worker processes; one a core if left out.")] = None,
+) -> None:
+    """Read the demo's adverts, answer three questions from them, and draw one page of pictures."""
+    lay_out_demo(folder)
+    print_summary(digitise(folder, workers=workers, watch=watcher()))
+    database = folder / "clippings.duckdb"
+    questions = load_questions()
+    console = Console()
+
+    def ask(name: str, values: Mapping[str, str | None]) -> Sequence[Mapping[str, Any]]:
+        rows: list[dict[str, Any]] = run_question(database, questions[name], values).to_pylist()
+        return rows
+
+    for name, values in _QUESTIONS:
+        console.print(f"\n[bold]{questions[name].question}[/bold]")
+        console.print(as_table(run_question(database, questions[name], values)))
+    page = promotion_page(ask, lambda file: pixels_of(folder, file), "A promotion, week by week")
+    if page is not None:
+        path = folder / PAGE
+        path.parent.mkdir(exist_ok=True)
+        path.write_text(page, encoding="utf-8")
+        console.print("\nThe same in pictures, with the scans that prove it:")
+        print(path.resolve())  # noqa: T201 - a path must not be wrapped or coloured
+
+
+def lay_out_demo(folder: Path) -> None:
+    """Copy the demo's scans, notes and names to a folder, leaving alone what is there already.
+
+    Raises FolderError where the folder holds something else.
+    """
+    if folder.exists() and any(folder.iterdir()) and not (folder / "clippings.toml").exists():
+        raise FolderError(
+            "holds something else than a clippings folder",
+            file=str(folder),
+            remedy="name an empty or a new folder with --folder",
+        )
+    source = shipped("corpus_demo")
+    folder.mkdir(parents=True, exist_ok=True)
+    for part in _PARTS:
+        origin, target = source / part, folder / part
+        if target.exists():
+            continue
+        if origin.is_dir():
+            shutil.copytree(origin, target)
+        elif origin.exists():
+            shutil.copy2(origin, target)
+
+
+def pixels_of(folder: Path, file: str) -> NDArray[np.uint8]:
+    """Return the first leaf of a scan of a clippings folder, upright, in original pixels."""
+    return next(iter(open_scan(folder / "scans" / file, file))).pixels
