@@ -10,7 +10,7 @@ import typer
 from rich.console import Console
 
 from adminer.score.report import cause_table, curve_table, field_table, miss_lines
-from adminer.score.run import ScoreWish, score_folder
+from adminer.score.run import ScoreWish, apply_floors, score_folder
 
 
 def register(app: typer.Typer) -> None:
@@ -34,6 +34,14 @@ def score(
     straight: Annotated[
         bool, typer.Option("--straight", help="Read and parse the pictures now, without the database.")
     ] = False,
+    floors: Annotated[
+        Path | None, typer.Option(help="Check against the floors of this file (tests/floors.toml).")
+    ] = None,
+    corpus: Annotated[
+        str | None, typer.Option(help="Which corpus of the floors; by default the folder's name.")
+    ] = None,
+    pin: Annotated[bool, typer.Option("--pin", help="Raise the floors of --floors to what was reached.")] = False,
+    lower_floor: Annotated[str | None, typer.Option(help="Let --pin lower floors, for this reason.")] = None,
     parsing: Annotated[bool, typer.Option(help="With --straight: parse, or only measure the reading.")] = True,
     cache: Annotated[
         Path | None, typer.Option(help="Where readings are kept; by default the folder's .readings.")
@@ -63,6 +71,9 @@ def score(
         console.print(cause_table(ours.misses))
     if each:
         console.print("\n".join(miss_lines(ours.misses)), markup=False, highlight=False, soft_wrap=True)
+    if floors:
+        name = corpus or folder.resolve().name
+        console.print(apply_floors(wish, ours, floors, name, pin=pin, reason=lower_floor), markup=False)
 
 
 def _cache_of(folder: Path) -> Path:

@@ -8,9 +8,11 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from adminer.errors import UsageError
 from adminer.records import Note
 from adminer.score.baselines import BASELINES, TITLES, found_by_baseline
 from adminer.score.database import found_in_database
+from adminer.score.floors import check_floors, corpus_digest, pin_floors, read_floors, write_floors
 from adminer.score.found import FoundPage
 from adminer.score.measure import Score, score_found, score_pages
 from adminer.score.straight import PageWork, baseline_straight, find_pictures, lines_of, parse_all, read_all
@@ -49,6 +51,24 @@ def score_folder(wish: ScoreWish, told: Callable[[str], None]) -> dict[str, Scor
             found = (found_by_baseline(image.file, image.leaf, lines) for image, lines in pages)
             scores[TITLES[reader]] = score_found(found, truth)
     return scores
+
+
+def apply_floors(wish: ScoreWish, score: Score, path: Path, corpus: str, *, pin: bool, reason: str | None) -> str:
+    """Check a score against the floors of a corpus in a file, or pin them there; returns one line about it.
+
+    Raises QualityError where the score is below them, UsageError where pinning would lower one without a reason.
+    """
+    works = find_pictures(wish.folder, (page.file for page in read_truth(wish.truth)))
+    digest = corpus_digest(wish.truth, (work.path for work in works))
+    every = read_floors(path)
+    old = every.get(corpus)
+    if pin:
+        write_floors(path, {**every, corpus: pin_floors(score, old, digest, reason)})
+        return f"Floors of {corpus} pinned in {path}."
+    if old is None:
+        raise UsageError(f"there are no floors of {corpus} yet", file=str(path), remedy="pin them with --pin")
+    check_floors(score, old, digest)
+    return f"Above every floor of {corpus} in {path}."
 
 
 def _digitised(folder: Path) -> tuple[FoundPage, ...]:

@@ -14,7 +14,7 @@ from adminer.errors import FolderError, ScanError
 from adminer.intake.scans import PageImage, open_scan
 from adminer.records import Clipping, Note, PageReading, ParsedPage
 from adminer.score.baselines import Baseline, TextLine, cached_baseline, line_of
-from adminer.store.readings import LeafReading, load_reading, reading_path, save_reading
+from adminer.store.readings import LeafReading, kept_path, load_reading, save_reading
 
 Readings = list[tuple[Clipping, PageReading]]
 _READS: Final = ("layout", "reading")  # the rooms whose code decides what a reading says
@@ -66,7 +66,8 @@ def read_straight(work: PageWork, cache: Path, recipe: str | None = None) -> Rea
         height, width = image.pixels.shape[:2]
         name = recipe or guess_recipe(image.pixels)[0]
         key = f"{name}.{reader_digest()}"
-        kept = load_reading(reading_path(cache, image.clipping_id, key))
+        path = kept_path(cache, image.clipping_id, key)
+        kept = load_reading(path) if path else None
         reading = kept.reading if kept else None
         if reading is None:
             reading = read_page(image.pixels, recipes[name], image.clipping_id, image.dpi)
