@@ -1,0 +1,191 @@
+"""The desk of one folder: its journal, its database, its pictures, and the one place where acts are written."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import threading
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Any, Final, Protocol
+
+from adminer.desk.guard import Door
+from adminer.desk.pictures import Pictures
+from adminer.desk.shelf import Row, Shelf
+from adminer.engine.folder import ClippingsFolder
+from adminer.errors import FolderError, ScanError
+from adminer.intake.scans import open_leaf
+from adminer.names.authority import Authorities
+from adminer.records import Advert, Box, Offer, ParsedPage
+from adminer.store.facts import Fields, advert_fields, offer_fields
+from adminer.store.journal import Act, Journal
+from adminer.store.overlay import Overlaid, overlay_page
+
+Pixels = Any
+NO_CHANGE_SINCE: Final = "this fact was read or changed anew meanwhile; look at it once more"
+
+
+class StaleError(Exception):
+    """The page that asked for an act showed something else than what stands there now."""
+
+
+@dataclass(frozen=True, slots=True)
+class Progress:
+    """Hold how far the background reading is."""
+
+    state: str = "idle"  # idle, reading, building, pausing, paused, done, failed
+    done: int = 0
+    total: int = 0
+    current: str = ""
+    unread: tuple[tuple[str, str], ...] = ()  # file, reason
+    words: str = ""  # one sentence for people
+
+
+class BackgroundReader(Protocol):
+    """Read in the background what is new, and bring the database up to date."""
+
+    def start(self) -> None:
+        """Begin, or go on; nothing happens where it runs already."""
+
+    def pause(self) -> None:
+        """Stop after the pages in hand."""
+
+    def progress(self) -> Progress:
+        """Say how far it is."""
+
+    def close(self) -> None:
+        """Stop and wait for the end."""
+
+
+@dataclass(slots=True)
+class Desk:
+    """Hold all that the pages of the desk need; acts are written one at a time."""
+
+    folder: ClippingsFolder
+    journal: Journal
+    shelf: Shelf
+    reader: BackgroundReader
+    door: Door
+    base_page: Callable[[str], ParsedPage | None]  # what was read and parsed, before the journal's word
+    read_box: Callable[[Pixels, Box, str], tuple[Advert, ...]]  # a region of a scan, read on the spot
+    authorities: Callable[[], Authorities]
+    who: str = "reader"
+    pictures: Pictures = field(init=False)
+    _writing: threading.Lock = field(default_factory=threading.Lock)
+
+    def __post_init__(self) -> None:
+        """Bind the pictures to the scans of the folder."""
+        self.pictures = Pictures(self._decode)
+
+    def page(self, clipping_id: str) -> Overlaid:
+        """Return one clipping as it stands now: the reading with every act laid over it.
+
+        Raises ScanError where it was not read.
+        """
+        base = self.base_page(clipping_id)
+        if base is None:
+            raise ScanError(
+                "was not read yet, or its reading was deleted",
+                file=clipping_id,
+                remedy="start the reading on the page In; what was confirmed before comes back with it",
+            )
+        return overlay_page(base, self.journal.acts)
+
+    def offer_act(self, clipping_id: str, offer_id: str, act: str, mark: str, new: Fields | None = None) -> Act:
+        """Confirm, reject or correct one offer; `new` holds the changed fields of a correction.
+
+        Raises StaleError where the page showed other values than stand there now, MachineError where the disk refuses.
+        """
+        with self._writing:
+            laid = self.page(clipping_id)
+            offer = _find_offer(laid, offer_id)
+            seen = offer_fields(offer)
+            if mark != mark_of(offer):
+                raise StaleError(NO_CHANGE_SINCE)
+            fields: Fields = {"confirm": seen, "reject": {"status": "rejected"}}.get(act, new or {})
+            old = {name: seen.get(name) for name in fields} if act == "correct" else {"status": offer.status}
+            return self.journal.append(
+                self.who, act, "offer", clipping_id, box=offer.box, old=old, new=fields, seen=seen,
+                thread=laid.threads.get(offer_id),
+            )  # fmt: skip
+
+    def advert_act(self, clipping_id: str, advert_id: str, act: str, mark: str, new: Fields | None = None) -> Act:
+        """Confirm, correct, split or reject one advert; raises as `offer_act` does."""
+        with self._writing:
+            laid = self.page(clipping_id)
+            advert = _find_advert(laid, advert_id)
+            seen = advert_fields(advert)
+            if mark != mark_of(advert):
+                raise StaleError(NO_CHANGE_SINCE)
+            fields = seen if act == "confirm" else new or {}
+            old = {name: seen.get(name) for name in fields} if act == "correct" else {"box": seen["box"]}
+            return self.journal.append(
+                self.who, act, "advert", clipping_id, box=advert.box, old=old, new=fields, seen=seen,
+                thread=laid.threads.get(advert_id),
+            )  # fmt: skip
+
+    def add(self, clipping_id: str, kind: str, fields: Fields) -> Act:
+        """Write that a person found an offer or an advert the reading had missed; fields name its box."""
+        with self._writing:
+            self.page(clipping_id)
+            box = Box(*fields["box"])
+            return self.journal.append(self.who, "add", kind, clipping_id, box=box, new=fields, seen=fields)
+
+    def tell(self, act: str, kind: str, clipping_id: str, old: Fields, new: Fields) -> Act:
+        """Write an act that is about no region: a note, a name, a clipping that goes on elsewhere."""
+        with self._writing:
+            return self.journal.append(self.who, act, kind, clipping_id, old=old, new=new)
+
+    def undo(self, act_id: str) -> Act:
+        """Take back one act.
+
+        Raises FolderError where the journal knows no such act.
+        """
+        with self._writing:
+            act = next((a for a in self.journal.acts if a.id == act_id), None)
+            if act is None:
+                raise FolderError("knows no such act", file=self.journal.path.name, remedy="look at the page Journal")
+            return self.journal.undo(self.who, act)
+
+    def clipping(self, clipping_id: str) -> Row:
+        """Return the row of a clipping.
+
+        Raises ScanError where the database has none.
+        """
+        rows = (
+            self.shelf.rows("SELECT * FROM clippings WHERE clipping_id = ?", [clipping_id]) if self.shelf.exists else []
+        )
+        if not rows:
+            raise ScanError(
+                "is no clipping of this folder", file=clipping_id, remedy="start the reading on the page In"
+            )
+        return rows[0]
+
+    def _decode(self, clipping_id: str) -> Pixels:
+        row = self.clipping(clipping_id)
+        path = (self.folder.scans / row["file"]).resolve()
+        if not path.is_relative_to(self.folder.scans.resolve()):
+            raise ScanError("lies outside scans/", file=row["file"], remedy="copy it into scans/")
+        return open_leaf(path, row["file"], row["leaf"], row["sha256"]).pixels
+
+
+def mark_of(fact: Offer | Advert) -> str:
+    """Return a short mark of all that a person can see of a fact; it changes with any of it."""
+    fields = offer_fields(fact) if isinstance(fact, Offer) else advert_fields(fact)
+    status = fact.status if isinstance(fact, Offer) else ""
+    return hashlib.sha256(json.dumps([fields, status], sort_keys=True).encode()).hexdigest()[:12]
+
+
+def _find_offer(laid: Overlaid, offer_id: str) -> Offer:
+    for advert in laid.page.adverts:
+        for offer in advert.offers:
+            if offer.offer_id == offer_id:
+                return offer
+    raise StaleError(NO_CHANGE_SINCE)
+
+
+def _find_advert(laid: Overlaid, advert_id: str) -> Advert:
+    for advert in laid.page.adverts:
+        if advert.advert_id == advert_id:
+            return advert
+    raise StaleError(NO_CHANGE_SINCE)
