@@ -1,1 +1,5 @@
-"""Words in, offers out: the spaCy pipeline and the assembly of offers."""
+"""Words to offers: one spaCy pipeline and the assembly of offers from it."""
+
+from adminer.parsing.assemble import parse_page
+
+__all__ = ["parse_page"]

@@ -1,0 +1,154 @@
+"""The authority files: lines, makers and retailers, every name each goes by, and how they hang together.
+
+Text files a person edits: names/lines.toml, makers.toml and retailers.toml in a clippings folder. An entry has its
+own id, the name this file prefers, and other names with who used each, from when to when, and the source.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+from typing import Any, Final, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+
+from adminer.errors import FolderError
+from adminer.names.pieces import Vocabulary, load_vocabulary
+
+UsedBy = Literal["maker", "decal_supplier", "retailer", "collectors"]
+Relation = Literal["same_decal", "same_shape", "made_for", "made_by", "later_made_by", "decorated_by"]
+
+
+class _Entry(BaseModel):
+    model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True, coerce_numbers_to_str=True)
+
+
+class NameUse(_Entry):
+    """Hold another name of an entry: who used it, from which year to which, and where that is written."""
+
+    name: str = Field(min_length=1)
+    used_by: UsedBy | None = None
+    used_by_id: str | None = None
+    from_year: int | None = Field(default=None, alias="from")
+    to_year: int | None = Field(default=None, alias="to")
+    source: str | None = None
+
+
+class LineRelation(_Entry):
+    """Hold what one line has to do with another line, a maker or a decal supplier."""
+
+    relation: Relation
+    other: str
+    source: str | None = None
+
+
+class LineEntry(_Entry):
+    """Hold one line (pattern): its preferred name, maker, years, shape, decal and every name it went by."""
+
+    id: str = Field(min_length=1)
+    name: str = Field(min_length=1)
+    maker: str | None = None
+    first_year: int | None = None
+    last_year: int | None = None
+    shape: str | None = None
+    decal: str | None = None
+    names: tuple[NameUse, ...] = ()
+    relations: tuple[LineRelation, ...] = ()
+    remark: str | None = None
+
+
+class MakerEntry(_Entry):
+    """Hold one maker, decorator or decal supplier."""
+
+    id: str = Field(min_length=1)
+    name: str = Field(min_length=1)
+    kind: str | None = None
+    names: tuple[str, ...] = ()
+    from_year: int | None = Field(default=None, alias="from")
+    to_year: int | None = Field(default=None, alias="to")
+    city: str | None = None
+    remark: str | None = None
+
+
+class RetailerEntry(_Entry):
+    """Hold one retailer: chain, department store, mail-order house or stamp company, with its branches."""
+
+    id: str = Field(min_length=1)
+    name: str = Field(min_length=1)
+    kind: str | None = None
+    names: tuple[str, ...] = ()
+    branches: tuple[str, ...] = ()
+    from_year: int | None = Field(default=None, alias="from")
+    to_year: int | None = Field(default=None, alias="to")
+    remark: str | None = None
+
+
+class Authorities(BaseModel):
+    """Hold all authority entries of a folder and the vocabulary of pieces."""
+
+    model_config = ConfigDict(frozen=True, arbitrary_types_allowed=True)
+
+    lines: tuple[LineEntry, ...] = ()
+    makers: tuple[MakerEntry, ...] = ()
+    retailers: tuple[RetailerEntry, ...] = ()
+    pieces: Vocabulary = Field(default_factory=load_vocabulary)
+
+    def maker_name(self, maker_id: str | None) -> str | None:
+        """Return the preferred name of a maker, None where it is not known."""
+        return next((m.name for m in self.makers if m.id == maker_id), None)
+
+
+_FILES: Final[dict[str, tuple[str, type[_Entry]]]] = {
+    "lines": ("line", LineEntry),
+    "makers": ("maker", MakerEntry),
+    "retailers": ("retailer", RetailerEntry),
+}
+
+
+def load_authorities(folder: Path | None) -> Authorities:
+    """Read the authority files of a names/ folder; a missing folder or file is an empty one.
+
+    Raise FolderError for a file that is no TOML, has a key nobody knows, or an id twice.
+    """
+    found: dict[str, tuple[Any, ...]] = {name: () for name in _FILES}
+    if folder is not None:
+        for name, (key, kind) in _FILES.items():
+            found[name] = _load_file(folder / f"{name}.toml", key, kind)
+    own = folder / "pieces.toml" if folder is not None else None
+    return Authorities(pieces=load_vocabulary(own), **found)
+
+
+def _load_file(path: Path, key: str, kind: type[_Entry]) -> tuple[Any, ...]:
+    shown = f"{path.parent.name}/{path.name}"
+    try:
+        data = tomllib.loads(path.read_text(encoding="utf-8-sig"))
+    except FileNotFoundError:
+        return ()
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        raise FolderError(
+            "this authority file cannot be read", file=shown, why=str(error), remedy="correct that line and try again"
+        ) from error
+    strange = set(data) - {key}
+    if strange:
+        raise FolderError(
+            f"unknown table {sorted(strange)[0]!r}", file=shown, remedy=f"every entry starts with [[{key}]]"
+        )
+    entries: list[Any] = []
+    seen: set[str] = set()
+    for number, row in enumerate(data.get(key, []), 1):
+        try:
+            entry: Any = kind.model_validate(row)
+        except ValidationError as error:
+            first = error.errors()[0]
+            where = ".".join(str(part) for part in first["loc"])
+            raise FolderError(
+                f"entry {number} is not as expected at {where!r}",
+                file=shown,
+                why=first["msg"],
+                remedy="correct the entry and try again",
+            ) from error
+        if entry.id in seen:
+            raise FolderError(f"the id {entry.id!r} stands twice", file=shown, remedy="give each entry its own id")
+        seen.add(entry.id)
+        entries.append(entry)
+    return tuple(entries)

@@ -1,0 +1,220 @@
+"""The price grammar: find every printed amount in a text, with its currency, quantity and typographic form.
+
+The grammar knows the forms of American grocery and department-store adverts of 1890 to 1980
+("$1.39", "69¢", "2 for 25c", "3/$1", "12½¢", "seventy cents"); shillings, pence and piastres are in
+`foreign`. It finds spans; what a price is for and on which terms is settled later.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from typing import Final
+
+from price_parser import Price as CleanPrice
+
+from adminer.records import PriceForm
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """Hold one amount found in a text by its characters start to end."""
+
+    start: int
+    end: int
+    amount: Decimal  # main unit of the currency, for the whole quantity
+    currency: str
+    form: PriceForm
+    trust: float  # how sure the form alone makes it, 0 to 1
+    quantity: Decimal = Decimal(1)
+    unit: str | None = None
+    spaced: bool = False  # dollars and cents parted by a space: geometry must confirm
+    listed: bool = False  # gets its sign from a later figure of the same list ("9, 18 and 25 P.T.")
+
+
+FRACTIONS: Final[dict[str, Decimal]] = {
+    "½": Decimal("0.5"),
+    "¼": Decimal("0.25"),
+    "¾": Decimal("0.75"),
+    "⅓": Decimal(1) / 3,
+    "⅔": Decimal(2) / 3,
+    "⅛": Decimal("0.125"),
+    "⅜": Decimal("0.375"),
+    "⅝": Decimal("0.625"),
+    "⅞": Decimal("0.875"),
+}
+FRACTION: Final = r"(?:[½¼¾⅓⅔⅛⅜⅝⅞]|(?<=[ \-])[1-7]/[2-8](?!\d))"
+NUMBER_WORDS: Final[dict[str, int]] = {
+    word: number
+    for number, word in enumerate(
+        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen "
+        "seventeen eighteen nineteen twenty".split()
+    )
+} | {"thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90, "dozen": 12}
+_WORD_NUMBER: Final = r"(?:" + "|".join(NUMBER_WORDS) + r")(?:[ \-](?:one|two|three|four|five|six|seven|eight|nine))?"
+# A misread ¢ comes as c, C, e-free forms only: "25e" is left to the reader of the numerals.
+CENT_SIGN: Final = r"(?:¢|(?:cents?|cts?|c)(?![a-z]))"
+
+_DOLLARS: Final = re.compile(
+    r"(?<![\d.,])(?:(?P<sign>\$)|(?<![A-Za-z0-9])[S§](?=\d{1,3}[.,]\d\d(?!\d))) ?"
+    r"(?:(?P<whole>\d{1,3}(?:,\d{3})+(?!\d)|\d{1,6})"
+    r"(?:(?P<sep>[.,·:]|(?<=\d) )(?P<cents>\d\d)(?![\d%/,½]|\.\d| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|piece|in)))?"
+    r"|\.(?P<only>\d\d)(?!\d))",
+)
+_CENTS: Final = re.compile(
+    rf"(?<![\d,$])(?<!\d\.)\.?(?P<cents>\d{{1,3}})(?P<frac>[ \-]?{FRACTION})? ?(?P<sign>{CENT_SIGN}|°(?! ?[FC]\b))",
+    re.IGNORECASE,
+)
+_POINT: Final = re.compile(r"(?<![\w$£.,/])\.(?P<cents>\d\d)(?![\d%]| ?(?:in|inch|oz)\b)")
+_BARE: Final = re.compile(
+    r"(?<![\w$£.,:/#\-])(?P<whole>\d{1,3}(?:,\d{3})*|\d{4,6})\.(?P<cents>\d\d)"
+    r"(?![\d%°]|\.\d| ?(?:a\.? ?m\b|p\.? ?m\b|in\b|inch|ft\b|oz\b|x \d|per cent|o'clock|P\.? ?T\b))",
+    re.IGNORECASE,
+)
+_WORDS: Final = re.compile(
+    rf"\b(?P<number>{_WORD_NUMBER}|a)[ \n](?P<unit>cents?|dollars?)(?: and (?:a )?(?P<half>half|quarter))?\b",
+    re.IGNORECASE,
+)
+_FOR_BARE: Final = re.compile(
+    r"(?<![\d$.])(?P<q>[2-9]|1[0-2]) ?for ?(?P<cents>\d{2})(?![\d%.,½/]| ?(?:lb|oz|pc|year|day|week))", re.IGNORECASE
+)
+_QUANTITY: Final = re.compile(
+    rf"(?<![\d.,/$])(?P<q>\d{{1,2}}|{_WORD_NUMBER})(?P<unit> ?(?:lbs?\.?|cans|pkgs?\.?|doz\.?|pairs?|pieces|yds?\.?|qts?\.?|boxes|bottles|bars|rolls|heads|bunches|jars))?"
+    r"(?:[ \n]?for(?: only)?[ \n]?|[ \n]?/ ?)$",
+    re.IGNORECASE,
+)
+
+
+def find_amounts(text: str) -> list[Amount]:
+    """Return the dollar and cent amounts of a text, left to right and never overlapping."""
+    found: list[Amount] = []
+    for candidate in _candidates(text):
+        if any(candidate.start < f.end and f.start < candidate.end for f in found):
+            continue
+        found.append(_with_quantity(text, candidate))
+    return sorted(found, key=lambda a: a.start)
+
+
+def _candidates(text: str) -> Iterator[Amount]:
+    """Yield amounts, the surest forms first, so that a weaker reading never overrides a stronger one."""
+    for m in _DOLLARS.finditer(text):
+        yield _dollars(m)
+    for m in _CENTS.finditer(text):
+        amount = (Decimal(m["cents"]) + fraction_of(m["frac"])) / 100
+        if amount:
+            form: PriceForm = "fraction" if m["frac"] else "raised_cent_sign" if m["sign"] == "°" else "cents_sign"
+            yield Amount(m.start(), m.end(), amount, "USD", form, 0.7 if m["sign"] == "°" else 0.97)
+    for m in _FOR_BARE.finditer(text):
+        if m["cents"] != "00":
+            amount = Decimal(m["cents"]) / 100
+            yield Amount(m.start("cents"), m.end(), amount, "USD", "multiple", 0.6)
+    for m in _POINT.finditer(text):
+        yield Amount(m.start(), m.end(), Decimal(m["cents"]) / 100, "USD", "dollars_point", 0.85)
+    for m in _BARE.finditer(text):
+        yield Amount(m.start(), m.end(), clean_amount(m[0]), "USD", "bare", 0.6)
+    for m in _WORDS.finditer(text):
+        yield from _spelled(m)
+
+
+def _dollars(m: re.Match[str]) -> Amount:
+    if m["only"]:
+        return Amount(m.start(), m.end(), Decimal(m["only"]) / 100, "USD", "dollars_point", 0.97)
+    value = Decimal(m["whole"].replace(",", "")) + (Decimal(m["cents"]) / 100 if m["cents"] else 0)
+    form: PriceForm = "dollars_point" if m["cents"] else "dollars_whole"
+    trust = 0.98 if m["sign"] else 0.85
+    if m["sep"] == " ":
+        return Amount(m.start(), m.end(), value, "USD", "raised_cents", 0.7, spaced=True)
+    return Amount(m.start(), m.end(), value, "USD", form, trust)
+
+
+def _spelled(m: re.Match[str]) -> Iterator[Amount]:
+    word = m["number"].lower()
+    if word == "a" and not m["unit"].lower().startswith("dollar"):
+        return
+    number = 1 if word == "a" else sum(NUMBER_WORDS[part] for part in re.split(r"[ \-]", word))
+    extra = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), None: Decimal(0)}[m["half"] and m["half"].lower()]
+    value = Decimal(number) + extra
+    if m["unit"].lower().startswith("cent"):
+        value /= 100
+    yield Amount(m.start(), m.end(), value, "USD", "words", 0.8)
+
+
+def _with_quantity(text: str, amount: Amount) -> Amount:
+    """Take in a quantity before the amount: "2 for", "3/", "two lbs. for"."""
+    m = _QUANTITY.search(text, max(amount.start - 24, 0), amount.start)
+    if not m:
+        return amount
+    quantity = number_of(m["q"])
+    if not 1 < quantity <= 50:
+        return amount
+    unit = unit_of(m["unit"]) if m["unit"] else amount.unit
+    return replace(amount, start=m.start(), quantity=Decimal(quantity), unit=unit, form="multiple")
+
+
+def fraction_of(text: str | None) -> Decimal:
+    """Return the value of a printed fraction ("½", " 1/2"), zero where there is none."""
+    if not text or not (text := text.strip(" -")):
+        return Decimal(0)
+    if text in FRACTIONS:
+        return FRACTIONS[text]
+    top, _, bottom = text.partition("/")
+    return Decimal(top) / Decimal(bottom)
+
+
+def clean_amount(text: str) -> Decimal:
+    """Return the decimal value of a clean printed figure such as "1,250.00"."""
+    value = CleanPrice.fromstring(text).amount
+    return value if value is not None else Decimal(text.replace(",", ""))
+
+
+def number_of(text: str) -> int:
+    """Return the whole number a figure or number word stands for."""
+    text = text.lower()
+    if text.isdigit():
+        return int(text)
+    return sum(NUMBER_WORDS.get(part, 0) for part in re.split(r"[ \-]", text))
+
+
+_UNITS: Final[tuple[tuple[str, str], ...]] = (
+    (r"ea(?:ch)?\.?|apiece", "each"),
+    (r"(?:½ ?|half[ \-])doz(?:en|\.)?", "half_doz"),
+    (r"doz(?:en|s)?\.?", "doz"),
+    (r"lbs?\.?|pounds?|pound\b", "lb"),
+    (r"pairs?|prs?\.?", "pair"),
+    (r"sets?", "set"),
+    (r"yds?\.?|yards?", "yd"),
+    (r"met(?:re|er)s?", "metre"),
+    (r"pieces?|pcs?\.?", "piece"),
+    (r"pkgs?\.?|packages?|pkts?\.?|packets?", "pkg"),
+    (r"cans?|tins?", "can"),
+    (r"bottles?|bots?\.?", "bottle"),
+    (r"boxe?s?", "box"),
+    (r"jars?", "jar"),
+    (r"qts?\.?|quarts?", "qt"),
+    (r"pts?\.?|pints?", "pt"),
+    (r"gals?\.?|gallons?", "gal"),
+    (r"bunch(?:es)?", "bunch"),
+    (r"heads?", "head"),
+    (r"lo(?:af|aves)", "loaf"),
+    (r"rolls?", "roll"),
+    (r"cases?", "case"),
+    (r"bars?", "bar"),
+    (r"bags?", "bag"),
+    (r"hundred|100|cwt\.?", "hundred"),
+    (r"gross", "gross"),
+    (r"weekly|weeks?|wk\.?", "week"),
+    (r"monthly|months?|mo\.", "month"),
+)
+UNIT: Final = r"(?:" + "|".join(pattern for pattern, _ in _UNITS) + r")(?![a-z])"
+_UNIT_RULES: Final = tuple((re.compile(rf"(?:{pattern})(?![a-z])", re.IGNORECASE), unit) for pattern, unit in _UNITS)
+
+
+def unit_of(text: str) -> str | None:
+    """Return the unit a printed unit word stands for ("doz." is "doz"), None where it is none."""
+    text = text.strip().strip(",;")
+    for pattern, unit in _UNIT_RULES:
+        if pattern.fullmatch(text):
+            return unit
+    return None

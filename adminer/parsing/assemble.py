@@ -1,0 +1,105 @@
+"""The whole way from the reading of a page to its adverts with their offers, on one screen."""
+
+from __future__ import annotations
+
+from datetime import date
+from functools import lru_cache
+from typing import Final
+
+import numpy as np
+
+from adminer.names.authority import Authorities
+from adminer.parsing.assign import pair_items
+from adminer.parsing.dates import find_dates, reference_of, validity_of
+from adminer.parsing.groups import colour_prices, group_prices
+from adminer.parsing.house import find_house
+from adminer.parsing.items import cut_segments
+from adminer.parsing.offers import known_bonus, make_offers
+from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
+from adminer.parsing.prices import find_prices
+from adminer.parsing.statements import condition_texts
+from adminer.parsing.text import AdvertText, text_of, words_by_region
+from adminer.records import Advert, Box, Note, PageReading, Region
+
+_FEW_PRICES: Final = 3  # matter taken for editorial with this many prices is an advert after all
+
+
+class _Key:
+    """Compare authorities by identity, so that the pipeline is built once for them."""
+
+    def __init__(self, authorities: Authorities) -> None:
+        self.authorities = authorities
+
+    def __hash__(self) -> int:
+        return id(self.authorities)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Key) and other.authorities is self.authorities
+
+
+@lru_cache(maxsize=4)
+def _grammar(key: _Key) -> Grammar:
+    return build_grammar(key.authorities)
+
+
+def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note, ...] = ()) -> tuple[Advert, ...]:
+    """Read the adverts of a page from its words: who offers what at which price on which terms, and when.
+
+    Pure: the same reading, authority files and notes give the same adverts. Boxes are in pixels of the scan.
+    """
+    grammar = _grammar(_Key(authorities))
+    parted = words_by_region(reading)
+    regions = reading.regions or (Region(Box(0, 0, reading.width, reading.height), "advert", 0.5),)
+    texts = {i: text_of(parted.get(i, ())) for i in range(len(regions))}
+    reference = reference_of(notes, [texts[i].text for i, r in enumerate(regions) if r.kind == "masthead"])
+    adverts: list[Advert] = []
+    for i, region in enumerate(regions):
+        if not texts[i].words or not _is_advert(region, texts[i], len(regions)):
+            continue
+        advert_id = f"{reading.clipping_id}-a{len(adverts) + 1}"
+        adverts.append(_parse_advert(grammar, reading, region, texts[i], advert_id, reference))
+    return tuple(adverts)
+
+
+def _is_advert(region: Region, text: AdvertText, regions: int) -> bool:
+    if region.kind == "advert" or regions == 1:
+        return True
+    return region.kind == "editorial" and len(find_prices(text, [])) >= _FEW_PRICES
+
+
+def _parse_advert(
+    grammar: Grammar,
+    reading: PageReading,
+    region: Region,
+    text: AdvertText,
+    advert_id: str,
+    reference: tuple[date, date] | None,
+) -> Advert:
+    doc = grammar.read(text.text.replace("\n", " "))
+    terms = terms_of(doc)
+    prices, used = colour_prices(text, find_prices(text, terms), terms)
+    groups = group_prices(text, prices)
+    taken = sorted([(p.start, p.end) for p in prices] + [(t.start, t.end) for t in terms])
+    segments = cut_segments(text, taken)
+    house = find_house(text, region.box, grammar.retailers)
+    dates = find_dates(text, reference)
+    bonus = np.array([known_bonus(doc, text, segment, house, dates) for segment in segments])
+    pairings = pair_items(text, groups, segments, reading.rules, bonus)
+    conditions = condition_texts(text, terms, used)
+    offers, conditions = make_offers(grammar, doc, text, advert_id, groups, pairings, conditions, segments)
+    valid_from, valid_to, dated_by = validity_of(dates, reference)
+    return Advert(
+        advert_id=advert_id,
+        clipping_id=reading.clipping_id,
+        box=region.box,
+        confidence=region.confidence,
+        retailer=house.retailer,
+        city=house.city,
+        addresses=house.addresses,
+        dates=dates,
+        valid_from=valid_from,
+        valid_to=valid_to,
+        dated_by=dated_by,
+        offers=offers,
+        conditions=conditions,
+    )

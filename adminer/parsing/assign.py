@@ -1,0 +1,161 @@
+"""Decide what each price is for, as one assignment over the whole advert.
+
+Prices that belong together (a range, "59¢ & 79¢", the card price and the price without) form a group; groups are
+matched with item segments so that the sum of costs over the whole advert is least. The cost of a pair is measured
+in line heights of distance, lowered by a shared row or an unbroken flow of text, raised by rules and other
+prices between them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.optimize import linear_sum_assignment
+
+from adminer.parsing.items import Segment
+from adminer.parsing.prices import Found
+from adminer.parsing.text import AdvertText
+from adminer.records import Box
+
+NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
+
+
+@dataclass(frozen=True, slots=True)
+class Pairing:
+    """Hold the segment chosen for a group of prices, its cost, and why in plain words."""
+
+    segment: Segment | None
+    cost: float
+    why: str
+
+
+def pair_items(
+    advert: AdvertText,
+    groups: list[list[Found]],
+    segments: list[Segment],
+    rules: tuple[Box, ...],
+    known: NDArray[np.float64],
+) -> list[Pairing]:
+    """Return one pairing a group; `known` holds a bonus for each segment that names a known piece or line."""
+    if not groups:
+        return []
+    if not segments:
+        return [Pairing(None, NO_ITEM, "the advert has no text that could name the item") for _ in groups]
+    prices = [found for group in groups for found in group]
+    costs = np.full((len(groups), len(segments) + len(groups)), 1e6)
+    whys: dict[tuple[int, int], str] = {}
+    for g, group in enumerate(groups):
+        for s, segment in enumerate(segments):
+            cost, why = _cost(advert, group, segment, prices, rules)
+            costs[g, s] = cost - known[s]
+            whys[g, s] = why
+        costs[g, len(segments) + g] = NO_ITEM
+    rows, columns = linear_sum_assignment(costs)
+    chosen: list[Pairing] = []
+    for g, s in zip(rows, columns, strict=True):
+        if s < len(segments):
+            chosen.append(Pairing(segments[s], float(costs[g, s]), whys[int(g), int(s)]))
+            continue
+        nearest = int(np.argmin(costs[g, : len(segments)]))
+        if costs[g, nearest] < 2 * NO_ITEM:
+            why = "shares the item with another price: " + whys[int(g), nearest]
+            chosen.append(Pairing(segments[nearest], float(costs[g, nearest]) + 1, why))
+        else:
+            chosen.append(Pairing(None, NO_ITEM, "no text near enough names the item"))
+    return chosen
+
+
+def _cost(
+    advert: AdvertText, group: list[Found], segment: Segment, prices: list[Found], rules: tuple[Box, ...]
+) -> tuple[float, str]:
+    first, last = group[0], group[-1]
+    best, why = 1e5, ""
+    for found in (first, last) if first is not last else (first,):
+        cost, reason = _place_cost(found, segment, advert.body_px)
+        if cost < best:
+            best, why = cost, reason
+    flow, reason = _flow_cost(advert, group, segment, prices)
+    if flow < best:
+        best, why = flow, reason
+    between = _prices_between(segment, first, prices, group)
+    best += 0.8 * between
+    if _rule_between(segment.box, first.box, rules):
+        best += 1.0
+    if segment.content == 0:
+        best += 0.9
+    elif segment.content > 14:
+        best += 0.4
+    return best, why
+
+
+def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str]:
+    price = found.box
+    unit = max(body, 0.5 * (min(found.type_px, 4 * body) + min(segment.type_px, 4 * body)))
+    head, foot = segment.first, segment.last
+    if _same_row(foot, price) and foot.right <= price.x + 0.3 * price.h:
+        return 0.25 + 0.02 * max(price.x - foot.right, 0) / unit, "on the same row, left of the price"
+    if _same_row(head, price) and price.right <= head.x + 0.3 * price.h:
+        return 0.7 + 0.03 * max(head.x - price.right, 0) / unit, "on the same row, right of the price"
+    across = max(price.x, segment.box.x) - min(price.right, segment.box.right)  # negative where they overlap
+    aside = 0.25 * max(across, 0) / unit
+    if foot.bottom <= price.y + 0.5 * price.h and foot.y < price.y:
+        return 0.6 + 0.22 * max(price.y - foot.bottom, 0) / unit + aside, "right above the price"
+    if head.y >= price.y + 0.5 * price.h or head.y > price.bottom - 0.3 * price.h:
+        return 0.85 + 0.25 * max(head.y - price.bottom, 0) / unit + aside, "right below the price"
+    gap = max(across, 0) / unit
+    return 0.6 + 0.2 * gap, "beside the price"
+
+
+def _flow_cost(advert: AdvertText, group: list[Found], segment: Segment, prices: list[Found]) -> tuple[float, str]:
+    """Return the cost by reading order: the text right before a price, or right after it in the same line."""
+    start, end = group[0].start, group[-1].end
+    if segment.end <= start:
+        between = advert.text[segment.end : start]
+        line_breaks = between.count("\n")
+        if len(between.replace("\n", " ").split()) <= 3 and line_breaks <= 1:
+            nearby = line_breaks == 0 or group[0].box.y - segment.last.bottom < 2 * max(advert.body_px, segment.type_px)
+            if nearby:
+                return 0.2 + 0.25 * line_breaks, "the words right before the price"
+    elif segment.start >= end:
+        between = advert.text[end : segment.start]
+        if len(between.split()) <= 3 and "\n" not in between:
+            return 0.75, "the words right after the price"
+    return 1e5, ""
+
+
+def _same_row(one: Box, other: Box) -> bool:
+    shared = min(one.bottom, other.bottom) - max(one.y, other.y)
+    return shared >= 0.5 * min(one.h, other.h)
+
+
+def _prices_between(segment: Segment, found: Found, prices: list[Found], group: list[Found]) -> int:
+    """Count the prices of other groups that stand in the strip between a segment and a price."""
+    ax, ay = segment.box.centre
+    bx, by = found.box.centre
+    count = 0
+    for other in prices:
+        if any(other is mine for mine in group):
+            continue
+        x, y = other.box.centre
+        inside_x = min(ax, bx) - 1 <= x <= max(ax, bx) + 1
+        inside_y = min(ay, by) - 1 <= y <= max(ay, by) + 1
+        if inside_x and inside_y:
+            count += 1
+    return min(count, 2)
+
+
+def _rule_between(one: Box, other: Box, rules: tuple[Box, ...]) -> bool:
+    (ax, ay), (bx, by) = one.centre, other.centre
+    for rule in rules:
+        if rule.w >= rule.h:
+            y = rule.y + rule.h / 2
+            if min(ay, by) < y < max(ay, by) and rule.x <= (ax + bx) / 2 <= rule.right and rule.w > 3 * rule.h:
+                return True
+        else:
+            x = rule.x + rule.w / 2
+            if min(ax, bx) < x < max(ax, bx) and rule.y <= (ay + by) / 2 <= rule.bottom and rule.h > 3 * rule.w:
+                return True
+    return False

@@ -1,0 +1,208 @@
+"""What a set consists of: the number stated, the pieces listed, the number the trade's convention implies.
+
+Listed pieces must add up to the stated number, counted as the trade counts (a lid is a piece; customs ruling
+NY 813612 lists "Large Sugar W/Cover 2 PC.") or as resale lists do (a covered sugar is one piece). Where
+neither closes, the claim stays and the likeliest misreading is named.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from itertools import product
+from typing import Final, Literal
+
+from adminer.names.pieces import Piece, Vocabulary
+from adminer.parsing.amounts import NUMBER_WORDS, number_of
+from adminer.records import Composition, PieceCount
+
+Closes = Literal["trade", "resale", "both", "neither"]
+
+_TENS: Final = "twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety"
+_WORD_NUMBER: Final = (
+    rf"(?:(?:{_TENS})[- ](?:one|two|three|four|five|six|seven|eight|nine)|" + "|".join(NUMBER_WORDS) + ")"
+)
+_STATED: Final = re.compile(
+    rf"(?<![\w$.,/])(?P<n>\d{{1,3}}|{_WORD_NUMBER})(?: ?- ?| )?(?:pc|pcs|pce|piece|pieces)\b\.?(?! ?(?:each|ea)\b)",
+    re.IGNORECASE,
+)
+_SERVICE: Final = re.compile(
+    rf"\b(?:service|serves|set(?:ting)?s?|starter(?: set)?) (?:for )?(?P<n>\d{{1,2}}|{_WORD_NUMBER})(?= |[^\w]|$)(?! ?(?:pc|piece))",
+    re.IGNORECASE,
+)
+_SERVICE_FOR: Final = re.compile(
+    rf"\b(?:service for|serves|settings? for|set for|for) (?P<n>4|6|8|12|four|six|eight|twelve)\b(?! ?(?:¢|c\b|cents|\$|\d))",
+    re.IGNORECASE,
+)
+_SET_OF: Final = re.compile(rf"\bset of (?P<n>\d{{1,2}}|{_WORD_NUMBER})\b", re.IGNORECASE)
+_COUNT_BEFORE: Final = re.compile(
+    rf"(?:^|[\s,;:(&+.])(?P<n>\d{{1,2}}|{_WORD_NUMBER}|one each|each of|an?)[ \n]?(?:x[ \n])?(?:(?:only|each|large|small|medium|oval|round|\d{{1,2}}[- ]?(?:in\.?|inch|\"|oz\.?)|deep|flat|full[- ]size|footed)[ \n]?)*$",
+    re.IGNORECASE,
+)
+_CONFUSED: Final = {
+    frozenset(p)
+    for p in (
+        "27",
+        "17",
+        "38",
+        "56",
+        "08",
+        "68",
+        "49",
+        "35",
+        "01",
+        "06",
+        "09",
+        "39",
+        "14",
+        "58",
+        "69",
+        "89",
+        "23",
+        "47",
+        "79",
+        "25",
+    )
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """Hold one piece name found in a text, with its count where one is printed before it."""
+
+    start: int
+    end: int
+    piece: str
+    count: int
+    counted: bool
+    text: str
+
+
+def stated_pieces(text: str) -> tuple[int, tuple[int, int]] | None:
+    """Return the number of pieces a text states ("45-piece set") and its characters."""
+    best: tuple[int, tuple[int, int]] | None = None
+    for m in _STATED.finditer(text):
+        number = number_of(m["n"])
+        if 2 <= number <= 200 and (best is None or number > best[0]):
+            best = (number, m.span())
+    return best
+
+
+def service_for(text: str) -> int | None:
+    """Return how many a set serves ("service for 8"), None where it does not say."""
+    m = _SERVICE_FOR.search(text)
+    return number_of(m["n"]) if m else None
+
+
+def set_of(text: str) -> int | None:
+    """Return the number of "set of 4 cups and saucers"."""
+    m = _SET_OF.search(text)
+    return number_of(m["n"]) if m else None
+
+
+def list_pieces(text: str, spans: Sequence[tuple[int, int, str]]) -> list[Listed]:
+    """Return the pieces named in a text with their counts; `spans` are (start, end, piece id), left to right."""
+    listed = []
+    previous_end = 0
+    for start, end, piece in spans:
+        m = _COUNT_BEFORE.search(text, max(previous_end, start - 30), start)
+        count, begin = 1, start
+        if m:
+            word = m["n"].lower()
+            count = 1 if word in {"a", "an", "one each", "each of"} else number_of(word)
+            begin = m.start("n")
+        listed.append(Listed(begin, end, piece, max(count, 1), m is not None, " ".join(text[begin:end].split())))
+        previous_end = end
+    return listed
+
+
+def sums(listed: Sequence[PieceCount], pieces: Vocabulary) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    """Return every sum the listed pieces can make by the trade's counting and by resale counting, usual one first."""
+    return _sums(listed, pieces, "trade"), _sums(listed, pieces, "resale")
+
+
+def _sums(listed: Sequence[PieceCount], pieces: Vocabulary, way: Literal["trade", "resale"]) -> tuple[int, ...]:
+    fallback = Piece(id="other")
+    choices: list[tuple[int, ...]] = []
+    for item in listed:
+        piece = pieces.pieces.get(item.piece, fallback)
+        counts = piece.trade if way == "trade" else piece.resale
+        choices.append(tuple(item.count * n for n in counts))
+    return tuple(dict.fromkeys(sum(choice) for choice in product(*choices)))
+
+
+def compose(
+    stated: int | None,
+    served: int | None,
+    listed: Sequence[PieceCount],
+    pieces: Vocabulary,
+    setting: int | None = None,
+) -> Composition:
+    """Weigh what is stated, listed and implied against each other; `setting` is the pieces of one place setting."""
+    trade, resale = sums(listed, pieces) if listed else ((), ())
+    closes: Closes | None = None
+    total: int | None = None
+    likely = None
+    if listed:
+        total = trade[0]
+        if stated is not None:
+            by_trade, by_resale = stated in trade, stated in resale
+            closes = "both" if by_trade and by_resale else "trade" if by_trade else "resale" if by_resale else "neither"
+            total = stated if closes != "neither" else _nearest(stated, (*trade, *resale))
+            if closes == "neither":
+                likely = likely_misreading(stated, listed, pieces)
+    return Composition(stated, served, tuple(listed), total, _implied(stated, served, setting), closes, likely)
+
+
+def _implied(stated: int | None, served: int | None, setting: int | None) -> int | None:
+    if served is None:
+        return None
+    if setting is not None:
+        return served * setting
+    if stated is not None and _conventions()["serves"].get(str(stated)) == served:
+        return stated
+    return _conventions()["service"].get(str(served))
+
+
+@cache
+def _conventions() -> dict[str, dict[str, int]]:
+    text = files("adminer.names").joinpath("data", "sets.toml").read_text(encoding="utf-8")
+    return tomllib.loads(text)
+
+
+def _nearest(stated: int, totals: Sequence[int]) -> int:
+    return min(totals, key=lambda n: (abs(n - stated), -n))
+
+
+def likely_misreading(stated: int, listed: Sequence[PieceCount], pieces: Vocabulary) -> str:
+    """Say which figure was probably misread when stated and listed pieces disagree."""
+    trade, resale = sums(listed, pieces)
+    total = _nearest(stated, (*trade, *resale))
+    head = f"claimed {stated}, listed {total}"
+    counts = [item.count for item in listed]
+    usual = max(set(counts), key=lambda n: (counts.count(n), n))
+    fixes = []
+    for i, item in enumerate(listed):
+        if item.count == usual or counts.count(usual) < 3:
+            continue
+        changed = [*listed[:i], PieceCount(item.piece, usual, item.text), *listed[i + 1 :]]
+        if stated in {n for way in sums(changed, pieces) for n in way}:
+            fixes.append(f"{head}: “{item.text}” probably reads {usual}")
+    if len(fixes) == 1:
+        return fixes[0]
+    for other in dict.fromkeys((*trade, *resale)):
+        if _one_figure_apart(stated, other):
+            return f"claimed {stated}, listed {other}: probable misreading of {other}"
+    return fixes[0] if fixes else f"{head}: pieces are missing from the list, or a figure is misread"
+
+
+def _one_figure_apart(one: int, other: int) -> bool:
+    a, b = str(one), str(other)
+    if len(a) != len(b):
+        return False
+    different = [frozenset((x, y)) for x, y in zip(a, b, strict=True) if x != y]
+    return len(different) == 1 and different[0] in _CONFUSED

@@ -1,0 +1,71 @@
+"""The dates of an advert: printed days by the calendar of the dating room, with their place on the scan."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, timedelta
+from typing import Final
+
+from adminer.dating.calendar import PrintedDate, parse_printed_dates
+from adminer.dating.edtf import bounds_of
+from adminer.errors import AdminerError
+from adminer.parsing.text import AdvertText
+from adminer.records import DateFact, Note
+
+Span = tuple[date, date]
+_ISSUE: Final = timedelta(days=31)  # a note vaguer than a month does not date an advert by itself
+
+
+def reference_of(notes: Sequence[Note], mastheads: Sequence[str]) -> Span | None:
+    """Return the first and last day the paper may have appeared, by the note, else by the date line of the page."""
+    for note in notes:
+        if not note.published:
+            continue
+        try:
+            bounds = bounds_of(note.published)
+        except AdminerError:
+            continue  # intake has reported the note; here the advert stays undated
+        if bounds.earliest and bounds.latest:
+            return bounds.earliest, bounds.latest
+    for text in mastheads:
+        for found in parse_printed_dates(text.replace("\n", " ")):
+            if found.kind == "dateline" and found.earliest and found.latest:
+                return found.earliest, found.latest
+    return None
+
+
+def find_dates(advert: AdvertText, reference: Span | None) -> tuple[DateFact, ...]:
+    """Return the dates printed in an advert, with their boxes."""
+    found = parse_printed_dates(advert.text.replace("\n", " "), reference=reference)
+    return tuple(_fact(advert, one) for one in found)
+
+
+def _fact(advert: AdvertText, found: PrintedDate) -> DateFact:
+    start, end = found.span
+    trust = 0.5 if found.problem else 0.95 if found.weekdays and found.month_days else 0.85
+    return DateFact(
+        kind=found.kind,
+        text=found.text,
+        edtf=found.edtf,
+        earliest=found.earliest,
+        latest=found.latest,
+        box=advert.box_of(start, end),
+        confidence=round(trust * advert.confidence_of(start, end), 3),
+        weekdays=found.weekdays,
+        month_days=found.month_days,
+    )
+
+
+def validity_of(dates: Sequence[DateFact], reference: Span | None) -> tuple[date | None, date | None, str | None]:
+    """Return from when to when the prices hold, and by what that is known: printed, note, or not at all."""
+    printed = [d for d in dates if d.kind == "validity" and d.latest is not None]
+    if printed:
+        surest = max(printed, key=lambda d: (d.earliest is not None, d.confidence, len(d.month_days)))
+        return surest.earliest, surest.latest, "printed"
+    single = [d for d in dates if d.kind in ("dateline", "printed") and d.earliest is not None and d.latest is not None]
+    for fact in single:
+        if fact.earliest and fact.latest and fact.latest - fact.earliest <= _ISSUE:
+            return fact.earliest, fact.latest, "printed"
+    if reference is not None and reference[1] - reference[0] <= _ISSUE:
+        return None, None, "note"
+    return None, None, None

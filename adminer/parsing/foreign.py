@@ -1,0 +1,111 @@
+"""Shillings and pence, and piastres: amounts that must not be read as dollars.
+
+A slash between small figures is a fraction, a date or "2/25¢" far more often than shillings and pence, so
+sterling is looked for only where the advert shows its signs ("/-", "d.", "£") and no dollar or cent sign.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from decimal import Decimal
+from typing import Final
+
+from adminer.parsing.amounts import FRACTION, Amount, fraction_of
+
+_PENCE_SIGN: Final = r"d(?![a-z'’])\.?"
+_POUNDS: Final = re.compile(
+    r"£ ?(?P<l>\d{1,3}(?:,\d{3})*)(?:[ :/.\-](?P<s>\d{1,2})(?:s\.?)?(?:[ :/.\-](?P<d>\d{1,2})d?\.?)?)?", re.IGNORECASE
+)
+_SLASH: Final = re.compile(
+    rf"(?<![\d/.])(?P<s>\d{{1,3}}) ?/ ?(?:(?P<d>1[01]|\d)(?P<frac> ?{FRACTION})?(?![\d/])|(?P<dash>[-–—=]))"
+)
+_SHILLINGS: Final = re.compile(r"(?<![\d/.])(?P<s>\d{1,3}) ?s\. ?(?:(?P<d>1[01]|\d) ?d\.)?")
+_PENCE: Final = re.compile(
+    rf"(?<![\d/.])(?P<d>1[01]|\d)(?P<frac> ?{FRACTION})? ?{_PENCE_SIGN}|(?<![\d/.\w])(?P<only>[½¼¾]) ?{_PENCE_SIGN}",
+    re.IGNORECASE,
+)
+_STERLING_SIGNS: Final = re.compile(
+    rf"£ ?\d|\d ?/ ?[-–—](?!\d)|\d[½¼¾]? ?d\.|\b\d{{1,2}} ?s\. ?\d|\d[½¼¾]d\b|\d{{1,2}}d\b"
+)
+_SLASH_SIGNS: Final = re.compile(r"(?<![\d/])\d{1,3}/(?:\d|1[01])(?![\d/])")
+_DOLLAR_SIGNS: Final = re.compile(r"\$ ?\.?\d|\d ?¢|\d ?(?:c|cts?|cents)\b\.?", re.IGNORECASE)
+_AUSTRALIAN: Final = re.compile(
+    r"\b(?:Australia|N\.? ?S\.? ?W|New South Wales|Sydney|Melbourne|Brisbane|Adelaide|Perth|Hobart|Victoria|Queensland|Tasmania)\b"
+)
+
+_FIGURE: Final = rf"\d{{1,4}}(?:[.,]\d)?(?: ?{FRACTION})?"
+_PT: Final = r"(?:P\. ?T\.?|PT\.?|P\.? T\.|P[,;:] ?T[.,]?)"
+_PIASTRES_AFTER: Final = re.compile(
+    rf"(?<![\d.])(?P<list>{_FIGURE}(?:(?: ?[,.;] ?| ?(?:and|&|or|to) ?|[ ]?, ?(?:and|&) ?){_FIGURE})*) ?(?:{_PT}(?![A-Za-z])|piast(?:er|re)s?\b)",
+    re.IGNORECASE,
+)
+_PIASTRES_BEFORE: Final = re.compile(rf"(?<![A-Za-z]){_PT} ?(?P<list>{_FIGURE})(?![\d%])", re.IGNORECASE)
+_FIGURE_RE: Final = re.compile(rf"(?P<n>\d{{1,4}}(?:[.,]\d)?)(?P<frac> ?{FRACTION})?")
+
+
+def speaks_sterling(text: str) -> bool:
+    """Say whether an advert's text counts in shillings and pence rather than dollars."""
+    signs = len(_STERLING_SIGNS.findall(text))
+    slashes = len(_SLASH_SIGNS.findall(text))
+    dollars = len(_DOLLAR_SIGNS.findall(text))
+    return signs > 0 and signs + slashes / 2 > dollars
+
+
+def find_foreign(text: str, *, sterling: bool) -> list[Amount]:
+    """Return piastre amounts, and sterling ones where the advert counts in them, left to right."""
+    found: list[Amount] = []
+    for amount in _candidates(text, sterling=sterling):
+        if not any(amount.start < f.end and f.start < amount.end for f in found):
+            found.append(amount)
+    return sorted(found, key=lambda a: a.start)
+
+
+def sterling_currency(text: str) -> str:
+    """Return AUP where the text names an Australian place, else GBP."""
+    return "AUP" if _AUSTRALIAN.search(text) else "GBP"
+
+
+def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
+    for m in _PIASTRES_AFTER.finditer(text):
+        yield from _piastre_list(m)
+    for m in _PIASTRES_BEFORE.finditer(text):
+        yield from _piastre_list(m)
+    if not sterling:
+        return
+    currency = sterling_currency(text)
+    for m in _POUNDS.finditer(text):
+        pounds = Decimal(m["l"].replace(",", ""))
+        yield _sterling(m, pounds, m["s"], m["d"], Decimal(0), currency)
+    for m in _SLASH.finditer(text):
+        if m["dash"] is None and int(m["s"]) == 0:
+            continue
+        yield _sterling(m, Decimal(0), m["s"], m["d"], fraction_of(m["frac"]), currency)
+    for m in _SHILLINGS.finditer(text):
+        yield _sterling(m, Decimal(0), m["s"], m["d"], Decimal(0), currency)
+    for m in _PENCE.finditer(text):
+        yield _sterling(m, Decimal(0), None, m["d"], fraction_of(m["frac"] or m["only"]), currency)
+
+
+def _sterling(
+    m: re.Match[str], pounds: Decimal, shillings: str | None, pence: str | None, part: Decimal, currency: str
+) -> Amount:
+    """Turn pounds, shillings and pence into pounds: 20 shillings to the pound, 12 pence to the shilling."""
+    total = pounds + Decimal(shillings or 0) / 20 + (Decimal(pence or 0) + part) / 240
+    return Amount(m.start(), m.end(), total.quantize(Decimal("0.000001")), currency, "sterling", 0.85)
+
+
+def _piastre_list(m: re.Match[str]) -> Iterator[Amount]:
+    """Yield every figure of "9, 18, 25, 30 P.T."; "7.10 and 11" is a list whose comma was read as a point."""
+    base = m.start("list")
+    listed = m["list"]
+    if "," in listed or " and " in listed or "&" in listed:
+        listed = re.sub(r"(?<=\d)\.(?=\d)", ",", listed)
+        listed = re.sub(r"(?<=\d),(?=\d)", ";", listed)
+    figures = list(_FIGURE_RE.finditer(listed))
+    for i, f in enumerate(figures):
+        last = i == len(figures) - 1
+        value = Decimal(f["n"].replace(",", ".")) + fraction_of(f["frac"])
+        start = m.start() if i == 0 else base + f.start()
+        end = m.end() if last else base + f.end()
+        yield Amount(start, end, value, "EGP-piastre", "piastres", 0.85, listed=not last)

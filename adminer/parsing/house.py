@@ -1,0 +1,152 @@
+"""Who placed the advert, and where: the retailer from signature, logotype or authority file, town and addresses."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+from adminer.names.matching import Match, Spelling, best_match, fold_house
+from adminer.parsing.text import AdvertText, TextLine
+from adminer.records import Box, Link
+
+_HOUSE: Final = re.compile(
+    r"\b(?:Co|Company|Bros|Brothers|& Sons?|and Sons?|Ltd|Limited|Inc|Stores?|Markets?|Mercantile|Mfg|Manufacturing|Dry Goods|"
+    r"Shops?|Shoppe|Grocery|Groceries|Grocers?|Hardware|Furniture|Jewelers?|Pharmacy|Drug Store|Department Store|Emporium|Bazaar|Supermarkets?|Super Markets?|"
+    r"Works|Mills?|Corporation|Corp|Bakery|Trading Post|House|Outfitters?|Tailors?|Drapers?|Importers?|Agency|& Co|Cie)\b\.?",
+    re.IGNORECASE,
+)
+_INITIALS: Final = re.compile(
+    r"^(?:[A-Z]\.? ?){1,3}[A-Z][A-Za-z'’]{2,}(?:[,.]? (?:& )?(?:Co|Bros|Sons?|Ltd|Inc)\.?,?)*$"
+)
+_PAIR: Final = re.compile(
+    r"^[A-Z][\w'’.]+,? (?:(?:[A-Z][\w'’.]+,? )?)(?:&|and) [A-Z][\w'’.]+(?:,? (?:Co|Company|Inc|Ltd|Limited)\.?)?$"
+)
+_POSSESSIVE: Final = re.compile(r"^[A-Z][A-Za-z]+['’][Ss]?$")
+_ADDRESS: Final = re.compile(
+    r"\b\d{1,5}(?:-\d+)? (?:[NSEW]\.? |North |South |East |West )?[A-Z0-9][\w.'’]*(?: [A-Z0-9][\w.'’]*){0,3},? ?(?:St|Street|Ave|Avenue|Road|Rd|Blvd|Boulevard|Place|Pl|Square|Sq|Bldg|Drive|Dr|Lane|Highway|Broadway|Way|Terrace|Pike)\b\.?"
+    r"|\b(?:Cor(?:ner)?\.?|Box) (?:of )?[A-Z0-9][\w.]*(?: (?:and|&) [A-Z][\w.]*)?",
+)
+STATES: Final = (
+    r"(?:Ala|Ariz|Ark|Cal|Calif|Colo|Conn|Del|Fla|Ga|Ida|Idaho|Ill|Illinois|Ind|Indiana|Ia|Iowa|Kan|Kans|Kansas|Ky|La|Me|Maine|Md|Mass|Mich|Michigan|Minn|"
+    r"Minnesota|Miss|Mo|Mont|Neb|Nebr|Nev|N\. ?H|N\. ?J|N\. ?M|N\. ?Y|New York|New Jersey|N\. ?C|N\. ?D|Ohio|O|Okla|Ore|Oregon|Pa|Penna|Pennsylvania|R\. ?I|S\. ?C|S\. ?D|Tenn|Tex|"
+    r"Texas|Utah|Vt|Va|Virginia|Wash|Washington|W\. ?Va|Wis|Wisc|Wisconsin|Wyo|D\. ?C|England|Eng|Scotland|Ireland|Canada|Ont|Egypt)"
+)
+_CITY: Final = re.compile(
+    rf"(?:^|[,.;] |[\n–—-] ?|(?<=\d )|(?<=Street )|(?<=St\. )|\bat |\bin |\bof )(?P<city>[A-Z][A-Za-z.'’]+(?:[ ][A-Z][A-Za-z.'’]+){{0,2}})(?: \d{{1,2}})?, ?(?P<state>{STATES})(?=[^A-Za-z]|$)",
+    re.IGNORECASE,
+)
+_CAPITALISED: Final = re.compile(r"^[A-Z]")
+
+
+@dataclass(frozen=True, slots=True)
+class House:
+    """Hold who advertises: the link, the town and the addresses as printed."""
+
+    retailer: Link | None
+    city: str | None
+    addresses: tuple[str, ...]
+
+
+def find_house(advert: AdvertText, box: Box, retailers: list[Spelling]) -> House:
+    """Find the retailer, town and addresses of an advert standing in `box`."""
+    addresses = tuple(dict.fromkeys(" ".join(m[0].split()) for m in _ADDRESS.finditer(advert.text)))
+    retailer = _from_authority(advert, retailers) or _from_type(advert, box)
+    return House(retailer, find_city(advert.text), addresses)
+
+
+def find_city(text: str) -> str | None:
+    """Return the last town printed with its state, None where there is none."""
+    found = None
+    for m in _CITY.finditer(text):
+        words = m["city"].split()
+        while words and re.fullmatch(
+            r"(?:Street|St\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Bldg\.?)", words[0], re.IGNORECASE
+        ):
+            words = words[1:]
+        if words:
+            found = " ".join(w.capitalize() if w.isupper() else w for w in words)
+    return found
+
+
+def _from_authority(advert: AdvertText, spellings: list[Spelling]) -> Link | None:
+    best: tuple[float, TextLine, str, Match] | None = None
+    if not spellings:
+        return None
+    for line in advert.lines:
+        words = line.words
+        for length in range(1, min(6, len(words)) + 1):
+            for first in range(len(words) - length + 1):
+                text = " ".join(w.text for w in words[first : first + length])
+                if not text[:1].isalpha():
+                    continue
+                match = best_match(fold_house(text), spellings)
+                if match is None or match.entry_id is None:
+                    continue
+                size = max(w.type_px for w in words[first : first + length]) / advert.body_px
+                rank = match.score + 0.15 * min(size, 6)
+                if best is None or rank > best[0]:
+                    best = (rank, line, text, match)
+    if best is None:
+        return None
+    _, line, text, match = best
+    return Link(match.entry_id, match.name, text, line.box, match.score, match.why, match.candidates)
+
+
+def _from_type(advert: AdvertText, box: Box) -> Link | None:
+    """Judge each line as a signature: a house word, initials, large type, near the foot or head, an address beside it."""
+    best: tuple[float, Link] | None = None
+    for i, line in enumerate(advert.lines):
+        raw = advert.text[line.start : line.end]
+        text = _ADDRESS.split(raw)[0]
+        text = re.split(r",? (?:Dept|Desk|Box|Makers?|Phone|Tel)\b", text)[0]
+        text = text.strip(" ,.;:-–—*•")
+        if not 3 <= len(text) <= 60 or len(text.split()) > 8 or re.search(r"[$¢%]|\d{3}", text):
+            continue
+        score, reasons = _signature_score(advert, box, i, line, text)
+        if score > 0.75 and (best is None or score > best[0]):
+            why = "taken as the signature: " + ", ".join(reasons)
+            best = (score, Link(None, text, text, line.box, min(round(score / 2.2, 2), 0.9), why))
+    return best[1] if best else None
+
+
+def _signature_score(advert: AdvertText, box: Box, number: int, line: TextLine, text: str) -> tuple[float, list[str]]:
+    score, reasons = 0.0, []
+    if m := _HOUSE.search(text):
+        score += 0.8 if m.end() >= len(text) - 2 else 0.4
+        reasons.append(f"“{m[0]}”")
+    elif _INITIALS.match(text):
+        score += 0.7
+        reasons.append("initials and a name")
+    elif _PAIR.match(text):
+        score += 0.6
+        reasons.append("two names")
+    elif _POSSESSIVE.match(text):
+        score += 0.5
+        reasons.append("a name in the possessive")
+    else:
+        return 0.0, reasons
+    if not all(_CAPITALISED.match(w) or w.lower() in {"and", "&", "of", "the", "de"} for w in text.split()):
+        score -= 0.5
+    place = (line.box.centre[1] - box.y) / max(box.h, 1)
+    if place > 0.7:
+        score += 0.35
+        reasons.append("near the foot")
+    elif place < 0.15:
+        score += 0.15
+        reasons.append("at the head")
+    size = line.type_px / advert.body_px
+    if size > 1.25:
+        score += min(0.15 * size, 0.6)
+        reasons.append(f"type {size:.1f} times the body")
+    if text.isupper():
+        score += 0.15
+    after = (
+        advert.text[line.start : line.end]
+        + " "
+        + " ".join(advert.text[n.start : n.end] for n in advert.lines[number + 1 : number + 3])
+    )
+    if _ADDRESS.search(after) or _CITY.search(after):
+        score += 0.35
+        reasons.append("an address beside it")
+    return score, reasons

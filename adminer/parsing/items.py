@@ -1,0 +1,180 @@
+"""Cut an advert's text into the segments that can name what a price is for.
+
+A segment is a run of text of one block and about one type size, ended by a price, a leader, a sentence end or
+a change of type; it may go over several lines ("Pure Parched and / Ground Coffee").
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+from adminer.parsing.text import AdvertText, TextLine
+from adminer.records import Box
+
+_SENTENCE_END: Final = re.compile(
+    r"(?<=[a-z0-9)\]”\"’'][.!?;:])\s+(?=[A-Z“\"‘'(\d$])|[;!?]\s|\s?[—•·*]\s?|\s[-–]\s|\.{2,}|…|(?:[._] ){2,}|\s[-–]{2,}\s"
+)
+_ABBREVIATION: Final = re.compile(
+    r"(?:\b(?:No|Nos|oz|lb|lbs|in|ft|doz|pkg|pc|pcs|St|Co|Mfg|Dr|Mr|Mrs|Reg|qt|pt|gal|cov|ea|pr|sq|yd|yds|size|Ltd|vs|approx|incl|cir|diam|B)|\b[A-Z])\.$",
+    re.IGNORECASE,
+)
+_LEAD: Final = re.compile(
+    r"^(?:(?:only|just|now|at|for|from|and|or|the|a|an|our|your|price|prices|priced|each|per|special|sale|of|up|to|in|by|on|is|are|"
+    r"cost|costs|with|these|this|while|but|then|too|down|cash|month|week|also|plus|as|low|these|here|are|buy|get|value|values|yours)(?![\w'’-])|[^\w(½¼¾“\"‘])[\s,.:]*",
+    re.IGNORECASE,
+)
+_TAIL: Final = re.compile(
+    r"(?:[\s,.:;(\[“\"‘—–=*_-]|(?<![\w'’-])(?:only|just|now|at|for|from|and|or|the|a|an|our|your|price|prices|priced|each|per|special|sale|of|up|to|"
+    r"by|on|is|are|cost|costs|with|was|reg|regular|value|values|ea|lb|lbs|doz|sells|sell|sold|as|low|worth|than|less|be|will|about|"
+    r"then|are as follows|formerly|list|comp|regularly|usually|retail|were|we|you|pay|send|\$)\.?)$",
+    re.IGNORECASE,
+)
+_WORD: Final = re.compile(r"[A-Za-zÀ-ÿ][A-Za-zÀ-ÿ'’&-]{1,}")
+_FUNCTION_WORDS: Final = frozenset(
+    "only just now at for from and or the a an our your price prices priced each per special specials sale of up to in by on is "
+    "are with these this while but then also plus as low here buy get value values yours it its they them that we us you "
+    "all any some one two three be will can more than no not so if out off over under was were reg regular new big great free "
+    "save today week month day days store stores please see come page per cent".split()
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Segment:
+    """Hold a stretch of text that may name an item, with the boxes of its first and last printed line."""
+
+    start: int
+    end: int
+    text: str
+    box: Box
+    first: Box
+    last: Box
+    first_line: int
+    last_line: int
+    type_px: float
+    block: int
+    content: int  # words that mean something
+    bare: bool  # only figures, sizes and units: needs a heading to be understood
+
+
+def cut_segments(advert: AdvertText, taken: list[tuple[int, int]]) -> list[Segment]:
+    """Return the segments of an advert outside the characters already taken by prices and terms."""
+    segments: list[Segment] = []
+    run: list[tuple[int, int]] = []
+
+    def close() -> None:
+        if run:
+            segments.extend(_segments_of(advert, run[0][0], run[-1][1]))
+            run.clear()
+
+    previous: TextLine | None = None
+    for line in advert.lines:
+        pieces = _free(line, taken)
+        if previous is not None and run and not (pieces and _flows_on(advert, previous, line, run[-1], pieces[0])):
+            close()
+        for i, piece in enumerate(pieces):
+            if i:
+                close()
+            run.append(piece)
+        if not pieces or pieces[-1][1] < line.end:
+            close()
+        previous = line
+    close()
+    return segments
+
+
+def _free(line: TextLine, taken: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """Return the stretches of a line that no price or term has taken."""
+    at, free = line.start, []
+    for start, end in taken:
+        if end <= at or start >= line.end:
+            continue
+        if start > at:
+            free.append((at, start))
+        at = max(at, end)
+    if at < line.end:
+        free.append((at, line.end))
+    return free
+
+
+def _flows_on(
+    advert: AdvertText, above: TextLine, below: TextLine, tail: tuple[int, int], head: tuple[int, int]
+) -> bool:
+    """Say whether the text runs on from one line into the next."""
+    if tail[1] != above.end or head[0] != below.start or above.block != below.block:
+        return False
+    ratio = above.type_px / max(below.type_px, 1.0)
+    if not 0.72 <= ratio <= 1.39:
+        return False
+    gap = below.box.y - above.box.bottom
+    size = max(above.type_px, below.type_px)
+    if gap > 1.6 * size or below.box.y < above.box.y:
+        return False
+    if min(above.box.right, below.box.right) <= max(above.box.x, below.box.x):
+        return False
+    first, second = advert.text[tail[0] : tail[1]], advert.text[head[0] : head[1]]
+    return not (first.isupper() and not second.isupper() and len(first) > 3)
+
+
+def _segments_of(advert: AdvertText, start: int, end: int) -> list[Segment]:
+    """Cut a run at sentence ends and dashes and keep what can name something."""
+    text = advert.text
+    cuts = [start]
+    for m in _SENTENCE_END.finditer(text, start, end):
+        if not _ABBREVIATION.search(text, max(start, m.start() - 8), m.start()):
+            cuts += [m.start(), m.end()]
+    cuts.append(end)
+    made = []
+    for left, right in zip(cuts[::2], cuts[1::2], strict=True):
+        if (segment := _segment(advert, left, right)) is not None:
+            made.append(segment)
+    return made
+
+
+def _segment(advert: AdvertText, start: int, end: int) -> Segment | None:
+    raw = advert.text[start:end]
+    start += len(raw) - len(raw.lstrip())
+    end -= len(raw) - len(raw.rstrip())
+    while end > start and (m := _TAIL.search(advert.text, start, end)):
+        end = m.start()
+    if end <= start:
+        return None
+    clean = clean_item(advert.text[start:end])
+    words = [w for w in _WORD.findall(clean) if w.lower() not in _FUNCTION_WORDS]
+    if not clean or (not words and not re.search(r"\d", clean)):
+        return None
+    first, last = advert.line_at(start), advert.line_at(max(end - 1, start))
+    first_box = advert.box_of(start, min(end, first.end))
+    last_box = advert.box_of(max(start, last.start), end)
+    box = first_box.joined(last_box)
+    return Segment(
+        start,
+        end,
+        clean,
+        box,
+        first_box,
+        last_box,
+        first.number,
+        last.number,
+        advert.type_px_of(start, end),
+        first.block,
+        len(words),
+        not [w for w in words if len(w) > 3],
+    )
+
+
+def clean_item(text: str) -> str:
+    """Return an item text without leading and trailing words of the offer ("only", "each"), on one line."""
+    text = re.sub(r"(?<=[a-z])-\s*\n\s*(?=[a-z])", "", text)
+    text = " ".join(text.split())
+    text = re.sub(r"(?: ?[._·…]){3,}$", "", text)
+    before = None
+    while before != text:
+        before = text
+        text = _LEAD.sub("", text, count=1)
+    before = None
+    while before != text:
+        before = text
+        text = _TAIL.sub("", text, count=1)
+    return text

@@ -1,0 +1,84 @@
+"""The spaCy pipeline of adverts: a blank English one with own components, no trained model.
+
+`terms` finds printed conditions, `pieces` (a span ruler over the vocabulary) finds plates, cups and sets, `lines`
+and `makers` find names of the authority files. Each leaves its finds in `doc.spans` or `doc.user_data`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+import spacy
+from spacy.language import Language
+from spacy.tokens import Doc
+
+from adminer.names.authority import Authorities
+from adminer.names.matching import Spelling, house_spellings, line_spellings
+from adminer.names.spotting import Spotted, spot_names
+from adminer.parsing.terms import Term, find_terms
+
+TERMS: Final = "terms"
+PIECES: Final = "pieces"
+LINES: Final = "lines"
+MAKERS: Final = "makers"
+
+
+@dataclass(frozen=True, eq=False)
+class Grammar:
+    """Hold a pipeline with the spellings of the authority files it was built for."""
+
+    nlp: Language
+    authorities: Authorities
+    retailers: list[Spelling]
+
+    def read(self, text: str) -> Doc:
+        """Run the pipeline over the text of one advert; newlines count as spaces, offsets stay."""
+        return self.nlp(text)
+
+
+@Language.component("advert_terms")
+def _terms(doc: Doc) -> Doc:
+    doc.user_data[TERMS] = find_terms(doc.text)
+    return doc
+
+
+@Language.factory("advert_names", default_config={"key": LINES})
+class _Names:
+    """Find the names of one authority file, whatever a reader made of their letters."""
+
+    def __init__(self, nlp: Language, name: str, key: str) -> None:
+        self.key = key
+        self.spellings: list[Spelling] = []
+
+    def __call__(self, doc: Doc) -> Doc:
+        doc.user_data[self.key] = spot_names(doc.text, self.spellings)
+        return doc
+
+
+def build_grammar(authorities: Authorities) -> Grammar:
+    """Build the pipeline for a set of authority files."""
+    nlp = spacy.blank("en")
+    nlp.add_pipe("advert_terms")
+    ruler = nlp.add_pipe("span_ruler", config={"spans_key": PIECES, "phrase_matcher_attr": "LOWER"})
+    patterns = [
+        {"label": piece.id, "pattern": name}
+        for piece in authorities.pieces.pieces.values()
+        for name in (*piece.names, *piece.loose)
+    ]
+    ruler.add_patterns(patterns)
+    for key, spellings in ((LINES, line_spellings(authorities.lines)), (MAKERS, house_spellings(authorities.makers))):
+        nlp.add_pipe("advert_names", name=f"names_{key}", config={"key": key}).spellings = spellings
+    return Grammar(nlp, authorities, house_spellings(authorities.retailers))
+
+
+def terms_of(doc: Doc) -> list[Term]:
+    """Return the terms found in a document."""
+    terms: list[Term] = doc.user_data[TERMS]
+    return terms
+
+
+def names_of(doc: Doc, key: str) -> list[Spotted]:
+    """Return the names of lines or makers found in a document."""
+    names: list[Spotted] = doc.user_data[key]
+    return names

@@ -1,0 +1,188 @@
+"""From amounts to prices: which amounts of an advert are prices, of what role, on which terms.
+
+What is no price is left out here: the $5.00 of "with each $5.00 purchase", a capital, a prize, a phone number.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from typing import Final
+
+from adminer.parsing.amounts import UNIT, Amount, find_amounts, unit_of
+from adminer.parsing.foreign import find_foreign, speaks_sterling
+from adminer.parsing.terms import Term
+from adminer.parsing.text import AdvertText
+from adminer.records import Box, Condition, PriceRole
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """Hold one price of an advert before it has an item: its amount, role, terms and place."""
+
+    amount: Amount
+    text: str  # as printed
+    role: PriceRole
+    condition: Condition
+    condition_text: str | None
+    start: int  # characters taken up with unit and role words, for cutting the item text
+    end: int
+    box: Box
+    type_px: float
+    line: int
+    confidence: float
+
+
+_UNIT_AFTER: Final = re.compile(
+    rf",?[ \n]?(?:(?:a|per|the|an|for a|by the|/)[ \n]?)?(?P<unit>{UNIT})(?![\w'’])", re.IGNORECASE
+)
+_UNIT_BEFORE: Final = re.compile(
+    rf"(?:(?<=\s)|(?<=^)|(?<=[,.…]))(?:(?:per|a|the) )?(?P<unit>ea(?:ch)?\.?|lbs?\.?|doz(?:en|\.)?|pair|pkg\.?|yd\.?|qt\.?|pt\.?|bunch|can)[ ,.…:—-]*$",
+    re.IGNORECASE,
+)
+_NO_ITEM_UNITS: Final = frozenset({"week", "month"})
+
+_RANGE: Final = re.compile(r"\s*(?:to|and up to|up to|[-–—])\s*", re.IGNORECASE)
+_FROM: Final = re.compile(
+    r"(?:\bfrom|\bas low as|\bstarting at|\bas little as|\bfrom only|\bprices? from)[ \n:]*$", re.IGNORECASE
+)
+_UP_AFTER: Final = re.compile(
+    r"[ \n,.]*(?:(?:each|per pair|per \w+|pair|doz\.?|a pair)[ \n,]*)?(?:and up(?!\w)|& up|up\b|or more\b|and higher|upwards?)",
+    re.IGNORECASE,
+)
+_UP_TO: Final = re.compile(r"(?:\bup to|\bas high as|\bas much as)[ \n:]*$", re.IGNORECASE)
+_DOWN_AFTER: Final = re.compile(r"[ \n,.]*(?:down\b|cash\b|deposit|first payment|with order)", re.IGNORECASE)
+_DOWN_BEFORE: Final = re.compile(
+    r"(?:first payment of|first payment|down payment(?: of)?|pay only|deposit of|send(?: only| us)?)[ \n:]*$",
+    re.IGNORECASE,
+)
+_PERIOD_AFTER: Final = re.compile(
+    r"[ \n,.]*(?:(?:a|per|each|every|the)[ \n]?)?(?:week|month|wk\.|mo\.)(?:ly)?|[ \n,.]*(?:weekly|monthly)",
+    re.IGNORECASE,
+)
+_POSTAGE_BEFORE: Final = re.compile(
+    r"(?:\bpostage(?: abroad| extra|,| is| of)?|\bpostage and packing|\benclose|\bshipping|\bhandling|\bmailing)[ \n:,]*(?:only )?$",
+    re.IGNORECASE,
+)
+_POSTAGE_AFTER: Final = re.compile(
+    r"[ \n.,]*(?:for |in |to cover (?:the )?)?(?:postage|mailing|shipping|handling|stamps? (?:for|to)|two-cent|packing)",
+    re.IGNORECASE,
+)
+_SAVING_BEFORE: Final = re.compile(
+    r"(?:\bsaves?(?: you)?(?: up to)?|\ba saving of|\bsavings? of|\byou save|\bdiscount of)[ \n:]*$", re.IGNORECASE
+)
+_SAVING_AFTER: Final = re.compile(r"[ \n]*(?:off\b|less than|saved\b|savings?\b|discount)", re.IGNORECASE)
+_REFERENCE_BEFORE: Final = re.compile(
+    r"(?:\bcapital(?: and surplus)?|\bsurplus|\bdeposits?|\bcapital stock(?: of)?|\breward(?: of)?|\bprizes?(?: of)?|\binsured for|\baverage(?: of)?|\bincome of|\bearn(?:ed|ing|s)?|\bsalary(?: of)?|\bfine(?: of)?|\bresources(?: of)?|\bbonds?)[ \n:,]*$",
+    re.IGNORECASE,
+)
+_REFERENCE_AFTER: Final = re.compile(
+    r"[ \n]*(?:reward|prize|in prizes|in cash prizes|capital|deposits\b|contest|million|a year\b|per annum)",
+    re.IGNORECASE,
+)
+_LONG_NUMBER: Final = re.compile(
+    r"(?:\bNo\.?|#|\bmodel|\bphone|\btel\.?|\bstyle|\blot|\bdesign|\bpage|\bbox)[ .:]*$", re.IGNORECASE
+)
+
+
+def find_prices(advert: AdvertText, terms: list[Term]) -> list[Found]:
+    """Return the prices of an advert, left to right in reading order."""
+    text = advert.text
+    sterling = speaks_sterling(text)
+    foreign = find_foreign(text, sterling=sterling)
+    amounts = [
+        a
+        for a in find_amounts(text)
+        if not any(a.start < f.end and f.start < a.end for f in foreign) and not (sterling and a.form == "bare")
+    ]
+    amounts = [_settle_spaced(advert, a) for a in amounts] + foreign
+    amounts.sort(key=lambda a: a.start)
+    requirements = [(t.start, t.end) for t in terms if t.kind in {"with_purchase", "stamps"}]
+    found: list[Found] = []
+    for i, amount in enumerate(amounts):
+        if any(s <= amount.start and amount.end <= e for s, e in requirements):
+            continue
+        if _LONG_NUMBER.search(text, max(0, amount.start - 12), amount.start) and amount.form == "bare":
+            continue
+        after = amounts[i + 1] if i + 1 < len(amounts) else None
+        before = amounts[i - 1] if i else None
+        found.append(_price(advert, amount, before, after))
+    return found
+
+
+def _settle_spaced(advert: AdvertText, amount: Amount) -> Amount:
+    """Keep the cents of "$7 55" only where they are smaller, raised, or marked so by the reader of the numerals."""
+    if not amount.spaced:
+        return amount
+    words = advert.words_of(amount.start, amount.end)
+    first, last = words[0], words[-1]
+    raised = last.type_px < 0.8 * first.type_px or last.box.bottom < first.box.bottom - 0.2 * first.box.h
+    if raised or last.form == "raised_cents" or first.form == "raised_cents":
+        return replace(amount, trust=0.9)
+    gap = last.box.x - words[-2].box.right if len(words) > 1 else 0
+    if gap < 0.6 * first.type_px:
+        return replace(amount, trust=0.6)
+    return replace(
+        amount,
+        end=amount.end - 3,
+        amount=amount.amount.to_integral_value(rounding="ROUND_FLOOR"),
+        form="dollars_whole",
+        spaced=False,
+        trust=0.8,
+    )
+
+
+def _price(advert: AdvertText, amount: Amount, before: Amount | None, after: Amount | None) -> Found:
+    text = advert.text
+    start, end, unit = amount.start, amount.end, amount.unit
+    if (m := _UNIT_AFTER.match(text, end)) and (found := unit_of(m["unit"])):
+        unit, end = unit if unit and found == "each" else found, m.end()
+    elif m := _UNIT_BEFORE.search(text, max(0, start - 14), start):
+        if unit is None:
+            unit = unit_of(m["unit"])
+        start = m.start()
+    role = _role(text, amount, end, before, after)
+    words = advert.words_of(amount.start, amount.end)
+    form = next((w.form for w in words if w.form), amount.form)
+    box = advert.box_of(amount.start, amount.end)
+    return Found(
+        amount=replace(amount, unit=unit, form=amount.form if amount.quantity != 1 else form),
+        text=" ".join(text[amount.start : amount.end].split()),
+        role=role,
+        condition="everyone",
+        condition_text=None,
+        start=start,
+        end=end,
+        box=box,
+        type_px=advert.type_px_of(amount.start, amount.end),
+        line=advert.line_at(amount.start).number,
+        confidence=round(amount.trust * advert.confidence_of(amount.start, amount.end), 3),
+    )
+
+
+def _role(text: str, amount: Amount, end: int, before: Amount | None, after: Amount | None) -> PriceRole:
+    start = amount.start
+    left = max(0, start - 28)
+    if after is not None and _RANGE.fullmatch(text, amount.end, after.start):
+        return "range_low"
+    if before is not None and _RANGE.fullmatch(text, before.end, start):
+        return "range_high"
+    if _SAVING_BEFORE.search(text, left, start) or _SAVING_AFTER.match(text, amount.end):
+        return "saving"
+    if _PERIOD_AFTER.match(text, amount.end):
+        return "instalment"
+    if _DOWN_AFTER.match(text, amount.end):
+        return "down_payment"
+    if _POSTAGE_BEFORE.search(text, left, start) or _POSTAGE_AFTER.match(text, amount.end):
+        return "postage"
+    if _REFERENCE_BEFORE.search(text, left, start) or _REFERENCE_AFTER.match(text, amount.end):
+        return "reference"
+    if _DOWN_BEFORE.search(text, left, start):
+        return "down_payment"
+    if _UP_TO.search(text, left, start):
+        return "up_to"
+    if _FROM.search(text, left, start) or _UP_AFTER.match(text, amount.end):
+        return "from"
+    if end != amount.end and _UP_AFTER.match(text, end):
+        return "from"
+    return "price"

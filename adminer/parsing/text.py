@@ -1,0 +1,156 @@
+"""The text of one advert as a string that remembers where every character stands on the scan."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from dataclasses import dataclass
+from functools import cached_property
+
+from adminer.records import Box, PageReading, Word
+
+
+@dataclass(frozen=True)
+class TextLine:
+    """Hold one printed line: its words and the characters it takes up in the advert's text."""
+
+    number: int
+    start: int
+    end: int
+    words: tuple[Word, ...]
+    box: Box
+    type_px: float
+    block: int
+
+    @property
+    def baseline(self) -> float:
+        """Return the foot of the line in pixels."""
+        return float(self.box.bottom)
+
+
+@dataclass(frozen=True)
+class AdvertText:
+    """Hold the text of one advert, lines parted by newlines, words by single spaces."""
+
+    text: str
+    words: tuple[Word, ...]
+    starts: tuple[int, ...]  # first character of each word
+    lines: tuple[TextLine, ...]
+
+    @cached_property
+    def body_px(self) -> float:
+        """Return the middle type size of the advert, weighed by letters, in pixels."""
+        sizes = sorted((w.type_px, len(w.text)) for w in self.words)
+        half, seen = sum(n for _, n in sizes) / 2, 0
+        for size, letters in sizes:
+            seen += letters
+            if seen >= half:
+                return max(size, 1.0)
+        return 1.0
+
+    @cached_property
+    def _line_starts(self) -> list[int]:
+        return [line.start for line in self.lines]
+
+    def word_range(self, start: int, end: int) -> tuple[int, int]:
+        """Return the first word and the one after the last that touch the characters start to end."""
+        first = max(bisect_right(self.starts, start) - 1, 0)
+        last = first
+        while last < len(self.words) and self.starts[last] < end:
+            last += 1
+        return first, last
+
+    def words_of(self, start: int, end: int) -> tuple[Word, ...]:
+        """Return the words that touch the characters start to end."""
+        first, last = self.word_range(start, end)
+        return self.words[first:last]
+
+    def box_of(self, start: int, end: int) -> Box:
+        """Return the box around the characters start to end, words cut in proportion to their letters."""
+        first, last = self.word_range(start, end)
+        boxes = []
+        for i in range(first, max(last, first + 1)):
+            word, at = self.words[i], self.starts[i]
+            boxes.append(_cut(word, max(start - at, 0), min(end - at, len(word.text))))
+        box = boxes[0]
+        for other in boxes[1:]:
+            box = box.joined(other)
+        return box
+
+    def line_at(self, position: int) -> TextLine:
+        """Return the line that holds a character."""
+        return self.lines[max(bisect_right(self._line_starts, position) - 1, 0)]
+
+    def type_px_of(self, start: int, end: int) -> float:
+        """Return the largest type size among the characters, in pixels."""
+        words = self.words_of(start, end)
+        return max((w.type_px for w in words), default=self.body_px)
+
+    def confidence_of(self, start: int, end: int) -> float:
+        """Return the mean confidence of the words touched, weighed by letters."""
+        words = self.words_of(start, end)
+        letters = sum(len(w.text) for w in words)
+        return sum(w.confidence * len(w.text) for w in words) / letters if letters else 0.0
+
+
+def _cut(word: Word, start: int, end: int) -> Box:
+    letters = len(word.text)
+    if letters == 0 or (start <= 0 and end >= letters) or end <= start:
+        return word.box
+    left = word.box.x + round(word.box.w * start / letters)
+    right = word.box.x + round(word.box.w * end / letters)
+    return Box(left, word.box.y, max(right - left, 1), word.box.h)
+
+
+def text_of(words: tuple[Word, ...]) -> AdvertText:
+    """Join words in reading order into the text of an advert; a change of line number starts a line."""
+    parts: list[str] = []
+    starts: list[int] = []
+    lines: list[TextLine] = []
+    kept: list[Word] = []
+    run: list[Word] = []
+    position = 0
+
+    def close() -> None:
+        if run:
+            box = run[0].box
+            for word in run[1:]:
+                box = box.joined(word.box)
+            sizes = sorted(w.type_px for w in run)
+            lines.append(
+                TextLine(
+                    len(lines),
+                    starts[-len(run)],
+                    position,
+                    tuple(run),
+                    box,
+                    sizes[len(sizes) // 2],
+                    run[0].block,
+                )
+            )
+            run.clear()
+
+    for word in words:
+        if not word.text.strip():
+            continue
+        if run and (word.line != run[-1].line or word.block != run[-1].block):
+            close()
+            parts.append("\n")
+            position += 1
+        elif run:
+            parts.append(" ")
+            position += 1
+        starts.append(position)
+        kept.append(word)
+        run.append(word)
+        parts.append(word.text)
+        position += len(word.text)
+    close()
+    return AdvertText("".join(parts), tuple(kept), tuple(starts), tuple(lines))
+
+
+def words_by_region(reading: PageReading) -> dict[int, tuple[Word, ...]]:
+    """Part the words of a page by the region they stand in, keeping reading order."""
+    parted: dict[int, list[Word]] = {}
+    for word in reading.words:
+        parted.setdefault(word.region, []).append(word)
+    return {region: tuple(words) for region, words in sorted(parted.items())}
