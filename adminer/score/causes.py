@@ -23,8 +23,6 @@ CAUSES: Final[tuple[Cause, ...]] = (
 _FACTORS: Final = tuple(Decimal(10) ** power for power in (-3, -2, -1, 1, 2, 3))
 _DIGIT: Final = re.compile(r"\d")
 _FORMS: Final[tuple[tuple[str, re.Pattern[str]], ...]] = (
-    ("piastres", re.compile(r"p\.\s?t|piast", re.IGNORECASE)),
-    ("sterling", re.compile(r"\d/[-\d]|\d[½¼¾]?\s?d\b")),
     ("multiple", re.compile(r"\d+\s?(?:/|for|@)\s?\$?\d", re.IGNORECASE)),
     ("fraction", re.compile(r"[½¼¾⅓⅔⅛]")),
     ("raised_cents", re.compile(r"\$\d+ \d\d$")),
