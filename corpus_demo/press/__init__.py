@@ -1,0 +1,1 @@
+"""The print shop of the demo corpus: invented adverts in, damaged scans with their exact truth out."""
