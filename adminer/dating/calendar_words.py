@@ -113,7 +113,7 @@ def _words(text: str) -> Iterator[DateWord]:
             value = int(raw) if raw.isdigit() else 1900 + int(raw[1:])
         elif kind == "number":
             digits = re.sub(r"(?i)(st|nd|rd|th)$", "", raw)
-            value = int(digits.translate(str.maketrans("lIoO", "1100")))
+            value = int(digits.translate(str.maketrans("lLIioO", "111100")))
             if not 1 <= value <= 31:
                 continue
         else:
