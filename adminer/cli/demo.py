@@ -15,10 +15,10 @@ from rich.console import Console
 from adminer.cli.digitise import print_summary
 from adminer.engine.digitise import digitise
 from adminer.engine.progress import watcher
-from adminer.engine.shipped import shipped
 from adminer.errors import FolderError
 from adminer.intake.scans import open_scan
 from adminer.publish.promotion import promotion_page
+from adminer.shipped import shipped
 from adminer.store.output import as_table
 from adminer.store.queries import load_questions, run_question
 

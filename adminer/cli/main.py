@@ -11,7 +11,16 @@ from rich.console import Console
 
 from adminer.errors import INTERRUPTED, AdminerError, exit_code_of
 
-COMMANDS: Final[tuple[str, ...]] = ("score",)  # modules of this folder, in the order of the help page
+COMMANDS: Final[tuple[str, ...]] = (  # modules of this folder, in the order of the help page
+    "new",
+    "digitise",
+    "ask",
+    "sql",
+    "show",
+    "status",
+    "score",
+    "doctor",
+)
 
 app = typer.Typer(
     help="Read old grocery and department-store adverts into a database of dated, cited offers.",
@@ -36,7 +45,10 @@ def run() -> None:
     except AdminerError as error:
         Console(stderr=True, soft_wrap=True, highlight=False).print(str(error), style="red", markup=False)
         sys.exit(exit_code_of(error))
-    except KeyboardInterrupt:
+    except (KeyboardInterrupt, SystemExit) as stop:
+        # typer itself turns Ctrl-C into an exit with this code, without a word
+        if isinstance(stop, SystemExit) and stop.code != INTERRUPTED:
+            raise
         Console(stderr=True).print("Stopped. What was read is kept; the same command goes on from here.")
         sys.exit(INTERRUPTED)
 

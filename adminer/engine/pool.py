@@ -97,9 +97,7 @@ class Pool(Generic[Task, Result]):
             with suppress(OSError):  # a worker dead before its first task is found by its sentinel
                 worker.pipe.send(task)
 
-    def _collect(
-        self, waiting: deque[tuple[Task, int]], tries: dict[int, int]
-    ) -> Iterator[Outcome[Task, Result]]:
+    def _collect(self, waiting: deque[tuple[Task, int]], tries: dict[int, int]) -> Iterator[Outcome[Task, Result]]:
         busy = [worker for worker in self._alive if worker.task is not None]
         ready = set(wait([w.pipe for w in busy] + [w.process.sentinel for w in busy], timeout=1.0))
         for worker in busy:

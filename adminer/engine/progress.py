@@ -88,7 +88,7 @@ class PlainLines:
 
     def say(self, text: str) -> None:
         """Print one sentence."""
-        print(text, file=self._stream, flush=True)  # noqa: T201 - printing is the purpose
+        print(text, file=self._stream, flush=True)
 
     def end(self) -> None:
         """Leave the last line as it is."""

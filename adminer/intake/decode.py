@@ -106,7 +106,7 @@ def _scale_down(deep: np.ndarray) -> Pixels:
     elif low >= 0 and high <= 255:
         low, high = 0.0, 255.0
     span = max(high - low, 1e-6)
-    return np.clip((values - low) * (255.0 / span) + 0.5, 0, 255).astype(np.uint8)
+    return np.asarray(np.clip((values - low) * (255.0 / span) + 0.5, 0, 255), dtype=np.uint8)
 
 
 def _mislabel(path: Path, found: str) -> str | None:

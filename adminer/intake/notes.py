@@ -148,7 +148,7 @@ def _open_mark(lines: list[str]) -> bool:
 
 def _decoded(content: bytes, name: str) -> str:
     if content.startswith((b"\xff\xfe", b"\xfe\xff")):
-        encodings = ("utf-16",)
+        encodings: tuple[str, ...] = ("utf-16",)
     elif content[1:2] == b"\x00" and content[3:4] == b"\x00":
         encodings = ("utf-16-le",)
     elif content[:1] == b"\x00" and content[2:3] == b"\x00":

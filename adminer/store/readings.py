@@ -15,6 +15,7 @@ from pydantic import TypeAdapter, ValidationError
 from adminer.records import PageReading
 
 SUFFIX: Final = ".reading.json.gz"
+UNREAD_SUFFIX: Final = ".unread.json.gz"
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,18 +33,29 @@ class LeafReading:
     seconds: float = 0.0
 
 
-def reading_path(folder: Path, clipping_id: str, key: str) -> Path:
-    """Return where the reading of one page lies."""
-    return folder / f"{clipping_id}.{key}{SUFFIX}"
+def kept_path(folder: Path, clipping_id: str, key: str) -> Path | None:
+    """Return where the outcome of one page lies, a reading or a reason for none (see is_unread), or None."""
+    for suffix in (SUFFIX, UNREAD_SUFFIX):
+        path = folder / f"{clipping_id}.{key}{suffix}"
+        if path.is_file():
+            return path
+    return None
+
+
+def is_unread(path: Path) -> bool:
+    """Say whether a kept file holds a reason instead of a reading."""
+    return path.name.endswith(UNREAD_SUFFIX)
 
 
 def save_reading(folder: Path, kept: LeafReading) -> Path:
-    """Write a reading in one step: a stop at any moment leaves the old file or the new one, never half.
+    """Write an outcome in one step: a stop at any moment leaves the old file or the new one, never half.
 
     Raises OSError where the disk refuses.
     """
-    path = reading_path(folder, kept.clipping_id, kept.key)
+    suffixes = (UNREAD_SUFFIX, SUFFIX) if kept.reading is None else (SUFFIX, UNREAD_SUFFIX)
+    path, outdated = (folder / f"{kept.clipping_id}.{kept.key}{suffix}" for suffix in suffixes)
     write_whole(path, gzip.compress(_adapter().dump_json(kept), compresslevel=3, mtime=0))
+    outdated.unlink(missing_ok=True)
     return path
 
 
@@ -57,8 +69,7 @@ def load_reading(path: Path) -> LeafReading | None:
 
 def older_reading(folder: Path, clipping_id: str) -> Path | None:
     """Return the newest kept reading of a page whatever its recipe and reader, or None."""
-    found = [path for path in folder.glob(f"{clipping_id}.*{SUFFIX}")]
-    return max(found, key=lambda path: path.stat().st_mtime, default=None)
+    return max(folder.glob(f"{clipping_id}.*{SUFFIX}"), key=lambda path: path.stat().st_mtime, default=None)
 
 
 def write_whole(path: Path, content: bytes) -> None:

@@ -8,7 +8,7 @@ from typing import Final, Literal
 from adminer.errors import MachineError
 
 Shipped = Literal["queries", "pipelines", "corpus_demo"]
-_PACKAGE: Final = Path(__file__).resolve().parent.parent
+_PACKAGE: Final = Path(__file__).resolve().parent
 
 
 def shipped(name: Shipped) -> Path:

@@ -1,0 +1,40 @@
+"""The second half of a run: parsed pages, a person's corrections and the authority files to one database."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from adminer.engine.folder import ClippingsFolder
+from adminer.engine.parse_pages import ReadPage, Unparsed, parsed_pages
+from adminer.engine.sources import Source
+from adminer.engine.version import PARSING_ROOMS, folder_digest, rooms_digest, text_digest
+from adminer.intake.scans import clipping_id_of
+from adminer.store.load import DatabaseExtras, LoadedCounts, build_database
+from adminer.store.rows import Row
+
+
+def assemble(
+    folder: ClippingsFolder, sources: Iterable[Source], pages: Sequence[ReadPage], unread: Sequence[Row]
+) -> tuple[LoadedCounts, tuple[str, ...]]:
+    """Parse the pages that were read and build the database; returns its counts and faults in sentences.
+
+    Raises FolderError where an authority file cannot be understood, OSError where the disk refuses.
+    """
+    from adminer.names.authority import load_authorities  # noqa: PLC0415 - a run with nothing new needs no parser
+    from adminer.parsing import parse_page  # noqa: PLC0415
+    from adminer.store.authority_rows import authority_rows  # noqa: PLC0415
+
+    authorities = load_authorities(folder.names)
+    version = text_digest(rooms_digest(PARSING_ROOMS), folder_digest(folder.names))
+    problems: list[Unparsed] = []
+    parsed = parsed_pages(pages, authorities, parse_page, version=version, problems=problems, folder=folder.readings)
+    extras = DatabaseExtras(
+        {"unread": unread, **authority_rows(authorities)},
+        {file: clipping_id_of(source.sha256, 1) for source in sources for file in source.files},
+    )
+    counts = build_database(folder.database, parsed, extras, unfinished=folder.unfinished_database)
+    return counts, tuple(
+        f"{fault.file}, page {fault.leaf}: its words were read but no offers could be made of them "
+        f"({fault.reason}); please report it."
+        for fault in problems
+    )
