@@ -9,7 +9,7 @@
 -- column: saving  median saving in the currency of the offers
 -- column: saving_percent  median saving in percent of the price without the card
 -- column: currency  currency of the prices
-WITH both AS (
+WITH paired AS (
     SELECT *, coalesce(price_without_card, price) AS without_card FROM priced_offers
     WHERE cardholder_price IS NOT NULL AND coalesce(price_without_card, price) > 0
       AND ($retailer IS NULL OR retailer_id = $retailer OR contains(lower(retailer), lower($retailer)))
@@ -20,4 +20,4 @@ SELECT
     quantile_disc(without_card - cardholder_price, 0.5) AS saving,
     quantile_disc(round(100 * (without_card - cardholder_price) / without_card, 1)::DECIMAL(6, 1), 0.5) AS saving_percent,
     currency
-FROM both GROUP BY ALL ORDER BY retailer, line, piece_or_set, currency
+FROM paired GROUP BY ALL ORDER BY retailer, line, piece_or_set, currency

@@ -19,4 +19,4 @@ FROM adverts a JOIN clippings c USING (clipping_id)
 LEFT JOIN offers o ON o.advert_id = a.advert_id AND o.status <> 'rejected'
 WHERE $retailer IS NULL OR a.retailer_id = $retailer OR contains(lower(a.retailer), lower($retailer))
 GROUP BY ALL
-ORDER BY a.retailer NULLS LAST, coalesce(a.valid_from, any_value(c.published_from)) NULLS LAST, city, cited
+ORDER BY a.retailer NULLS LAST, coalesce(any_value(a.valid_from), any_value(c.published_from)) NULLS LAST, city, cited

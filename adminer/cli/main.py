@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import importlib
 import sys
+from collections.abc import Sequence
 from typing import Final
 
 import typer
@@ -30,10 +31,15 @@ app = typer.Typer(
 )
 
 
-def build() -> typer.Typer:
-    """Register every command module; each has a function `register(app)`."""
-    if not app.registered_commands:
-        for name in COMMANDS:
+@app.callback()
+def adminer() -> None:
+    """Read old grocery and department-store adverts into a database of dated, cited offers."""
+
+
+def build(names: Sequence[str] = COMMANDS) -> typer.Typer:
+    """Register command modules; each has a function `register(app)` and is named as its command."""
+    if not app.registered_commands and not app.registered_groups:
+        for name in names:
             importlib.import_module(f"adminer.cli.{name}").register(app)
     return app
 
@@ -41,7 +47,9 @@ def build() -> typer.Typer:
 def run() -> None:
     """Run the command line and turn errors into a message and an exit code."""
     try:
-        build()(standalone_mode=True)
+        # the modules of the other commands would load libraries that this one does not need
+        named = sys.argv[1:2]
+        build(named if set(named) & set(COMMANDS) else COMMANDS)(standalone_mode=True)
     except AdminerError as error:
         Console(stderr=True, soft_wrap=True, highlight=False).print(str(error), style="red", markup=False)
         sys.exit(exit_code_of(error))

@@ -184,5 +184,5 @@ def _box(row: dict[str, Any]) -> Box:
 
 def _rows(connection: duckdb.DuckDBPyConnection, sql: str, values: Any) -> list[dict[str, Any]]:
     given = values if isinstance(values, dict) else {"what": values}
-    found: list[dict[str, Any]] = connection.execute(sql, given).to_arrow_table().to_pylist()
+    found: list[dict[str, Any]] = connection.sql(sql, params=given).to_arrow_table().to_pylist()
     return found

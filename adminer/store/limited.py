@@ -118,7 +118,7 @@ def _answer(request: dict[str, Any]) -> Any:
             raise QueryError(
                 "the query was refused", why=f"it is no SELECT but {kind.name}", remedy="give exactly one SELECT"
             )
-        reader = connection.execute(statements[0]).to_arrow_reader(4096)
+        reader = connection.sql(statements[0]).to_arrow_reader(4096)
         batches, rows = [], 0
         for batch in reader:
             batches.append(batch)

@@ -20,6 +20,7 @@ from adminer.errors import UsageError
 
 Format = Literal["table", "csv", "json", "parquet", "markdown"]
 FORMATS: Final[tuple[str, ...]] = get_args(Format)
+_PLAIN_WIDTH: Final = 240  # of a table that goes to a file or another program
 _FORMULA_STARTS: Final = ("=", "+", "-", "@", "\t", "\r")
 
 
@@ -38,7 +39,9 @@ def write_answer(
             raise UsageError("Parquet is no text", remedy="name a file with --out answer.parquet")
         pq.write_table(answer, out)
         return
-    console = console or Console(soft_wrap=False)
+    console = console or Console()
+    if not console.is_terminal:
+        console.width = _PLAIN_WIDTH
     if kind == "table" and out is None:
         console.print(as_table(answer))
         console.print(f"{answer.num_rows} row{'' if answer.num_rows == 1 else 's'}", style="dim", highlight=False)

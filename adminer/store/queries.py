@@ -134,7 +134,7 @@ def run_question(database: Path, question: Question, given: Mapping[str, str | N
                     f"SET VARIABLE {param.name} = CAST($value AS {_DATABASE_TYPES[param.kind]})",
                     {"value": values[param.name]},
                 )
-            return connection.execute(typed_sql(question)).to_arrow_table()
+            return connection.sql(typed_sql(question)).to_arrow_table()
         except duckdb.Error as fault:
             raise QueryError(
                 f"the question '{question.name}' failed",
