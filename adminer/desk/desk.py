@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Final, Protocol
 
@@ -14,6 +14,7 @@ from adminer.desk.pictures import Pictures
 from adminer.desk.shelf import Row, Shelf
 from adminer.engine.folder import ClippingsFolder
 from adminer.errors import FolderError, ScanError
+from adminer.intake.notes_edit import change_notes
 from adminer.intake.scans import open_leaf
 from adminer.names.authority import Authorities
 from adminer.records import Advert, Box, Offer, ParsedPage
@@ -39,6 +40,14 @@ class Progress:
     current: str = ""
     unread: tuple[tuple[str, str], ...] = ()  # file, reason
     words: str = ""  # one sentence for people
+
+
+@dataclass(frozen=True, slots=True)
+class ReadBox:
+    """Hold what was read in a region of a scan; boxes are in pixels of the whole scan."""
+
+    words: str
+    adverts: tuple[Advert, ...]
 
 
 class BackgroundReader(Protocol):
@@ -67,9 +76,10 @@ class Desk:
     reader: BackgroundReader
     door: Door
     base_page: Callable[[str], ParsedPage | None]  # what was read and parsed, before the journal's word
-    read_box: Callable[[Pixels, Box, str], tuple[Advert, ...]]  # a region of a scan, read on the spot
+    read_box: Callable[[Pixels, Box, str], ReadBox]  # a region of a scan, read on the spot
     authorities: Callable[[], Authorities]
     who: str = "reader"
+    said: str = ""  # what the next page says about the last act
     pictures: Pictures = field(init=False)
     _writing: threading.Lock = field(default_factory=threading.Lock)
 
@@ -145,6 +155,9 @@ class Desk:
             act = next((a for a in self.journal.acts if a.id == act_id), None)
             if act is None:
                 raise FolderError("knows no such act", file=self.journal.path.name, remedy="look at the page Journal")
+            if act.act == "note":
+                back = {name: value for name, value in act.old.items() if name != "file"}
+                change_notes(self.folder.notes, [act.old["file"]], back)
             return self.journal.undo(self.who, act)
 
     def clipping(self, clipping_id: str) -> Row:
@@ -160,6 +173,33 @@ class Desk:
                 "is no clipping of this folder", file=clipping_id, remedy="start the reading on the page In"
             )
         return rows[0]
+
+    def set_notes(self, files: Sequence[str], values: Mapping[str, str]) -> int:
+        """Write the same values into the notes of several files and into the journal; returns how many changed.
+
+        Raises MachineError where the disk refuses.
+        """
+        with self._writing:
+            changes = change_notes(self.folder.notes, files, values)
+            for change in changes:
+                self.journal.append(
+                    self.who,
+                    "note",
+                    "clipping",
+                    "",
+                    old={"file": change.file, **change.old},
+                    new={"file": change.file, **change.new},
+                )
+            return len(changes)
+
+    def say(self, said: str) -> None:
+        """Keep a sentence for the next page."""
+        self.said = said
+
+    def take_said(self) -> str:
+        """Return the sentence kept for this page, once."""
+        said, self.said = self.said, ""
+        return said
 
     def _decode(self, clipping_id: str) -> Pixels:
         row = self.clipping(clipping_id)

@@ -107,7 +107,9 @@ def lay_over(pages: Iterable[ParsedPage], acts: Sequence[Act], rows: list[Correc
         rows.extend(result.rows)
         yield result.page
     for lost in waiting.values():
-        rows.extend(row for act in active(lost) for row in _rows(act, None, found=act.kind == "name"))
+        rows.extend(
+            row for act in active(lost) for row in _rows(act, None, found=act.kind == "name" or act.act == "note")
+        )
     rows.sort(key=lambda row: (row.act_no, row.field))
 
 

@@ -1,0 +1,175 @@
+// The checking page: facts and scan tied together, and every act one key. Without this script the page works by forms.
+
+import { ScanView } from "./viewer.js";
+
+const facts = document.getElementById("facts");
+const scan = new ScanView(document.getElementById("scan"));
+let current = null;
+
+const boxOf = (element) => element.dataset.box.split(",").map(Number);
+const cardOf = (name) => facts.querySelector(`[data-fact="${CSS.escape(name)}"]`);
+
+function go(card, focus = true) {
+  if (!card) return;
+  facts.querySelector(".card.current")?.classList.remove("current");
+  card.classList.add("current");
+  current = card.dataset.fact;
+  scan.mark(current);
+  scan.show(boxOf(card));
+  if (focus) {
+    card.focus({ preventScroll: true });
+    card.scrollIntoView({ block: "nearest" });
+  }
+}
+
+function step(by) {
+  const cards = [...facts.querySelectorAll(".card[data-fact]")];
+  const at = cards.findIndex((card) => card.dataset.fact === current);
+  go(cards[Math.min(cards.length - 1, Math.max(0, at + by))]);
+}
+
+function remark() {
+  facts.querySelectorAll("button.draw").forEach((button) => { button.hidden = false; });
+  scan.marks.querySelectorAll("[data-fact]").forEach((each) => each.remove());
+  for (const card of facts.querySelectorAll(".card[data-fact]")) {
+    const [x, y, width, height] = boxOf(card);
+    const rect = document.createElementNS("http://www.w3.org/2000/svg", "rect");
+    rect.setAttribute("class", card.classList.contains("advert") ? `advert ${statusOf(card)}` : `offer ${statusOf(card)}`);
+    rect.dataset.fact = card.dataset.fact;
+    Object.entries({ x, y, width, height }).forEach(([name, value]) => rect.setAttribute(name, String(value)));
+    scan.marks.append(rect);
+  }
+}
+
+const statusOf = (card) => ["read", "confirmed", "corrected", "rejected"].find((s) => card.classList.contains(s)) ?? "";
+
+// One act at a time: what is pressed while one is being saved waits for it.
+let saving = Promise.resolve();
+
+function send(form) {
+  saving = saving.then(() => post(form)).catch((error) => say(`Not saved: the desk does not answer (${error.message}).`));
+  return saving;
+}
+
+function say(text) {
+  const place = document.getElementById("said");
+  if (place) place.textContent = text;
+}
+
+async function post(form) {
+  const live = form.isConnected ? form : facts.querySelector(`form[action="${CSS.escape(form.getAttribute("action"))}"]`);
+  if (!live) return;
+  const answer = await fetch(live.action, {
+    method: "POST",
+    body: new URLSearchParams(new FormData(live)),
+    headers: { "x-part": "facts" },
+  });
+  const text = await answer.text();
+  if (!answer.headers.get("content-type")?.includes("text/html")) {
+    say(text || "It did not work.");
+    return;
+  }
+  if (answer.status === 422) {
+    // what was typed stays in the form; only the sentence changes
+    say(new DOMParser().parseFromString(text, "text/html").getElementById("said")?.textContent ?? "Not saved.");
+    return;
+  }
+  show(text, answer.headers.get("x-next"));
+}
+
+function show(text, next) {
+  const read = new DOMParser().parseFromString(text, "text/html");
+  facts.replaceChildren(...read.body.childNodes);
+  remark();
+  const drawn = document.getElementById("drawn");
+  if (drawn) {
+    drawn.scrollIntoView({ block: "nearest" });
+    drawn.querySelector("input:not([type=hidden])")?.focus();
+    return;
+  }
+  const card = next ? cardOf(next) : facts.querySelector(".rest a, .card");
+  if (card?.dataset.fact) go(card);
+  else card?.focus();
+}
+
+function drawInto(form) {
+  say("Draw on the scan by dragging, or with arrow keys (Shift for its size), then Enter. Escape gives up.");
+  scan.draw((box) => {
+    if (!box) {
+      say("Nothing was drawn.");
+      go(cardOf(current ?? ""));
+      return;
+    }
+    ["x", "y", "w", "h"].forEach((name, n) => { form.elements[name].value = String(box[n]); });
+    say("Reading the box.");
+    send(form);
+  });
+}
+
+facts.addEventListener("submit", (event) => {
+  const form = event.target;
+  if (form.method !== "post") return;
+  event.preventDefault();
+  send(form);
+});
+facts.addEventListener("focusin", (event) => {
+  const card = event.target.closest(".card[data-fact]");
+  if (card && card.dataset.fact !== current) go(card, false);
+});
+facts.addEventListener("pointerover", (event) => {
+  const place = event.target.closest("[data-box]");
+  const card = event.target.closest(".card[data-fact]");
+  if (card) scan.mark(card.dataset.fact);
+  if (place && place !== card) scan.mark(card?.dataset.fact ?? "");
+});
+facts.addEventListener("pointerleave", () => scan.mark(current ?? ""));
+facts.addEventListener("click", (event) => {
+  if (event.target.closest("button.draw")) drawInto(event.target.closest("form"));
+  const card = event.target.closest(".card[data-fact]");
+  if (card && !event.target.closest("button, input, select, a, summary")) go(card, false);
+});
+scan.marks.addEventListener("pointerover", (event) => {
+  const name = event.target.dataset?.fact;
+  for (const card of facts.querySelectorAll(".card[data-fact]")) card.classList.toggle("pointed", card.dataset.fact === name);
+});
+scan.onpick = (name) => go(cardOf(name));
+
+// Single keys count only while the hand is on the facts, so that speech and typing elsewhere set nothing off.
+facts.addEventListener("keydown", (event) => {
+  if (event.ctrlKey || event.altKey || event.metaKey || event.target.closest("input, select, textarea")) {
+    if (event.key === "Escape") go(event.target.closest(".card[data-fact]") ?? cardOf(current ?? ""));
+    return;
+  }
+  const card = cardOf(current ?? "");
+  const form = card?.querySelector(`form[data-key="${CSS.escape(event.key)}"]`) ?? facts.querySelector(`.slip form[data-key="${CSS.escape(event.key)}"]`);
+  if (form) send(form);
+  else if (event.key === "n" || event.key === "j") step(1);
+  else if (event.key === "p" || event.key === "k") step(-1);
+  else if (event.key === "e" && card) {
+    const edit = card.querySelector("details.edit");
+    edit.open = true;
+    edit.querySelector("input:not([type=hidden])").focus();
+  } else if (event.key === "d") drawNew();
+  else if (event.key === "]") facts.querySelector('a[rel="next"]')?.click();
+  else return;
+  event.preventDefault();
+});
+
+function drawNew() {
+  const form = facts.querySelector('form[action$="/read-box"]');
+  drawInto(form);
+}
+
+const tools = document.querySelector(".tools");
+tools.hidden = false;
+tools.addEventListener("click", (event) => {
+  const tool = event.target.closest("button")?.dataset.tool;
+  if (tool === "in") scan.zoom(1.4);
+  if (tool === "out") scan.zoom(1 / 1.4);
+  if (tool === "fit") scan.fit();
+  if (tool === "draw") drawNew();
+});
+
+remark();
+const asked = new URLSearchParams(location.search).get("fact");
+go((asked && cardOf(asked)) || facts.querySelector(".card[data-fact]"));

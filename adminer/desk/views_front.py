@@ -1,0 +1,32 @@
+"""The first page: what lies in this folder and what is worth doing next."""
+
+from __future__ import annotations
+
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from adminer.desk.desk import Desk
+from adminer.desk.rendering import page
+
+_COUNTS = """
+    SELECT
+        (SELECT count(*) FROM clippings) AS clippings,
+        (SELECT count(*) FROM adverts) AS adverts,
+        (SELECT count(*) FROM offers) AS offers,
+        (SELECT count(*) FROM offers WHERE status = 'read') AS open,
+        (SELECT count(*) FROM adverts WHERE valid_from IS NULL) AS undated,
+        (SELECT count(DISTINCT line) FROM offers WHERE line IS NOT NULL) AS lines,
+        (SELECT count(*) FROM unread) AS unread,
+        (SELECT count(DISTINCT lower(text)) FROM proposed_names) AS proposed
+"""
+
+
+def routes(desk: Desk) -> list[Route]:
+    """Return the address of the first page."""
+
+    def front(request: Request) -> Response:
+        counts = desk.shelf.rows(_COUNTS)[0] if desk.shelf.exists else None
+        return page(request, desk, "front.html", {"counts": counts, "progress": desk.reader.progress()})
+
+    return [Route("/", front)]
