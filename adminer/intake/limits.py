@@ -17,7 +17,7 @@ MAX_PIXELS: Final = 180_000_000  # a broadsheet page at 600 dpi is about 130 mil
 MAX_LEAVES: Final = 2000
 MIN_SIDE: Final = 16  # shorter than one line of type
 MIN_CONTRAST: Final = 16  # of 255; less is a blank or a failed exposure
-PICTURE_FORMATS: Final = ("PNG", "JPEG", "MPO", "TIFF", "WEBP", "BMP", "GIF", "JPEG2000", "PPM")
+PICTURE_FORMATS: Final = ("PNG", "JPEG", "TIFF", "WEBP", "BMP", "GIF", "JPEG2000", "PPM")
 REMEDY_SAVE: Final = "save it again as PNG, JPEG, TIFF, WebP or PDF"
 
 
