@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+import duckdb
+
 from adminer.engine.folder import ClippingsFolder
 from adminer.engine.parse_pages import ReadPage, Unparsed, parsed_pages
 from adminer.engine.sources import Source
 from adminer.engine.version import PARSING_ROOMS, folder_digest, rooms_digest, text_digest
 from adminer.intake.scans import clipping_id_of
-from adminer.store.load import DatabaseExtras, LoadedCounts, build_database
+from adminer.store.journal import check_journal
+from adminer.store.load import DatabaseExtras, LoadedCounts, build_database, insert_rows
+from adminer.store.overlay import CorrectionRow, correction_table_row, lay_over
 from adminer.store.rows import Row
 
 
@@ -32,9 +36,27 @@ def assemble(
         {"unread": unread, **authority_rows(authorities)},
         {file: clipping_id_of(source.sha256, 1) for source in sources for file in source.files},
     )
-    counts = build_database(folder.database, parsed, extras, unfinished=folder.unfinished_database)
-    return counts, tuple(
+    journal = check_journal(folder.journal)
+    corrections: list[CorrectionRow] = []
+
+    def keep_corrections(connection: duckdb.DuckDBPyConnection) -> None:
+        # the rows are known only when the last page has passed through the overlay
+        insert_rows(connection, "corrections", [correction_table_row(row) for row in corrections])
+
+    counts = build_database(
+        folder.database,
+        lay_over(parsed, journal.acts, corrections),
+        extras,
+        unfinished=folder.unfinished_database,
+        after=(keep_corrections,),
+    )
+    lost = sum(not row.found for row in corrections)
+    faults = [
         f"{fault.file}, page {fault.leaf}: its words were read but no offers could be made of them "
         f"({fault.reason}); please report it."
         for fault in problems
-    )
+    ]
+    faults += journal.problems
+    if lost:
+        faults.append(f"journal.jsonl: {lost} corrections find no place any more; adminer status lists them.")
+    return counts, tuple(faults)

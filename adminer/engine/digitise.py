@@ -116,11 +116,11 @@ def _recipes(folder: ClippingsFolder, notes: Iterable[Note]) -> tuple[dict[str, 
     from adminer.layout.recipe import load_recipes  # noqa: PLC0415 - loads OpenCV, which no other command needs
 
     known = load_recipes()
-    default = folder.settings.recipe
     listed = ", ".join(sorted(known))
-    if default is not None and default not in known:
+    default = _recipe_named(folder.settings.recipe, known)
+    if folder.settings.recipe and default is None:
         raise FolderError(
-            f"asks for the recipe '{default}'",
+            f"asks for the recipe '{folder.settings.recipe}'",
             file=str(folder.root / "clippings.toml"),
             why="there is no such recipe",
             remedy=f"write one of {listed}, or take the line out to have each scan measured",
@@ -128,17 +128,21 @@ def _recipes(folder: ClippingsFolder, notes: Iterable[Note]) -> tuple[dict[str, 
     asked = {"": default} if default else {}
     problems = []
     for note in notes:
-        if note.recipe is None:
-            continue
-        name = note.recipe.strip().lower().replace(" ", "_").replace("-", "_")
-        if name in known:
+        name = _recipe_named(note.recipe, known)
+        if name is not None:
             asked[note.file] = name
-        else:
+        elif note.recipe:
             problems.append(
                 f"notes.csv ({note.file}): there is no recipe '{note.recipe}', so the scan is measured; "
                 f"write one of {listed}."
             )
     return asked, tuple(problems)
+
+
+def _recipe_named(text: str | None, known: Iterable[str]) -> str | None:
+    """Return the recipe meant by a person, who may write spaces or only the first word ("phone", "magazine")."""
+    name = (text or "").strip().lower().replace(" ", "_").replace("-", "_")
+    return next((recipe for recipe in known if name in (recipe, recipe.split("_")[0])), None)
 
 
 def _tasks(folder: ClippingsFolder, sources: Iterable[Source], recipes: dict[str, str]) -> Iterator[ReadTask]:
