@@ -18,12 +18,14 @@ SELECT a.clipping_id, coalesce(p.exact_amount, p.amount) AS amount, p.currency, 
        o.item, p.text, p.form, p.condition, p.role, p.per_quantity, p.condition_text
 FROM prices p JOIN offers o USING (offer_id) JOIN adverts a USING (advert_id)
 WHERE o.status <> 'rejected' ORDER BY p.price_id"""
-_ADVERTS: Final = "SELECT * FROM adverts ORDER BY advert_id"
+_ADVERTS: Final = """
+SELECT a.* REPLACE (coalesce(a.city, c.city) AS city)
+FROM adverts a JOIN clippings c USING (clipping_id) ORDER BY a.advert_id"""
 _CONDITIONS: Final = """
 SELECT DISTINCT a.clipping_id, c.kind, c.text, c.value, c.x, c.y, c.w, c.h
 FROM conditions c JOIN adverts a USING (advert_id) ORDER BY ALL"""
 _OFFERS: Final = """
-SELECT a.clipping_id, o.offer_id, o.line_id, o.line, o.item, o.pieces_stated, o.pieces, o.x, o.y, o.w, o.h
+SELECT a.clipping_id, o.offer_id, o.line_id, o.line, o.item, o.pieces_stated, o.x, o.y, o.w, o.h
 FROM offers o JOIN adverts a USING (advert_id) WHERE o.status <> 'rejected' ORDER BY o.offer_id"""
 _DATES: Final = "SELECT d.*, a.clipping_id FROM dates_read d JOIN adverts a USING (advert_id) ORDER BY ALL"
 _WORDS: Final = "SELECT clipping_id, text, x, y, w, h, line_no FROM words ORDER BY clipping_id, word_no"
@@ -80,10 +82,9 @@ def found_in_database(path: Path) -> tuple[FoundPage, ...]:
             ),
             lines=tuple(FoundText(row["line_id"] or "", row["line"], _box(row)) for row in offers[key] if row["line"]),
             sets=tuple(
-                FoundSet(stated, tuple(pieces[row["offer_id"]]), row["item"] or "", _box(row))
+                FoundSet(row["pieces_stated"], tuple(pieces[row["offer_id"]]), row["item"] or "", _box(row))
                 for row in offers[key]
-                if (stated := row["pieces_stated"] if row["pieces_stated"] is not None else row["pieces"]) is not None
-                or row["offer_id"] in pieces
+                if row["pieces_stated"] is not None or row["offer_id"] in pieces
             ),
             dates=tuple(
                 FoundText(row["kind"], row["text"], _box(row), row["edtf"], row["earliest"], row["latest"])

@@ -24,10 +24,8 @@ def score_conditions(page: TruePage, found: FoundPage) -> Tally:
 
     One found condition may answer several true ones and the other way round, since a sentence may hold two terms.
     """
-    got = list({(c.kind, c.text, c.box): c for c in found.conditions}.values())
+    got = list({(c.kind, c.text, c.box): c for c in found.conditions if c.kind != "everyone"}.values())
     if page.conditions is not None:
-        kinds = {true.kind for true in page.conditions}
-        got = [one for one in got if one.kind in kinds or one.kind not in ("everyone", "former", "comparison")]
         hits = [
             [true.kind == one.kind and (_meets(true.box, one.box) or same_terms(true.text, one.text)) for one in got]
             for true in page.conditions
@@ -132,7 +130,9 @@ def score_dates(page: TruePage, found: FoundPage) -> Tally:
         tally = Tally()
         for true in page.adverts:
             wanted, got = _bounds(true), matched.get(id(true))
-            span = (got.valid_from, got.valid_to) if got and (got.valid_from or got.valid_to) else None
+            if page.undated and _span(got) != wanted:
+                wanted = None  # its year stands nowhere: not to know it is no miss, to claim a wrong one is an error
+            span = _span(got)
             tally += one_to_one(
                 int(wanted is not None and wanted == span), int(span is not None), int(wanted is not None)
             )
@@ -147,6 +147,10 @@ def score_dates(page: TruePage, found: FoundPage) -> Tally:
         hit = any(one.earliest == day == one.latest for one in known)
         return one_to_one(int(hit), int(bool(known)), 1)
     return Tally()
+
+
+def _span(advert: FoundAdvert | None) -> tuple[date | None, date | None] | None:
+    return (advert.valid_from, advert.valid_to) if advert and (advert.valid_from or advert.valid_to) else None
 
 
 def _bounds(advert: TrueAdvert) -> tuple[date | None, date | None] | None:

@@ -86,16 +86,17 @@ def page_text(words: tuple[Word, ...]) -> str:
 
 def _sets(offer: Offer) -> FoundSet | None:
     made = offer.composition
-    stated = made.stated if made and made.stated is not None else offer.pieces
+    stated = made.stated if made else None
     listed = tuple((piece.piece, piece.count) for piece in made.listed) if made else ()
     return FoundSet(stated, listed, offer.item, offer.box) if stated is not None or listed else None
 
 
 def found_in_parsed(page: ParsedPage) -> FoundPage:
     """Turn a parsed page into what scoring compares."""
+    town = next((note.city for note in page.clipping.notes if note.city), None)
     offers = [offer for advert in page.adverts for offer in advert.offers if offer.status != "rejected"]
     adverts = tuple(
-        FoundAdvert(a.box, a.retailer.name if a.retailer else None, a.city, a.valid_from, a.valid_to)
+        FoundAdvert(a.box, a.retailer.name if a.retailer else None, a.city or town, a.valid_from, a.valid_to)
         for a in page.adverts
     )
     prices = tuple(

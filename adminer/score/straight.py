@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache, partial
 from pathlib import Path
 from typing import Final
@@ -108,7 +108,8 @@ def parse_all(readings: Readings, names: Path | None, notes: dict[str, tuple[Not
 
     authorities = load_authorities(names)
     for clipping, reading in readings:
-        yield ParsedPage(clipping, reading, parse_page(reading, authorities, notes.get(clipping.file, ())))
+        mine = notes.get(clipping.file, ())
+        yield ParsedPage(replace(clipping, notes=mine), reading, parse_page(reading, authorities, mine))
 
 
 def lines_of(reading: PageReading) -> tuple[TextLine, ...]:
