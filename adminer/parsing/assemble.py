@@ -52,12 +52,13 @@ def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note
     regions = reading.regions or (Region(Box(0, 0, reading.width, reading.height), "advert", 0.5),)
     texts = {i: text_of(parted.get(i, ())) for i in range(len(regions))}
     reference = reference_of(notes, [texts[i].text for i, r in enumerate(regions) if r.kind == "masthead"])
+    towns = frozenset(note.city for note in notes if note.city)
     adverts: list[Advert] = []
     for i, region in enumerate(regions):
         if not texts[i].words or not _is_advert(region, texts[i], len(regions)):
             continue
         advert_id = f"{reading.clipping_id}-a{len(adverts) + 1}"
-        adverts.append(_parse_advert(grammar, reading, region, texts[i], advert_id, reference))
+        adverts.append(_parse_advert(grammar, reading, region, texts[i], advert_id, reference, towns))
     return tuple(adverts)
 
 
@@ -74,19 +75,21 @@ def _parse_advert(
     text: AdvertText,
     advert_id: str,
     reference: tuple[date, date] | None,
+    towns: frozenset[str],
 ) -> Advert:
     doc = grammar.read(text.text.replace("\n", " "))
     terms = terms_of(doc)
     prices, used = colour_prices(text, find_prices(text, terms), terms)
     groups = group_prices(text, prices)
     taken = sorted([(p.start, p.end) for p in prices] + [(t.start, t.end) for t in terms])
-    segments = cut_segments(text, taken)
-    house = find_house(text, region.box, grammar.retailers)
+    segments = cut_segments(text, taken, [p.box for p in prices])
+    house = find_house(text, region.box, grammar.retailers, grammar.towns | towns)
     dates = find_dates(text, reference)
     bonus = np.array([known_bonus(doc, text, segment, house, dates) for segment in segments])
     pairings = pair_items(text, groups, segments, reading.rules, bonus)
-    conditions = condition_texts(text, terms, used)
-    offers, conditions = make_offers(grammar, doc, text, advert_id, groups, pairings, conditions, segments)
+    offers, conditions = make_offers(
+        grammar, doc, text, advert_id, groups, pairings, condition_texts(text, terms, used), segments
+    )
     valid_from, valid_to, dated_by = validity_of(dates, reference)
     return Advert(
         advert_id=advert_id,

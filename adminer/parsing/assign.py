@@ -8,6 +8,7 @@ prices between them.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Final
 
@@ -20,6 +21,8 @@ from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText
 from adminer.records import Box
 
+_PRICE_WORD: Final = re.compile(r"\b(?:our |sale |special )?prices?\b[ ,:.]*(?:only|is|now|,)?", re.IGNORECASE)
+_FIGURE_END: Final = re.compile(r"(?:\d|¢|\bup|\bc|\bcents)[ .,]*$")
 NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
 
 
@@ -77,18 +80,20 @@ def _cost(
         cost, reason = _place_cost(found, segment, advert.body_px)
         if cost < best:
             best, why = cost, reason
+    best += 0.8 * _prices_between(segment, first, prices, group)
     flow, reason = _flow_cost(advert, group, segment, prices)
     if flow < best:
         best, why = flow, reason
-    between = _prices_between(segment, first, prices, group)
-    best += 0.8 * between
     if _rule_between(segment.box, first.box, rules):
         best += 1.0
+    return best + _wording_cost(segment, why), why
+
+
+def _wording_cost(segment: Segment, why: str) -> float:
+    """Return what speaks against a text as the name of an item: no words of its own, or the words of a sentence."""
     if segment.content == 0:
-        best += 0.9
-    elif segment.content > 14:
-        best += 0.4
-    return best, why
+        return 0.0 if "row" in why or "right before" in why else 0.9
+    return min(0.12 * segment.prose, 0.6) + (0.3 if segment.content > 10 else 0.0)
 
 
 def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str]:
@@ -110,20 +115,70 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
 
 
 def _flow_cost(advert: AdvertText, group: list[Found], segment: Segment, prices: list[Found]) -> tuple[float, str]:
-    """Return the cost by reading order: the text right before a price, or right after it in the same line."""
+    """Return the cost by reading order.
+
+    The words right before a price are what it is for, or the head of the paragraph that the price closes
+    ("Cloth Brush. Fine solid silver back ... Price, $4.50"), or the words right after it on its line.
+    """
     start, end = group[0].start, group[-1].end
     if segment.end <= start:
+        if any(segment.end <= p.start and p.end <= start for p in prices):
+            return 1e5, ""
+        steps = _steps_down(advert, segment.last_line, group[0].line)
+        if steps is None:
+            return 1e5, ""
         between = advert.text[segment.end : start]
-        line_breaks = between.count("\n")
-        if len(between.replace("\n", " ").split()) <= 3 and line_breaks <= 1:
-            nearby = line_breaks == 0 or group[0].box.y - segment.last.bottom < 2 * max(advert.body_px, segment.type_px)
-            if nearby:
-                return 0.2 + 0.25 * line_breaks, "the words right before the price"
+        words = _PRICE_WORD.sub("", between).split()
+        if len(words) <= 2 and between.count("\n") <= 1:
+            named = 0.3 if _PRICE_WORD.search(between) else 0.0
+            return 0.2 + named + 0.2 * between.count("\n"), "the words right before the price"
+        if _starts_paragraph(advert, segment):
+            size = segment.type_px / max(advert.line_at(max(start - 1, 0)).type_px, 1.0)
+            larger = 0.25 if size > 1.25 else 0.0
+            return 0.45 - larger + 0.012 * steps, "the head of the paragraph that the price closes"
     elif segment.start >= end:
         between = advert.text[end : segment.start]
-        if len(between.split()) <= 3 and "\n" not in between:
+        if len(between.split()) <= 2 and "\n" not in between:
             return 0.75, "the words right after the price"
     return 1e5, ""
+
+
+def _steps_down(advert: AdvertText, first: int, last: int) -> int | None:
+    """Return how many lines lie between two lines of one column without a gap, None where the column breaks."""
+    for number in range(first, last):
+        if _breaks(advert, number):
+            return None
+    return last - first
+
+
+def _breaks(advert: AdvertText, number: int) -> bool:
+    """Say whether the column of type breaks after a line: another block, a wide gap, or a jump up or aside."""
+    above, below = advert.lines[number], advert.lines[number + 1]
+    if above.block != below.block or below.box.bottom <= above.box.y:
+        return True
+    if _same_row(above.box, below.box):
+        return False
+    aside = min(above.box.right, below.box.right) <= max(above.box.x, below.box.x)
+    return aside or below.box.y - above.box.bottom > 2.2 * max(above.type_px, below.type_px, advert.body_px)
+
+
+def _starts_paragraph(advert: AdvertText, segment: Segment) -> bool:
+    """Say whether a segment opens its column of type, or stands out from the line above by its size."""
+    line = advert.lines[segment.first_line]
+    if segment.start > line.start + 3:
+        return False
+    if line.number == 0 or _breaks(advert, line.number - 1):
+        return True
+    above = advert.lines[line.number - 1]
+    return (
+        line.type_px > 1.25 * above.type_px
+        or advert.text[above.start : above.end].rstrip()[-1:] in ".!?"
+        or _ends_with_price(advert, above.end)
+    )
+
+
+def _ends_with_price(advert: AdvertText, end: int) -> bool:
+    return bool(_FIGURE_END.search(advert.text, max(0, end - 12), end))
 
 
 def _same_row(one: Box, other: Box) -> bool:

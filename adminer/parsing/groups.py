@@ -106,6 +106,11 @@ def _term_cost(advert: AdvertText, term: Term, price: Found, prices: list[Found]
     else:
         return 0.0
     flow = 0.4 * len(between.split()) + 0.6 * between.count("\n") + 1.5 * len(inside) + direction
+    if term.kind in {"former", "comparison"}:
+        near = 0 if _AFTER_ONLY.match(words) else 2
+        if len(between.split()) > near or inside or direction:
+            return _FAR
+        return flow
     box = advert.box_of(term.start, term.end)
     place = _distance(box, price.box) / max(advert.body_px, 0.4 * price.type_px) * 0.8 + direction + 0.3
     return min(flow, place)

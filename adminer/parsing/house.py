@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 import re
+import tomllib
 from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from itertools import pairwise
 from typing import Final
 
 from adminer.names.matching import Match, Spelling, best_match, fold_house
@@ -17,12 +21,12 @@ _HOUSE: Final = re.compile(
     re.IGNORECASE,
 )
 _INITIALS: Final = re.compile(
-    r"^(?:[A-Z]\.? ?){1,3}[A-Z][A-Za-z'’]{2,}(?:[,.]? (?:& )?(?:Co|Bros|Sons?|Ltd|Inc)\.?,?)*$"
+    r"^(?:Mrs?\.? )?(?:[A-Z]\. ?|[A-Z] ){1,3}[A-Z][A-Za-z'’]{2,}(?:[,.]? (?:& )?(?:Co|Bros|Sons?|Ltd|Inc)\.?,?)*$"
 )
 _PAIR: Final = re.compile(
     r"^[A-Z][\w'’.]+,? (?:(?:[A-Z][\w'’.]+,? )?)(?:&|and) [A-Z][\w'’.]+(?:,? (?:Co|Company|Inc|Ltd|Limited)\.?)?$"
 )
-_POSSESSIVE: Final = re.compile(r"^[A-Z][A-Za-z]+['’][Ss]?$")
+_POSSESSIVE: Final = re.compile(r"^[A-Z][A-Za-z]{2,}(?:[- ][A-Z][a-z]+)?(?:['’][Ss]|[sS]['’])$")
 _ADDRESS: Final = re.compile(
     r"\b\d{1,5}(?:-\d+)? (?:[NSEW]\.? |North |South |East |West )?[A-Z0-9][\w.'’]*(?: [A-Z0-9][\w.'’]*){0,3},? ?(?:St|Street|Ave|Avenue|Road|Rd|Blvd|Boulevard|Place|Pl|Square|Sq|Bldg|Drive|Dr|Lane|Highway|Broadway|Way|Terrace|Pike)\b\.?"
     r"|\b(?:Cor(?:ner)?\.?|Box) (?:of )?[A-Z0-9][\w.]*(?: (?:and|&) [A-Z][\w.]*)?",
@@ -36,6 +40,16 @@ _CITY: Final = re.compile(
     rf"(?:^|[,.;] |[\n–—-] ?|(?<=\d )|(?<=Street )|(?<=St\. )|\bat |\bin |\bof )(?P<city>[A-Z][A-Za-z.'’]+(?:[ ][A-Z][A-Za-z.'’]+){{0,2}})(?: \d{{1,2}})?, ?(?P<state>{STATES})(?=[^A-Za-z]|$)",
     re.IGNORECASE,
 )
+_STREET_WORD: Final = re.compile(
+    r"(?:Street|St\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Rd\.?|Bldg\.?|P\.|O\.|Desk|Floor|Sq\.?|Ltd\.?|Inc\.?|Phone|Prices?)",
+    re.IGNORECASE,
+)
+_AFTER_ADDRESS: Final = re.compile(
+    r"(?:Street|Ave\.?|Avenue|Road|Rd\.?|Blvd\.?|Bldg\.?|Place|Square|Block),? ?[,.\n]? ?(?P<city>[A-Z][A-Za-z.]{3,}(?: City)?)(?=[\s,.]*(?:\n|$))"
+)
+_NOT_A_TOWN: Final = (
+    r"street|st\b|ave|avenue|road|rd\b|blvd|cream|steak|broil|style|ware|silver|china|shape|pattern|rug|chair"
+)
 _CAPITALISED: Final = re.compile(r"^[A-Z]")
 
 
@@ -48,25 +62,48 @@ class House:
     addresses: tuple[str, ...]
 
 
-def find_house(advert: AdvertText, box: Box, retailers: list[Spelling]) -> House:
+def find_house(advert: AdvertText, box: Box, retailers: list[Spelling], towns: frozenset[str] = frozenset()) -> House:
     """Find the retailer, town and addresses of an advert standing in `box`."""
     addresses = tuple(dict.fromkeys(" ".join(m[0].split()) for m in _ADDRESS.finditer(advert.text)))
     retailer = _from_authority(advert, retailers) or _from_type(advert, box)
     return House(retailer, find_city(advert.text), addresses)
 
 
-def find_city(text: str) -> str | None:
-    """Return the last town printed with its state, None where there is none."""
+def find_city(text: str, towns: frozenset[str] = frozenset()) -> str | None:
+    """Return the last town printed with its state, else one of the towns known, None where there is none."""
     found = None
     for m in _CITY.finditer(text):
         words = m["city"].split()
-        while words and re.fullmatch(
-            r"(?:Street|St\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Bldg\.?)", words[0], re.IGNORECASE
-        ):
+        while words and _STREET_WORD.fullmatch(words[0]):
             words = words[1:]
-        if words:
-            found = " ".join(w.capitalize() if w.isupper() else w for w in words)
-    return found
+        if words and not _STREET_WORD.fullmatch(words[-1]):
+            found = " ".join(_capital(w) for w in words)
+    if found:
+        return found
+    if m := _AFTER_ADDRESS.search(text):
+        return " ".join(_capital(w) for w in m["city"].split())
+    known = _town_pattern(towns | _big_towns())
+    last = None
+    for m in known.finditer(text):
+        if m[0][0].isupper():
+            last = m[0]
+    return " ".join(_capital(w) for w in last.split()) if last else None
+
+
+def _capital(word: str) -> str:
+    return word.capitalize() if word.isupper() else word
+
+
+@cache
+def _big_towns() -> frozenset[str]:
+    text = files("adminer.parsing").joinpath("data", "places.toml").read_text(encoding="utf-8")
+    return frozenset(tomllib.loads(text)["towns"])
+
+
+@cache
+def _town_pattern(towns: frozenset[str]) -> re.Pattern[str]:
+    names = "|".join(re.escape(town) for town in sorted(towns, key=lambda t: (-len(t), t)))
+    return re.compile(rf"(?<![A-Za-z])(?:{names})(?![A-Za-z'’]| (?:{_NOT_A_TOWN}))", re.IGNORECASE)
 
 
 def _from_authority(advert: AdvertText, spellings: list[Spelling]) -> Link | None:
@@ -96,23 +133,37 @@ def _from_authority(advert: AdvertText, spellings: list[Spelling]) -> Link | Non
 def _from_type(advert: AdvertText, box: Box) -> Link | None:
     """Judge each line as a signature: a house word, initials, large type, near the foot or head, an address beside it."""
     best: tuple[float, Link] | None = None
-    for i, line in enumerate(advert.lines):
-        raw = advert.text[line.start : line.end]
-        text = _ADDRESS.split(raw)[0]
-        text = re.split(r",? (?:Dept|Desk|Box|Makers?|Phone|Tel)\b", text)[0]
+    for line in _signature_lines(advert):
+        text = _ADDRESS.split(advert.text[line.start : line.end].replace("\n", " "))[0]
+        text = re.split(r",? (?:Dept|Desk|Box|Makers?|Phone|Tel|Successors?|Proprietors?|Props?)\b", text)[0]
         text = text.strip(" ,.;:-–—*•")
         if not 3 <= len(text) <= 60 or len(text.split()) > 8 or re.search(r"[$¢%]|\d{3}", text):
             continue
-        score, reasons = _signature_score(advert, box, i, line, text)
+        score, reasons = _signature_score(advert, box, line, text)
         if score > 0.75 and (best is None or score > best[0]):
             why = "taken as the signature: " + ", ".join(reasons)
             best = (score, Link(None, text, text, line.box, min(round(score / 2.2, 2), 0.9), why))
     return best[1] if best else None
 
 
-def _signature_score(advert: AdvertText, box: Box, number: int, line: TextLine, text: str) -> tuple[float, list[str]]:
+def _signature_lines(advert: AdvertText) -> list[TextLine]:
+    """Return the lines, and each two that may be one signature: on one row, or of one large size under each other."""
+    found = list(advert.lines)
+    for one, two in pairwise(advert.lines):
+        ratio = one.type_px / max(two.type_px, 1.0)
+        row = min(one.box.bottom, two.box.bottom) - max(one.box.y, two.box.y) > 0.5 * min(one.box.h, two.box.h)
+        gap = two.box.x - one.box.right if row else two.box.y - one.box.bottom
+        if 0.7 < ratio < 1.4 and one.type_px > 1.2 * advert.body_px and gap < 1.2 * one.type_px:
+            words = one.words + two.words
+            found.append(
+                TextLine(one.number, one.start, two.end, words, one.box.joined(two.box), one.type_px, one.block)
+            )
+    return found
+
+
+def _signature_score(advert: AdvertText, box: Box, line: TextLine, text: str) -> tuple[float, list[str]]:
     score, reasons = 0.0, []
-    if m := _HOUSE.search(text):
+    if (m := _HOUSE.search(text)) and len(_HOUSE.sub("", text).strip(" &.,")) >= 2:
         score += 0.8 if m.end() >= len(text) - 2 else 0.4
         reasons.append(f"“{m[0]}”")
     elif _INITIALS.match(text):
@@ -144,7 +195,7 @@ def _signature_score(advert: AdvertText, box: Box, number: int, line: TextLine, 
     after = (
         advert.text[line.start : line.end]
         + " "
-        + " ".join(advert.text[n.start : n.end] for n in advert.lines[number + 1 : number + 3])
+        + " ".join(advert.text[n.start : n.end] for n in advert.lines[line.number + 1 : line.number + 4])
     )
     if _ADDRESS.search(after) or _CITY.search(after):
         score += 0.35

@@ -39,6 +39,21 @@ _FUNCTION_WORDS: Final = frozenset(
     "save today week month day days store stores please see come page per cent".split()
 )
 
+_PROSE: Final = frozenset(
+    "you your yours we our us they them their he his she her it its is are was were be been will would can could may must shall "
+    "should do does did has have had this that these those who which what when where why how if because while not never "
+    "every any many much more most than very so such there here then".split()
+)
+
+_SHORT: Final = 6
+_LONG: Final = 9
+_CLAUSE_WORDS: Final = re.compile(
+    r"\b(?:"
+    + "|".join(sorted(_PROSE))
+    + r"|we|also|have|in|at|for|by|from|and|to|as|all|now|get|buy|use|made|make|give|put|puts)\b",
+    re.IGNORECASE,
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Segment:
@@ -55,11 +70,16 @@ class Segment:
     type_px: float
     block: int
     content: int  # words that mean something
+    prose: int  # words of a sentence rather than of a name: "you", "is", "will"
     bare: bool  # only figures, sizes and units: needs a heading to be understood
 
 
-def cut_segments(advert: AdvertText, taken: list[tuple[int, int]]) -> list[Segment]:
-    """Return the segments of an advert outside the characters already taken by prices and terms."""
+def cut_segments(advert: AdvertText, taken: list[tuple[int, int]], prices: list[Box]) -> list[Segment]:
+    """Return the segments of an advert outside the characters already taken by prices and terms.
+
+    A line with a price of its own further right on its row ends a segment: it is a row of a table.
+    """
+    rows = {line.number for line in advert.lines if any(_right_on_row(line.box, price) for price in prices)}
     segments: list[Segment] = []
     run: list[tuple[int, int]] = []
 
@@ -71,7 +91,8 @@ def cut_segments(advert: AdvertText, taken: list[tuple[int, int]]) -> list[Segme
     previous: TextLine | None = None
     for line in advert.lines:
         pieces = _free(line, taken)
-        if previous is not None and run and not (pieces and _flows_on(advert, previous, line, run[-1], pieces[0])):
+        on = previous is not None and run and pieces and previous.number not in rows
+        if run and not (on and previous is not None and _flows_on(advert, previous, line, run[-1], pieces[0])):
             close()
         for i, piece in enumerate(pieces):
             if i:
@@ -82,6 +103,11 @@ def cut_segments(advert: AdvertText, taken: list[tuple[int, int]]) -> list[Segme
         previous = line
     close()
     return segments
+
+
+def _right_on_row(line: Box, price: Box) -> bool:
+    shared = min(line.bottom, price.bottom) - max(line.y, price.y)
+    return shared >= 0.5 * min(line.h, price.h) and price.x >= line.right - 0.3 * price.h
 
 
 def _free(line: TextLine, taken: list[tuple[int, int]]) -> list[tuple[int, int]]:
@@ -105,7 +131,7 @@ def _flows_on(
     if tail[1] != above.end or head[0] != below.start or above.block != below.block:
         return False
     ratio = above.type_px / max(below.type_px, 1.0)
-    if not 0.72 <= ratio <= 1.39:
+    if not 0.62 <= ratio <= 1.6:
         return False
     gap = below.box.y - above.box.bottom
     size = max(above.type_px, below.type_px)
@@ -160,6 +186,7 @@ def _segment(advert: AdvertText, start: int, end: int) -> Segment | None:
         advert.type_px_of(start, end),
         first.block,
         len(words),
+        sum(w.lower() in _PROSE for w in _WORD.findall(clean)),
         not [w for w in words if len(w) > 3],
     )
 
@@ -178,3 +205,38 @@ def clean_item(text: str) -> str:
         before = text
         text = _TAIL.sub("", text, count=1)
     return text
+
+
+def name_of(text: str) -> str:
+    """Return the short name in a long item text: its first clause, or the run of words that looks most like a name.
+
+    "Under skirts, very full, some lace trimmed" is "Under skirts"; of a sentence the capitalised run is kept.
+    """
+    if len(text.split()) <= _SHORT:
+        return text
+    clauses = [c for c in (clean_item(part) for part in re.split(r"[,;:]\s|\s\(|\)\s|\s[-–—]\s?|[“”\"]\s", text)) if c]
+    if not clauses:
+        return text
+    first = clauses[0]
+    if _content(first) and not _prose(first) and len(first.split()) <= _LONG:
+        return first if len(first.split()) > 1 or len(clauses) == 1 else f"{first}, {clauses[1]}"
+    runs = [r for clause in clauses for r in (clean_item(x) for x in _CLAUSE_WORDS.split(clause)) if _content(r)]
+    if not runs:
+        return first
+    best = max(runs, key=lambda r: (_likeness(r), -text.find(r)))
+    return " ".join(best.split()[:_LONG])
+
+
+def _content(text: str) -> int:
+    return sum(w.lower() not in _FUNCTION_WORDS for w in _WORD.findall(text))
+
+
+def _prose(text: str) -> int:
+    return sum(w.lower() in _PROSE for w in _WORD.findall(text))
+
+
+def _likeness(text: str) -> float:
+    """Return how much a run of words looks like a name: capitals, two to five words."""
+    words = _WORD.findall(text)
+    capitals = sum(w[0].isupper() for w in words) / max(len(words), 1)
+    return capitals + 0.15 * min(_content(text), 5) - 0.1 * max(len(words) - 6, 0)

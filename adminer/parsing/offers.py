@@ -14,7 +14,7 @@ from adminer.names.spotting import Spotted
 from adminer.parsing.assign import Pairing
 from adminer.parsing.composition import compose, list_pieces, service_for, set_of, stated_pieces
 from adminer.parsing.house import House
-from adminer.parsing.items import Segment
+from adminer.parsing.items import Segment, name_of
 from adminer.parsing.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText
@@ -112,14 +112,14 @@ def _offer(
     segments: list[Segment],
 ) -> Offer:
     segment = pairing.segment
-    item = segment.text if segment else ""
+    item = name_of(segment.text) if segment else ""
     box = group[0].box
     for found in group[1:]:
         box = box.joined(found.box)
     if segment:
         box = box.joined(segment.box)
         if segment.bare and (heading := _heading_of(advert, segment, segments)) is not None:
-            item = f"{heading.text} {item}"
+            item = f"{name_of(heading.text)} {item}"
     prices = tuple(_price(found, pairing) for found in group)
     inside = [n for n in named if segment and segment.start <= n.start and n.end <= segment.end + 1]
     composition, piece_or_set, pieces, quantity = _what(authorities, advert, segment, inside, named, group)

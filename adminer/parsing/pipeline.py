@@ -31,6 +31,7 @@ class Grammar:
     nlp: Language
     authorities: Authorities
     retailers: list[Spelling]
+    towns: frozenset[str]
 
     def read(self, text: str) -> Doc:
         """Run the pipeline over the text of one advert; newlines count as spaces, offsets stay."""
@@ -69,7 +70,8 @@ def build_grammar(authorities: Authorities) -> Grammar:
     ruler.add_patterns(patterns)
     for key, spellings in ((LINES, line_spellings(authorities.lines)), (MAKERS, house_spellings(authorities.makers))):
         nlp.add_pipe("advert_names", name=f"names_{key}", config={"key": key}).spellings = spellings
-    return Grammar(nlp, authorities, house_spellings(authorities.retailers))
+    towns = frozenset(town for retailer in authorities.retailers for town in retailer.branches)
+    return Grammar(nlp, authorities, house_spellings(authorities.retailers), towns)
 
 
 def terms_of(doc: Doc) -> list[Term]:
