@@ -13,12 +13,14 @@ from rich.console import Console
 from adminer.errors import INTERRUPTED, AdminerError, exit_code_of
 
 COMMANDS: Final[tuple[str, ...]] = (  # modules of this folder, in the order of the help page
+    "demo",
     "new",
     "digitise",
     "ask",
     "sql",
     "show",
     "status",
+    "desk",
     "score",
     "doctor",
 )

@@ -12,7 +12,16 @@ from starlette.routing import Mount, Route
 from starlette.staticfiles import StaticFiles
 from starlette.types import ASGIApp
 
-from adminer.desk import views_ask, views_check, views_front, views_in, views_journal, views_look, views_names, views_scan
+from adminer.desk import (
+    views_ask,
+    views_check,
+    views_front,
+    views_in,
+    views_journal,
+    views_look,
+    views_names,
+    views_scan,
+)
 from adminer.desk.desk import Desk, StaleError
 from adminer.desk.forms import FormError
 from adminer.desk.guard import Guard

@@ -54,7 +54,10 @@ class BackgroundReader(Protocol):
     """Read in the background what is new, and bring the database up to date."""
 
     def start(self) -> None:
-        """Begin, or go on; nothing happens where it runs already."""
+        """Begin, or go on; where a run goes on already, another follows it."""
+
+    def soon(self) -> None:
+        """Begin in a moment, unless asked again before."""
 
     def pause(self) -> None:
         """Stop after the pages in hand."""
@@ -114,8 +117,8 @@ class Desk:
                 raise StaleError(NO_CHANGE_SINCE)
             fields: Fields = {"confirm": seen, "reject": {"status": "rejected"}}.get(act, new or {})
             old = {name: seen.get(name) for name in fields} if act == "correct" else {"status": offer.status}
-            return self.journal.append(
-                self.who, act, "offer", clipping_id, box=offer.box, old=old, new=fields, seen=seen,
+            return self._write(
+                act, "offer", clipping_id, box=offer.box, old=old, new=fields, seen=seen,
                 thread=laid.threads.get(offer_id),
             )  # fmt: skip
 
@@ -129,8 +132,8 @@ class Desk:
                 raise StaleError(NO_CHANGE_SINCE)
             fields = seen if act == "confirm" else new or {}
             old = {name: seen.get(name) for name in fields} if act == "correct" else {"box": seen["box"]}
-            return self.journal.append(
-                self.who, act, "advert", clipping_id, box=advert.box, old=old, new=fields, seen=seen,
+            return self._write(
+                act, "advert", clipping_id, box=advert.box, old=old, new=fields, seen=seen,
                 thread=laid.threads.get(advert_id),
             )  # fmt: skip
 
@@ -139,12 +142,12 @@ class Desk:
         with self._writing:
             self.page(clipping_id)
             box = Box(*fields["box"])
-            return self.journal.append(self.who, "add", kind, clipping_id, box=box, new=fields, seen=fields)
+            return self._write("add", kind, clipping_id, box=box, new=fields, seen=fields)
 
     def tell(self, act: str, kind: str, clipping_id: str, old: Fields, new: Fields) -> Act:
         """Write an act that is about no region: a note, a name, a clipping that goes on elsewhere."""
         with self._writing:
-            return self.journal.append(self.who, act, kind, clipping_id, old=old, new=new)
+            return self._write(act, kind, clipping_id, old=old, new=new)
 
     def undo(self, act_id: str) -> Act:
         """Take back one act.
@@ -158,7 +161,9 @@ class Desk:
             if act.act == "note":
                 back = {name: value for name, value in act.old.items() if name != "file"}
                 change_notes(self.folder.notes, [act.old["file"]], back)
-            return self.journal.undo(self.who, act)
+            undone = self.journal.undo(self.who, act)
+            self.reader.soon()
+            return undone
 
     def clipping(self, clipping_id: str) -> Row:
         """Return the row of a clipping.
@@ -173,6 +178,11 @@ class Desk:
                 "is no clipping of this folder", file=clipping_id, remedy="start the reading on the page In"
             )
         return rows[0]
+
+    def _write(self, act: str, kind: str, clipping_id: str, **values: Any) -> Act:
+        written = self.journal.append(self.who, act, kind, clipping_id, **values)
+        self.reader.soon()
+        return written
 
     def set_notes(self, files: Sequence[str], values: Mapping[str, str]) -> int:
         """Write the same values into the notes of several files and into the journal; returns how many changed.

@@ -171,5 +171,7 @@ tools.addEventListener("click", (event) => {
 });
 
 remark();
-const asked = new URLSearchParams(location.search).get("fact");
-go((asked && cardOf(asked)) || facts.querySelector(".card[data-fact]"));
+const query = new URLSearchParams(location.search);
+go(cardOf(query.get("fact") ?? "") || facts.querySelector(".card[data-fact]"));
+const place = query.get("box")?.split(",").map(Number);
+if (place?.length === 4 && place.every(Number.isFinite)) scan.pointOut(place);

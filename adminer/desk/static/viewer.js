@@ -106,6 +106,15 @@ export class ScanView {
     this.place();
   }
 
+  // Bring a place into sight that is no fact, and frame it.
+  pointOut(box) {
+    const rect = document.createElementNS(NS, "rect");
+    rect.setAttribute("class", "rubber");
+    ["x", "y", "width", "height"].forEach((name, n) => rect.setAttribute(name, String(box[n])));
+    this.marks.append(rect);
+    this.show(box);
+  }
+
   mark(name) {
     for (const each of this.marks.querySelectorAll("[data-fact]")) {
       each.classList.toggle("current", each.dataset.fact === name);

@@ -1,0 +1,57 @@
+// Dropped files and folders go up with the form; the progress is asked for while something is being read.
+
+const drop = document.getElementById("drop");
+const said = document.getElementById("in-said");
+document.getElementById("folder-choice").hidden = false;
+
+async function filesOf(entry) {
+  if (entry.isFile) return [await new Promise((done, failed) => entry.file(done, failed))];
+  const reader = entry.createReader();
+  const files = [];
+  for (;;) {
+    const part = await new Promise((done, failed) => reader.readEntries(done, failed));
+    if (!part.length) return files;
+    for (const each of part) files.push(...(await filesOf(each)));
+  }
+}
+
+for (const name of ["dragover", "dragleave", "drop"]) {
+  drop.addEventListener(name, (event) => {
+    event.preventDefault();
+    drop.classList.toggle("over", name === "dragover");
+  });
+}
+drop.addEventListener("drop", async (event) => {
+  const entries = [...event.dataTransfer.items].map((item) => item.webkitGetAsEntry()).filter(Boolean);
+  const body = new FormData();
+  for (const entry of entries) for (const file of await filesOf(entry)) body.append("scans", file);
+  said.textContent = "Bringing them in.";
+  const answer = await fetch(drop.action, { method: "POST", body });
+  if (answer.ok) location.reload();
+  else {
+    const read = new DOMParser().parseFromString(await answer.text(), "text/html");
+    said.textContent = read.getElementById("in-said")?.textContent ?? "No scan was taken in.";
+    document.querySelector(".refused")?.remove();
+    const refused = read.querySelector(".refused");
+    if (refused) said.after(refused);
+  }
+});
+
+document.getElementById("all")?.addEventListener("change", (event) => {
+  document.querySelectorAll('#notes input[name="file"]').forEach((box) => { box.checked = event.target.checked; });
+});
+
+const progress = document.getElementById("progress");
+const busy = (state) => ["reading", "building", "pausing"].includes(state);
+async function ask() {
+  const answer = await fetch("/in/progress").catch(() => null);
+  if (answer?.ok) {
+    const read = new DOMParser().parseFromString(await answer.text(), "text/html");
+    const before = progress.dataset.state;
+    progress.dataset.state = answer.headers.get("x-state");
+    progress.replaceChildren(...read.body.childNodes);
+    if (busy(before) && !busy(progress.dataset.state)) { location.reload(); return; }
+  }
+  if (busy(progress.dataset.state)) setTimeout(ask, 700);
+}
+if (busy(progress.dataset.state)) setTimeout(ask, 500);
