@@ -30,7 +30,11 @@ facts AS (
     WHERE o.status <> 'rejected'
     UNION ALL BY NAME
     SELECT 4 AS rank, 'price' AS kind,
-        p.amount || ' ' || p.currency || CASE p.condition
+        o.item || ': ' || CASE
+            WHEN p.currency = 'USD' AND p.amount < 1 THEN rtrim(rtrim(CAST(100 * p.exact_amount AS VARCHAR), '0'), '.') || '¢'
+            WHEN p.currency = 'USD' THEN '$' || p.amount
+            ELSE p.amount || ' ' || p.currency
+        END || CASE p.condition
             WHEN 'everyone' THEN ''
             WHEN 'without_card' THEN ', without the card'
             WHEN 'cardholder' THEN ', with the card'

@@ -8,11 +8,10 @@ from pathlib import Path
 from typing import Annotated, Any
 
 import typer
-from rich.console import Console
 from rich.table import Table
 
 from adminer.engine.folder import open_folder
-from adminer.store.output import write_answer
+from adminer.store.output import wide_console, write_answer
 from adminer.store.queries import Param, Question, load_questions, run_question
 
 _KEYWORD = inspect.Parameter.KEYWORD_ONLY
@@ -34,7 +33,7 @@ def listing(ctx: typer.Context) -> None:
     table = Table(box=None, pad_edge=False, show_header=False)
     for name, question in sorted(load_questions().items()):
         table.add_row(name, question.question)
-    console = Console()
+    console = wide_console()
     console.print(table)
     console.print("\nAsk with: adminer ask NAME --folder FOLDER; the options of one question: adminer ask NAME --help")
 

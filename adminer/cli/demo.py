@@ -10,7 +10,6 @@ from typing import Annotated, Any, Final
 import numpy as np
 import typer
 from numpy.typing import NDArray
-from rich.console import Console
 
 from adminer.cli.digitise import print_summary
 from adminer.engine.digitise import digitise
@@ -19,15 +18,20 @@ from adminer.errors import FolderError
 from adminer.intake.scans import open_scan
 from adminer.publish.promotion import promotion_page
 from adminer.shipped import shipped
-from adminer.store.output import as_table
+from adminer.store.output import as_table, wide_console
 from adminer.store.queries import load_questions, run_question
 
 _PARTS: Final = ("clippings.toml", "notes.csv", "objects.csv", "searches.csv", "truth.jsonl", "names", "scans")
-_QUESTIONS: Final[tuple[tuple[str, Mapping[str, str | None]], ...]] = (
-    ("set-prices", {}),
-    ("card-and-without", {}),
-    ("adverts-without-a-date", {}),
+# the question, and the columns that fit a terminal; adminer ask shows them all
+_QUESTIONS: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
+    (
+        "set-prices",
+        ("retailer", "line", "piece_or_set", "price", "cardholder_price", "price_without_card", "first_seen"),
+    ),
+    ("card-saving", ("retailer", "line", "piece_or_set", "cardholder_price", "price_without_card", "saving_percent")),
+    ("adverts-without-a-date", ("file", "retailer", "city", "estimate")),
 )
+_ROWS_SHOWN: Final = 12
 PAGE: Final = Path("pictures") / "promotion.html"
 
 
@@ -45,15 +49,18 @@ def demo(
     print_summary(digitise(folder, workers=workers, watch=watcher()))
     database = folder / "clippings.duckdb"
     questions = load_questions()
-    console = Console()
+    console = wide_console()
 
     def ask(name: str, values: Mapping[str, str | None]) -> Sequence[Mapping[str, Any]]:
         rows: list[dict[str, Any]] = run_question(database, questions[name], values).to_pylist()
         return rows
 
-    for name, values in _QUESTIONS:
-        console.print(f"\n[bold]{questions[name].question}[/bold]")
-        console.print(as_table(run_question(database, questions[name], values)))
+    for name, columns in _QUESTIONS:
+        answer = run_question(database, questions[name])
+        console.print(f"\n[bold]{questions[name].question}[/bold]  (adminer ask {name} --folder {folder})")
+        console.print(as_table(answer.select(list(columns)).slice(0, _ROWS_SHOWN)))
+        if answer.num_rows > _ROWS_SHOWN:
+            console.print(f"{answer.num_rows - _ROWS_SHOWN} more rows", style="dim", highlight=False)
     page = promotion_page(ask, lambda file: pixels_of(folder, file), "A promotion, week by week")
     if page is not None:
         path = folder / PAGE

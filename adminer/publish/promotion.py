@@ -20,8 +20,8 @@ from adminer.records import Box
 Row = Mapping[str, Any]
 Ask = Callable[[str, Mapping[str, str | None]], Sequence[Row]]  # name of a question and its values -> rows
 PixelsOf = Callable[[str], NDArray[np.uint8]]  # file of a scan -> its pixels
-_FACTS_SHOWN: Final = 24
-_KINDS_SHOWN: Final = frozenset({"price", "item", "date", "condition"})
+_FACTS_SHOWN: Final = 30
+_KINDS_SHOWN: Final = frozenset({"price", "date", "condition"})
 
 
 def promotion_page(ask: Ask, pixels_of: PixelsOf, title: str) -> str | None:

@@ -39,9 +39,7 @@ def write_answer(
             raise UsageError("Parquet is no text", remedy="name a file with --out answer.parquet")
         pq.write_table(answer, out)
         return
-    console = console or Console()
-    if not console.is_terminal:
-        console.width = _PLAIN_WIDTH
+    console = console or wide_console()
     if kind == "table" and out is None:
         console.print(as_table(answer))
         console.print(f"{answer.num_rows} row{'' if answer.num_rows == 1 else 's'}", style="dim", highlight=False)
@@ -54,6 +52,12 @@ def write_answer(
         out.write_text(text, encoding="utf-8-sig" if kind == "csv" and not raw else "utf-8", newline="")
     else:
         console.file.write(text)
+
+
+def wide_console() -> Console:
+    """Return a console for stdout; where that is no terminal, lines are long enough to keep a row on one of them."""
+    console = Console()
+    return console if console.is_terminal else Console(width=_PLAIN_WIDTH)
 
 
 def as_table(answer: Any) -> Table:
