@@ -7,7 +7,7 @@ import time
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 from adminer.engine.assemble import assemble
 from adminer.engine.folder import ClippingsFolder, machine_error, open_folder
@@ -32,9 +32,18 @@ from adminer.intake.scans import clipping_id_of
 from adminer.records import Note
 from adminer.shipped import shipped
 from adminer.store.load import LoadedCounts
-from adminer.store.readings import is_unread, kept_path, load_reading, older_reading, write_whole
+from adminer.store.readings import (
+    is_sound,
+    is_unread,
+    kept_path,
+    load_reading,
+    older_reading,
+    remove_leavings,
+    write_whole,
+)
 
 ReadLeaf = Callable[[ReadTask], Receipt]
+_STATE: Final = "state.json"  # what the database was last built from
 _REPORT: Final = "please report it with the scan; the other pages are not touched by it"
 
 
@@ -86,6 +95,7 @@ def digitise(
     try:
         folder.readings.mkdir(exist_ok=True)
         with folder_lock(folder.readings / "lock"):
+            remove_leavings(folder.readings)
             notes = read_notes(folder.notes)
             sources, lost_notes = find_sources(folder, notes.notes)
             recipes, recipe_problems = _recipes(folder, notes.notes)
@@ -157,13 +167,14 @@ def _tasks(folder: ClippingsFolder, sources: Iterable[Source], recipes: dict[str
 
 def _kept(folder: ClippingsFolder, tasks: Iterable[ReadTask], keep_older: bool) -> dict[ReadTask, Path]:
     """Return where the outcome of each page lies that was read before under the same recipe and reader."""
+    trusted = _built_state(folder).get("readings", {})
     kept = {}
     for task in tasks:
         clipping_id = clipping_id_of(task.sha256, task.leaf)
         path = kept_path(folder.readings, clipping_id, task.key)
         if path is None and keep_older:
             path = older_reading(folder.readings, clipping_id)
-        if path is not None:
+        if path is not None and (trusted.get(path.name) == path.stat().st_mtime_ns or is_sound(path)):
             kept[task] = path
     return kept
 
@@ -226,24 +237,31 @@ def _bring_up_to_date(
     folder: ClippingsFolder, sources: tuple[Source, ...], pages: list[ReadPage], unread: list[Unread], watch: Watcher
 ) -> tuple[LoadedCounts | None, tuple[str, ...]]:
     """Build the database unless it stands for exactly this input; returns its counts and what was wrong on the way."""
-    state_file = folder.readings / "state.json"
     own_files = ("clippings.toml", "notes.csv", "journal.jsonl", "objects.csv", "searches.csv", "evidence.toml")
+    readings = {page.reading.name: page.reading.stat().st_mtime_ns for page in pages}
     state = text_digest(
         rooms_digest(PARSING_ROOMS + STORE_ROOMS),
         folder_digest(folder.names),
         files_digest(folder.root / name for name in own_files),
         [(source.sha256, source.files) for source in sources],
-        [(page.reading.name, page.reading.stat().st_mtime_ns) for page in pages],
+        readings,
         unread,
     )
-    try:
-        before = json.loads(state_file.read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        before = {}
+    before = _built_state(folder)
     if before.get("state") == state and folder.database.is_file():
         return None, tuple(before.get("faults", ()))
     watch.say("Building the database.")
     rows = [{"file": u.file, "leaf": u.leaf, "reason": u.reason, "remedy": u.remedy} for u in unread]
     counts, faults = assemble(folder, sources, pages, rows)
-    write_whole(state_file, json.dumps({"state": state, "faults": faults}, ensure_ascii=False).encode())
+    built = {"state": state, "faults": faults, "readings": readings}
+    write_whole(folder.readings / _STATE, json.dumps(built, ensure_ascii=False).encode())
     return counts, faults
+
+
+def _built_state(folder: ClippingsFolder) -> dict[str, Any]:
+    """Return what the database was last built from; nothing where that is not known."""
+    try:
+        state = json.loads((folder.readings / _STATE).read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        return {}
+    return state if isinstance(state, dict) else {}

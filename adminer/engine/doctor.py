@@ -65,7 +65,7 @@ def examine() -> Examination:
             troubles.append(str(fault))
     for folder in ("queries", "pipelines", "corpus_demo"):
         try:
-            lines.append((folder, str(shipped(folder))))  # type: ignore[arg-type] # the three names of the type
+            lines.append((folder, str(shipped(folder))))
         except MachineError as fault:
             troubles.append(str(fault))
     for library in _LIBRARIES:

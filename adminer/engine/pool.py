@@ -10,10 +10,11 @@ from __future__ import annotations
 import multiprocessing
 import os
 import signal
+import threading
 import time
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from multiprocessing.connection import Connection, wait
 from typing import Any, Final, Generic, TypeVar
@@ -128,7 +129,8 @@ class Pool(Generic[Task, Result]):
         context = multiprocessing.get_context("spawn")  # a fork would copy the locks of threads that are gone
         mine, theirs = context.Pipe()
         process = context.Process(target=_work, args=(theirs, self.run, self.start), daemon=True)
-        process.start()
+        with _deaf_to_ctrl_c():
+            process.start()
         theirs.close()
         worker: _Worker[Task] = _Worker(process, mine)
         self._alive.append(worker)
@@ -138,6 +140,19 @@ class Pool(Generic[Task, Result]):
         worker.pipe.close()
         worker.process.join(5)
         self._alive.remove(worker)
+
+
+@contextmanager
+def _deaf_to_ctrl_c() -> Iterator[None]:
+    """Let a child be born ignoring SIGINT: the terminal sends it to all, but stopping is the parent's business."""
+    if threading.current_thread() is not threading.main_thread():
+        yield
+        return
+    before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, before)
 
 
 def default_workers() -> int:

@@ -52,7 +52,9 @@ def render_leaf(path: Path, file: str, leaf: int) -> tuple[Pixels, float]:
         width, height = page.get_size()
         dpi = _resolution(page, width, height)
         check_size(round(width * dpi / _POINTS_AN_INCH), round(height * dpi / _POINTS_AN_INCH), file)
-        bitmap = page.render(scale=dpi / _POINTS_AN_INCH, rev_byteorder=True, may_draw_forms=False)
+        # the renderer rounds up; a hair less keeps 900 pixels from becoming 901
+        scale = dpi / _POINTS_AN_INCH * (1 - 1e-6)
+        bitmap = page.render(scale=scale, rev_byteorder=True, may_draw_forms=False)
         pixels = np.array(bitmap.to_numpy(), dtype=np.uint8)
     if pixels.ndim == 3 and pixels.shape[2] == 4:
         pixels = pixels[..., :3]

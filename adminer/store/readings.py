@@ -67,6 +67,15 @@ def load_reading(path: Path) -> LeafReading | None:
         return None
 
 
+def is_sound(path: Path) -> bool:
+    """Say whether a kept file is whole; one damaged by the disk or by hand is not."""
+    try:
+        gzip.decompress(path.read_bytes())
+    except (EOFError, OSError, zlib.error):
+        return False
+    return True
+
+
 def older_reading(folder: Path, clipping_id: str) -> Path | None:
     """Return the newest kept reading of a page whatever its recipe and reader, or None."""
     return max(folder.glob(f"{clipping_id}.*{SUFFIX}"), key=lambda path: path.stat().st_mtime, default=None)
@@ -87,6 +96,24 @@ def write_whole(path: Path, content: bytes) -> None:
     except BaseException:
         unfinished.unlink(missing_ok=True)
         raise
+
+
+def remove_leavings(folder: Path) -> None:
+    """Remove what processes that were killed left half written; files of running ones stay."""
+    for path in folder.glob(".*"):
+        owner = path.suffix.removeprefix(".")
+        if owner.isdigit() and not _is_running(int(owner)):
+            path.unlink(missing_ok=True)
+
+
+def _is_running(process: int) -> bool:
+    try:
+        os.kill(process, 0)
+    except ProcessLookupError:
+        return False
+    except PermissionError:
+        return True
+    return True
 
 
 @lru_cache(maxsize=1)
