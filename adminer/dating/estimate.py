@@ -1,0 +1,159 @@
+"""Date every advert of a file: a posterior over months from all evidence, its 50 % and 90 % sets, and the reasons."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from adminer.dating.evidence import (
+    addresses,
+    calendar_days,
+    controls,
+    events,
+    file_prices,
+    known_names,
+    laws,
+    printed_years,
+    staples,
+    telephones,
+)
+from adminer.dating.evidence.base import Case, Clue, Context
+from adminer.dating.evidence.shapes import faded
+from adminer.dating.months import MONTHS, first_day, log_prior
+from adminer.dating.personal import PersonalEvidence, added_clues, is_struck
+from adminer.dating.posterior import MonthSet, Weighed, combine, median_month, month_set, weigh
+
+Floats = NDArray[np.float64]
+Finder = Callable[[Case, Context], Iterator[Clue]]
+
+FINDERS: Final[tuple[Finder, ...]] = (
+    calendar_days.find,
+    printed_years.find,
+    addresses.find,
+    telephones.find,
+    controls.find,
+    events.find,
+    laws.find,
+    staples.find,
+    file_prices.find,
+    known_names.find,
+)
+NEIGHBOUR: Final = "other adverts of the scan"
+NO_APPRAISAL: Final = (
+    "An estimate of date is no appraisal, and says nothing on whether old glazes, decals or gold trim are fit for food."
+)
+# that two adverts of one scan are of one issue; pages of albums hold several. Judgement, no source
+_SAME_ISSUE: Final = 0.85
+
+
+@dataclass(frozen=True, slots=True)
+class DateEstimate:
+    """Hold the answer for one advert: posterior by month, the sets that hold 50 and 90 %, the ranked evidence."""
+
+    advert_id: str
+    posterior: Floats
+    half: MonthSet
+    ninety: MonthSet
+    median: date
+    evidence: tuple[Weighed, ...]
+    note: str
+
+    @property
+    def peak(self) -> float:
+        """Return the probability of the likeliest month."""
+        return float(self.posterior.max())
+
+
+def estimate_adverts(
+    cases: Sequence[Case],
+    context: Context,
+    *,
+    years: tuple[int, int] | None = None,
+    personal: PersonalEvidence | None = None,
+) -> list[DateEstimate]:
+    """Return the date estimate of every advert, in the order given; the same input gives the same numbers.
+
+    `years` are those the owner of the file expects. Adverts of one clipping inform each other.
+    """
+    prior = log_prior(years)
+    personal = personal or PersonalEvidence()
+    own = [_own_clues(case, context, personal) for case in cases]
+    leaning = {
+        case.advert_id: sum((c.log_likelihood for c in used), prior * 0)
+        for case, (used, _) in zip(cases, own, strict=True)
+    }
+    beside: dict[str, list[str]] = {}
+    for case in cases:
+        beside.setdefault(case.clipping_id, []).append(case.advert_id)
+    result = []
+    for case, (used, struck) in zip(cases, own, strict=True):
+        clues, left_out = list(used), list(struck)
+        others = [a for a in (*beside[case.clipping_id], *personal.linked(case.advert_id)) if a != case.advert_id]
+        clue = _from_neighbours(others, leaning)
+        if clue is not None:
+            (left_out if is_struck(personal, case.advert_id, clue) else clues).append(clue)
+        result.append(_estimate(case, prior, clues, left_out, years))
+    return result
+
+
+def find_clues(case: Case, context: Context) -> Iterator[Clue]:
+    """Yield every clue of an advert, without what a person added or struck and without its neighbours."""
+    for finder in FINDERS:
+        yield from finder(case, context)
+
+
+def _own_clues(case: Case, context: Context, personal: PersonalEvidence) -> tuple[list[Clue], list[Clue]]:
+    used: list[Clue] = []
+    struck: list[Clue] = []
+    for clue in (*find_clues(case, context), *added_clues(personal, case.advert_id)):
+        (struck if is_struck(personal, case.advert_id, clue) else used).append(clue)
+    return used, struck
+
+
+def _leaning(clues: Sequence[Clue]) -> Floats:
+    # the note is of the whole scan, so the neighbour has it already
+    return np.asarray(sum((c.log_likelihood for c in clues if c.kind != calendar_days.NOTE), np.zeros(MONTHS)))
+
+
+def _from_neighbours(others: Sequence[str], leaning: Mapping[str, Floats]) -> Clue | None:
+    known = [leaning[a] for a in dict.fromkeys(others) if a in leaning]
+    known = [k for k in known if float(np.ptp(k)) > 0.5]
+    if not known:
+        return None
+    together = np.asarray(sum(known[1:], known[0]))
+    best = int(np.argmax(together))
+    return Clue(
+        NEIGHBOUR,
+        f"{len(known)} other advert{'s' if len(known) > 1 else ''} with it point to about {first_day(best):%Y-%m}",
+        "adverts on one scan, and clippings a person linked, mostly come from one issue (judgement)",
+        faded(together, _SAME_ISSUE),
+    )
+
+
+def _estimate(
+    case: Case, prior: Floats, clues: Sequence[Clue], struck: Sequence[Clue], years: tuple[int, int] | None
+) -> DateEstimate:
+    posterior = combine(prior, clues)
+    expected = f"the folder's years {years[0]}-{years[1]}" if years else "no year preferred"
+    note = f"prior: {expected}; {len(clues)} clues" + (f", {len(struck)} struck out" if struck else "")
+    if not clues:
+        note = f"prior: {expected}; nothing on the advert says when it appeared"
+    return DateEstimate(
+        case.advert_id,
+        posterior,
+        month_set(posterior, 0.5),
+        month_set(posterior, 0.9),
+        first_day(median_month(posterior)),
+        weigh(prior, clues, struck),
+        note,
+    )
+
+
+def without_dates(case: Case) -> Case:
+    """Return the advert with every known date taken away, for calibration: notes, printed dates and validity."""
+    return replace(case, published=None, valid_from=None, valid_to=None, dated_by=None, dates=())

@@ -1,0 +1,111 @@
+"""Dates read on the advert, the owner's note, and days printed without their year, whose weekday names the years."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from datetime import date
+from typing import Final
+
+from adminer.dating.calendar import PrintedDate, parse_printed_dates
+from adminer.dating.edtf import bounds_of
+from adminer.dating.evidence.base import Case, Clue, Context, Floats
+from adminer.dating.evidence.shapes import around, within
+from adminer.dating.months import FIRST_YEAR, LAST_YEAR, MONTHS, index_of
+from adminer.errors import FolderError
+
+KIND: Final = "calendar"
+NOTE: Final = "owner's note"
+_GREGORIAN = "Gregorian calendar"
+_YEARS = range(FIRST_YEAR, LAST_YEAR + 1)
+_WRONG_DAY: Final = 0.02  # a weekday or figure misread, so that the wrong years fit
+_WRONG_DATE: Final = 0.01
+_LOOKS_DATED = re.compile(
+    r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?\s*\d|\d{1,2}[/-]\d{1,2}[/-]\d\d", re.IGNORECASE
+)
+
+
+def find(case: Case, _context: Context) -> Iterator[Clue]:
+    """Yield the clues of notes and printed dates."""
+    note = _note(case)
+    if note is not None:
+        yield note
+    dated = False
+    for read in case.dates:
+        if read.earliest is not None or read.latest is not None:
+            dated = True
+            yield Clue(
+                KIND,
+                f"'{read.text}'",
+                "printed on the advert",
+                _known(read.kind, read.earliest, read.latest, 1 - read.confidence),
+                read.box,
+                read.earliest,
+                read.latest,
+            )
+    if not dated and _LOOKS_DATED.search(case.text):
+        seen: set[tuple[object, ...]] = set()
+        for printed in parse_printed_dates(case.text, years=_YEARS):
+            clue = _from_text(case, printed)
+            if clue is not None and (printed.month_days, printed.weekdays) not in seen:
+                seen.add((printed.month_days, printed.weekdays))
+                yield clue
+
+
+def _note(case: Case) -> Clue | None:
+    if not case.published:
+        return None
+    try:
+        bounds = bounds_of(case.published)
+    except FolderError:
+        return None
+    first = index_of(bounds.earliest) if bounds.earliest else 0
+    last = index_of(bounds.latest) if bounds.latest else MONTHS - 1
+    # an approximate date may be off by a year or two; EDTF leaves it open by how much
+    soft = 18 if bounds.qualified else 0
+    likelihood = within(first, last, 0.005, edge=0.35, edge_months=soft)
+    return Clue(
+        NOTE, f"noted as published {case.published}", "notes.csv", likelihood, None, bounds.earliest, bounds.latest
+    )
+
+
+def _known(kind: str, earliest: date | None, latest: date | None, doubt: float) -> Floats:
+    floor = max(_WRONG_DATE, min(0.3, doubt))
+    first = index_of(earliest or latest or date(FIRST_YEAR, 1, 1))
+    last = index_of(latest or earliest or date(LAST_YEAR, 12, 31))
+    if kind == "expiry":
+        # an offer runs out some weeks, seldom many months after the advert; common practice, no source
+        return around({last - back: 0.7**back for back in range(12)}, floor)
+    return within(first, last, floor, edge=0.1, edge_months=1)
+
+
+def _from_text(case: Case, printed: PrintedDate) -> Clue | None:
+    box = case.box_of(*printed.span)
+    if printed.edtf is not None:
+        likelihood = _known(printed.kind, printed.earliest, printed.latest, 0.05 if printed.problem else _WRONG_DATE)
+        return Clue(
+            KIND, f"'{printed.text}'", "printed on the advert", likelihood, box, printed.earliest, printed.latest
+        )
+    if not printed.month_days:
+        return None
+    month = printed.month_days[0][0]
+    back = {0: 1.0, 1: 0.7, 2: 0.5, 3: 0.3} if printed.kind == "expiry" else {0: 1.0}
+    if printed.years:
+        months = {index_of(date(y, month, 1)) - b: chance for y in printed.years for b, chance in back.items()}
+        names = ", ".join(str(y) for y in printed.years if y >= 1930) or "no year of the study"
+        beside = {index_of(date(y, month, 1)) - b: _WRONG_DAY for y in _YEARS for b in back}
+        return Clue(
+            KIND,
+            f"'{' '.join(printed.text.split())}' falls on that weekday in {names}",
+            _GREGORIAN,
+            around(beside | months, 0.002, neighbour=0.1),
+            box,
+        )
+    months = {index_of(date(y, month, 1)) - b: chance for y in _YEARS for b, chance in back.items()}
+    return Clue(
+        KIND,
+        f"'{' '.join(printed.text.split())}' names the month",
+        _GREGORIAN,
+        around(months, 0.03, neighbour=0.1),
+        box,
+    )
