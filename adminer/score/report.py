@@ -25,7 +25,9 @@ def field_table(scores: dict[str, Score]) -> Table:
     for name in others:
         table.add_column(f"F1 {name}", justify="right")
     for name, tally in scores[ours].fields.items():
-        beside = [_share(scores[other].fields.get(name, Tally()).f1) for other in others]
+        rivals = [scores[other].fields.get(name, Tally()) for other in others]
+        # A reader alone finds no names or terms: a dash says so, where 0 would seem a defeat.
+        beside = [_share(rival.f1 if rival.found else None) for rival in rivals]
         table.add_row(
             name,
             str(tally.true),
