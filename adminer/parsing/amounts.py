@@ -49,8 +49,29 @@ FRACTION: Final = r"(?:[½¼¾⅓⅔⅛⅜⅝⅞]|(?<=[ \-])[1-7]/[2-8](?!\d))"
 NUMBER_WORDS: Final[dict[str, int]] = {
     word: number
     for number, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen "
-        "seventeen eighteen nineteen twenty".split()
+        [
+            "zero",
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+            "thirteen",
+            "fourteen",
+            "fifteen",
+            "sixteen",
+            "seventeen",
+            "eighteen",
+            "nineteen",
+            "twenty",
+        ]
     )
 } | {"thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90, "dozen": 12}
 _WORD_NUMBER: Final = r"(?:" + "|".join(NUMBER_WORDS) + r")(?:[ \-](?:one|two|three|four|five|six|seven|eight|nine))?"

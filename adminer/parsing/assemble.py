@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 from functools import lru_cache
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -18,6 +19,7 @@ from adminer.parsing.offers import known_bonus, make_offers
 from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.prices import find_prices
 from adminer.parsing.statements import condition_texts
+from adminer.parsing.terms import find_labels
 from adminer.parsing.text import AdvertText, text_of, words_by_region
 from adminer.records import Advert, Box, Note, PageReading, Region
 
@@ -62,6 +64,15 @@ def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note
     return tuple(adverts)
 
 
+def _short_lines(text: AdvertText) -> list[tuple[int, int, str]]:
+    """Return short lines, and each two under each other in one narrow column, as they may hold a label."""
+    found = [(line.start, line.end, text.text[line.start : line.end]) for line in text.lines]
+    for one, two in pairwise(text.lines):
+        if two.box.y >= one.box.centre[1] and min(one.box.right, two.box.right) > max(one.box.x, two.box.x):
+            found.append((one.start, two.end, text.text[one.start : two.end].replace("\n", " ")))
+    return found
+
+
 def _is_advert(region: Region, text: AdvertText, regions: int) -> bool:
     if region.kind == "advert" or regions == 1:
         return True
@@ -79,18 +90,24 @@ def _parse_advert(
 ) -> Advert:
     doc = grammar.read(text.text.replace("\n", " "))
     terms = terms_of(doc)
+    terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
     prices, used = colour_prices(text, find_prices(text, terms), terms)
     groups = group_prices(text, prices)
-    taken = sorted([(p.start, p.end) for p in prices] + [(t.start, t.end) for t in terms])
-    segments = cut_segments(text, taken, [p.box for p in prices])
     house = find_house(text, region.box, grammar.retailers, grammar.towns | towns)
     dates = find_dates(text, reference)
-    bonus = np.array([known_bonus(doc, text, segment, house, dates) for segment in segments])
+    taken = sorted(
+        [(p.start, p.end) for p in prices]
+        + [(t.start, t.end) for t in terms]
+        + [span for _, span in dates]
+        + list(house.spans)
+    )
+    segments = cut_segments(text, taken, [p.box for p in prices])
+    bonus = np.array([known_bonus(doc, segment) for segment in segments])
     pairings = pair_items(text, groups, segments, reading.rules, bonus)
     offers, conditions = make_offers(
         grammar, doc, text, advert_id, groups, pairings, condition_texts(text, terms, used), segments
     )
-    valid_from, valid_to, dated_by = validity_of(dates, reference)
+    valid_from, valid_to, dated_by = validity_of([fact for fact, _ in dates], reference)
     return Advert(
         advert_id=advert_id,
         clipping_id=reading.clipping_id,
@@ -99,7 +116,7 @@ def _parse_advert(
         retailer=house.retailer,
         city=house.city,
         addresses=house.addresses,
-        dates=dates,
+        dates=tuple(fact for fact, _ in dates),
         valid_from=valid_from,
         valid_to=valid_to,
         dated_by=dated_by,

@@ -74,9 +74,9 @@ def pair_items(
 def _cost(
     advert: AdvertText, group: list[Found], segment: Segment, prices: list[Found], rules: tuple[Box, ...]
 ) -> tuple[float, str]:
-    first, last = group[0], group[-1]
+    first = group[0]
     best, why = 1e5, ""
-    for found in (first, last) if first is not last else (first,):
+    for found in group:
         cost, reason = _place_cost(found, segment, advert.body_px)
         if cost < best:
             best, why = cost, reason
@@ -101,9 +101,9 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
     unit = max(body, 0.5 * (min(found.type_px, 4 * body) + min(segment.type_px, 4 * body)))
     head, foot = segment.first, segment.last
     if _same_row(foot, price) and foot.right <= price.x + 0.3 * price.h:
-        return 0.25 + 0.02 * max(price.x - foot.right, 0) / unit, "on the same row, left of the price"
+        return 0.25 + min(0.012 * max(price.x - foot.right, 0) / unit, 0.35), "on the same row, left of the price"
     if _same_row(head, price) and price.right <= head.x + 0.3 * price.h:
-        return 0.7 + 0.03 * max(head.x - price.right, 0) / unit, "on the same row, right of the price"
+        return 0.8 + 0.03 * max(head.x - price.right, 0) / unit, "on the same row, right of the price"
     across = max(price.x, segment.box.x) - min(price.right, segment.box.right)  # negative where they overlap
     aside = 0.25 * max(across, 0) / unit
     if foot.bottom <= price.y + 0.5 * price.h and foot.y < price.y:

@@ -35,7 +35,7 @@ _SERVICE: Final = re.compile(
     re.IGNORECASE,
 )
 _SERVICE_FOR: Final = re.compile(
-    rf"\b(?:service for|serves|settings? for|set for|for) (?P<n>4|6|8|12|four|six|eight|twelve)\b(?! ?(?:¢|c\b|cents|\$|\d))",
+    r"\b(?:service for|serves|settings? for|set for|for) (?P<n>4|6|8|12|four|six|eight|twelve)\b(?! ?(?:¢|c\b|cents|\$|\d))",
     re.IGNORECASE,
 )
 _SET_OF: Final = re.compile(rf"\bset of (?P<n>\d{{1,2}}|{_WORD_NUMBER})\b", re.IGNORECASE)

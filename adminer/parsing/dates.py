@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import Final
@@ -13,6 +14,8 @@ from adminer.parsing.text import AdvertText
 from adminer.records import DateFact, Note
 
 Span = tuple[date, date]
+_YEAR: Final = re.compile(r"\b(?:18|19)\d\d\b")
+_FEW_DAYS: Final = 3  # more days than these are a schedule of weeks
 _ISSUE: Final = timedelta(days=31)  # a note vaguer than a month does not date an advert by itself
 
 
@@ -34,10 +37,10 @@ def reference_of(notes: Sequence[Note], mastheads: Sequence[str]) -> Span | None
     return None
 
 
-def find_dates(advert: AdvertText, reference: Span | None) -> tuple[DateFact, ...]:
-    """Return the dates printed in an advert, with their boxes."""
+def find_dates(advert: AdvertText, reference: Span | None) -> list[tuple[DateFact, tuple[int, int]]]:
+    """Return the dates printed in an advert with their boxes, each with its characters start to end."""
     found = parse_printed_dates(advert.text.replace("\n", " "), reference=reference)
-    return tuple(_fact(advert, one) for one in found)
+    return [(_fact(advert, one), one.span) for one in found]
 
 
 def _fact(advert: AdvertText, found: PrintedDate) -> DateFact:
@@ -56,11 +59,17 @@ def _fact(advert: AdvertText, found: PrintedDate) -> DateFact:
     )
 
 
+def _sureness(fact: DateFact) -> tuple[bool, bool, bool, float, int]:
+    """Rank printed days: both ends known, a year printed, no long list of weeks, then how well they were read."""
+    few = len(fact.month_days) <= _FEW_DAYS
+    return fact.earliest is not None, few, bool(_YEAR.search(fact.text)), fact.confidence, len(fact.month_days)
+
+
 def validity_of(dates: Sequence[DateFact], reference: Span | None) -> tuple[date | None, date | None, str | None]:
     """Return from when to when the prices hold, and by what that is known: printed, note, or not at all."""
     printed = [d for d in dates if d.kind == "validity" and d.latest is not None]
     if printed:
-        surest = max(printed, key=lambda d: (d.earliest is not None, d.confidence, len(d.month_days)))
+        surest = max(printed, key=_sureness)
         return surest.earliest, surest.latest, "printed"
     single = [d for d in dates if d.kind in ("dateline", "printed") and d.earliest is not None and d.latest is not None]
     for fact in single:

@@ -25,9 +25,7 @@ _PENCE: Final = re.compile(
     rf"(?<![\d/.])(?P<d>1[01]|\d)(?P<frac> ?{FRACTION})? ?{_PENCE_SIGN}|(?<![\d/.\w])(?P<only>[½¼¾]) ?{_PENCE_SIGN}",
     re.IGNORECASE,
 )
-_STERLING_SIGNS: Final = re.compile(
-    rf"£ ?\d|\d ?/ ?[-–—](?!\d)|\d[½¼¾]? ?d\.|\b\d{{1,2}} ?s\. ?\d|\d[½¼¾]d\b|\d{{1,2}}d\b"
-)
+_STERLING_SIGNS: Final = re.compile(r"£ ?\d|\d ?/ ?[-–—](?!\d)|\d[½¼¾]? ?d\.|\b\d{1,2} ?s\. ?\d|\d[½¼¾]d\b|\d{1,2}d\b")
 _SLASH_SIGNS: Final = re.compile(r"(?<![\d/])\d{1,3}/(?:\d|1[01])(?![\d/])")
 _DOLLAR_SIGNS: Final = re.compile(r"\$ ?\.?\d|\d ?¢|\d ?(?:c|cts?|cents)\b\.?", re.IGNORECASE)
 _AUSTRALIAN: Final = re.compile(

@@ -10,18 +10,21 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import replace
-from typing import Final
+from functools import partial
+from typing import Final, cast
 
 import numpy as np
 from scipy.optimize import linear_sum_assignment
 
 from adminer.parsing.prices import Found
 from adminer.parsing.terms import Term
-from adminer.parsing.text import AdvertText
+from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, Condition
 
 _FAR: Final = 1e5
 _TERM_REACH: Final = 4.0  # line heights within which a term colours a price
+_LOOSE_TERMS: Final = frozenset({"with_purchase", "coupon", "stamps"})  # as often a term of the whole advert
+_LOOSE_REACH: Final = 1.6
 _OFFER_REACH: Final = 12.0  # line heights within which a second price belongs to a main one
 _BEFORE_ONLY: Final = re.compile(
     r"^(?:was|were|formerly|reg|regular|usual|orig|comp|if perfect|made to|list|worth|would|should|retails?|sells?|values? to|values? up)",
@@ -40,80 +43,126 @@ def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) ->
     used: set[int] = set()
     if not chosen or not prices:
         return coloured, used
-    for heading, members in _column_headings(advert, prices, terms, chosen).items():
-        for p in members:
-            coloured[p] = _with_term(advert, coloured[p], terms[heading])
-        used.add(heading)
+    boxes = {t: advert.box_of(terms[t].start, terms[t].end) for t in chosen}
+    heads = _column_heads(advert, prices, terms, boxes)
     costs = np.full((len(chosen), len(prices) + len(chosen)), _FAR)
     for row, t in enumerate(chosen):
         costs[row, len(prices) + row] = _TERM_REACH
-        if t in used:
+        if t in heads:
             continue
+        reach = _LOOSE_REACH if terms[t].kind in _LOOSE_TERMS else _TERM_REACH
         for p, price in enumerate(prices):
-            if coloured[p].condition == "everyone" and price.role not in {"postage", "saving", "reference"}:
-                costs[row, p] = _term_cost(advert, terms[t], price, prices)
+            if price.role not in {"postage", "saving", "reference"}:
+                cost = _term_cost(advert, terms[t], boxes[t], price, prices)
+                costs[row, p] = cost if cost < reach else _FAR
     for row, column in zip(*linear_sum_assignment(costs), strict=True):
         if column < len(prices) and costs[row, column] < _TERM_REACH:
             t = chosen[row]
             coloured[column] = _with_term(advert, coloured[column], terms[t])
             used.add(t)
-    return coloured, used
+    for t, members in heads.items():
+        for p in members:
+            if coloured[p].condition == "everyone":
+                coloured[p] = _with_term(advert, coloured[p], terms[t])
+                used.add(t)
+    return _regular_is_without_card(coloured), used
 
 
 def _with_term(advert: AdvertText, price: Found, term: Term) -> Found:
-    condition: Condition = term.kind  # type: ignore[assignment] -- terms of scope "price" are named as the conditions are
     words = " ".join(advert.text[term.start : term.end].split())
-    return replace(price, condition=condition, condition_text=words)
+    return replace(price, condition=cast(Condition, term.kind), condition_text=words)
 
 
-def _column_headings(
-    advert: AdvertText, prices: list[Found], terms: list[Term], chosen: list[int]
+def _regular_is_without_card(prices: list[Found]) -> list[Found]:
+    """Call a "regular price" beside card prices what it is: the price without the card."""
+    if not any(p.condition == "cardholder" for p in prices):
+        return prices
+    return [
+        replace(p, condition="without_card")
+        if p.condition == "former" and (p.condition_text or "").lower().startswith("reg")
+        else p
+        for p in prices
+    ]
+
+
+def _column_heads(
+    advert: AdvertText, prices: list[Found], terms: list[Term], boxes: dict[int, Box]
 ) -> dict[int, list[int]]:
-    """Find terms that head a column of at least two prices: "WITH CARD" over one, "WITHOUT" over the other."""
-    heads = {
-        t: advert.box_of(terms[t].start, terms[t].end)
-        for t in chosen
-        if terms[t].kind in {"cardholder", "without_card"}
-    }
-    kinds = {terms[t].kind for t in heads}
-    if len(kinds) < 2:
-        return {}
-    columns: dict[int, list[int]] = {}
-    for t, head in heads.items():
-        below = [
-            p
-            for p, price in enumerate(prices)
-            if price.box.y > head.bottom - head.h // 2
-            and abs(price.box.centre[0] - head.centre[0]) < max(head.w, price.box.w) * 0.75
-        ]
-        beside = [other for other, box in heads.items() if other != t and _shares_row(box, head)]
-        if len(below) >= 2 and beside:
-            columns[t] = below
-    return columns if len(columns) >= 2 else {}
+    """Find the labels that head a column of prices: nearer to the price below than to one above, two or more below."""
+    heads: dict[int, Box] = {}
+    for t, box in boxes.items():
+        below = [p.box.y - box.bottom for p in prices if p.box.y > box.centre[1] and _in_column(box, p.box)]
+        above = [box.y - p.box.bottom for p in prices if p.box.centre[1] < box.y and _in_column(box, p.box)]
+        if len(below) >= 2 and min(below) < min(above, default=1e9) and min(below) < 4 * advert.body_px:
+            heads[t] = box
+    columns: dict[int, list[int]] = {t: [] for t in heads}
+    for p, price in enumerate(prices):
+        over = [t for t, box in heads.items() if box.centre[1] < price.box.y and _in_column(box, price.box)]
+        if over:
+            nearest = min(over, key=lambda t: (price.box.y - heads[t].y, abs(heads[t].centre[0] - price.box.centre[0])))
+            columns[nearest].append(p)
+    return {t: _unbroken(prices, members, advert.body_px) for t, members in columns.items() if len(members) >= 2}
 
 
-def _term_cost(advert: AdvertText, term: Term, price: Found, prices: list[Found]) -> float:
+def _unbroken(prices: list[Found], members: list[int], body: float) -> list[int]:
+    """Keep the prices of a column down to the first gap of more than six lines."""
+    ordered = sorted(members, key=lambda p: prices[p].box.y)
+    kept = ordered[:1]
+    for p in ordered[1:]:
+        if prices[p].box.y - prices[kept[-1]].box.bottom > 6 * body:
+            break
+        kept.append(p)
+    return kept
+
+
+def _in_column(head: Box, price: Box) -> bool:
+    return abs(head.centre[0] - price.centre[0]) < 0.6 * max(head.w, price.w)
+
+
+def _term_cost(advert: AdvertText, term: Term, box: Box, price: Found, prices: list[Found]) -> float:
+    """Return how far a term stands from a price, by reading order and by place, in about line heights."""
     amount = price.amount
     words = advert.text[term.start : term.end]
     if term.end <= amount.start:
         between = advert.text[term.end : amount.start]
         inside = [p for p in prices if term.end <= p.amount.start < amount.start]
-        direction = 1.5 if _AFTER_ONLY.match(words) else 0.0
+        wrong_side = bool(_AFTER_ONLY.match(words))
     elif term.start >= amount.end:
         between = advert.text[amount.end : term.start]
         inside = [p for p in prices if amount.end <= p.amount.start < term.start]
-        direction = 1.5 if _BEFORE_ONLY.match(words) else 0.0
+        wrong_side = bool(_BEFORE_ONLY.match(words))
     else:
         return 0.0
-    flow = 0.4 * len(between.split()) + 0.6 * between.count("\n") + 1.5 * len(inside) + direction
+    flow = 0.35 + 0.4 * len(between.split()) + 0.6 * between.count("\n") + 1.5 * len(inside) + 1.5 * wrong_side
+    if _stands_alone(advert, term, prices):
+        return min(flow, _label_cost(box, price, advert.body_px))
     if term.kind in {"former", "comparison"}:
         near = 0 if _AFTER_ONLY.match(words) else 2
-        if len(between.split()) > near or inside or direction:
-            return _FAR
-        return flow
-    box = advert.box_of(term.start, term.end)
-    place = _distance(box, price.box) / max(advert.body_px, 0.4 * price.type_px) * 0.8 + direction + 0.3
-    return min(flow, place)
+        return _FAR if len(between.split()) > near or inside or wrong_side else flow
+    return flow
+
+
+def _stands_alone(advert: AdvertText, term: Term, prices: list[Found]) -> bool:
+    """Say whether a term is a label: nothing else on its line but prices and other short words."""
+    line = advert.line_at(term.start)
+    rest = advert.text[line.start : term.start] + " " + advert.text[term.end : line.end]
+    for price in prices:
+        if line.start <= price.start < line.end:
+            rest = rest.replace(advert.text[price.start : min(price.end, line.end)], " ")
+    return len(re.findall(r"[A-Za-z]{3,}", rest)) <= 2
+
+
+def _label_cost(box: Box, price: Found, body: float) -> float:
+    """Return the cost of a label by its place: right under a price, beside it, or over it."""
+    unit = max(body, 0.25 * price.type_px)
+    across = max(box.x, price.box.x) - min(box.right, price.box.right)
+    aside = max(across, 0) / unit
+    under, over = box.y - price.box.bottom, price.box.y - box.bottom
+    if min(box.bottom, price.box.bottom) - max(box.y, price.box.y) > 0.4 * min(box.h, price.box.h):
+        return 0.25 + 0.5 * aside
+    if under > -0.4 * box.h and box.centre[1] > price.box.centre[1]:
+        return 0.2 + 0.5 * max(under, 0) / unit + 0.8 * aside
+    return 0.4 + 0.6 * max(over, 0) / unit + 0.8 * aside
 
 
 def group_prices(advert: AdvertText, prices: list[Found]) -> list[list[Found]]:
@@ -131,25 +180,64 @@ def group_prices(advert: AdvertText, prices: list[Found]) -> list[list[Found]]:
     for i in range(1, len(prices)):
         if _listed_together(advert, prices[i - 1], prices[i]):
             join(i - 1, i)
+    for i, j in _row_mates(advert, prices):
+        join(i, j)
     for wanted in ("without_card", "former", "comparison"):
-        _attach(advert, prices, lambda f, w=wanted: f.condition == w and f.role == "price", _is_main, join, root)
+        _attach(advert, prices, partial(_is_of_condition, wanted), _is_main, join, root)
     for role in ("down_payment", "instalment", "postage", "saving"):
-        _attach(advert, prices, lambda f, r=role: f.role == r, _is_main, join, root)
-    _attach(advert, prices, lambda f: f.role == "instalment", lambda f: f.role == "down_payment", join, root)
+        _attach(advert, prices, partial(_is_of_role, role), _is_main, join, root)
+    _attach(advert, prices, partial(_is_of_role, "instalment"), partial(_is_of_role, "down_payment"), join, root)
     for wanted in ("cardholder", "coupon", "with_purchase", "stamps"):
-        _attach(
-            advert,
-            prices,
-            lambda f, w=wanted: f.condition == w,
-            lambda f: f.condition == "everyone" and f.role == "price",
-            join,
-            root,
-            reach=4.0,
-        )
+        _attach(advert, prices, partial(_is_of_condition, wanted), _is_for_everyone, join, root, _TERM_REACH)
     gathered: dict[int, list[Found]] = {}
     for i, found in enumerate(prices):
         gathered.setdefault(root(i), []).append(found)
     return [gathered[key] for key in sorted(gathered)]
+
+
+def _row_mates(advert: AdvertText, prices: list[Found]) -> list[tuple[int, int]]:
+    """Return neighbouring prices of one table row: no words between them, and words to the left of the first."""
+    found = []
+    for i, one in enumerate(prices):
+        right = [
+            (other.box.x, j)
+            for j, other in enumerate(prices)
+            if j != i and other.box.x >= one.box.right - 2 and _shares_row(one.box, other.box)
+        ]
+        if not right:
+            continue
+        j = min(right)[1]
+        two = prices[j]
+        ratio = one.type_px / max(two.type_px, 1.0)
+        gap = Box(one.box.right, one.box.y, max(two.box.x - one.box.right, 1), one.box.h)
+        label = Box(0, one.box.y, max(one.box.x, 1), one.box.h)
+        if not 0.6 < ratio < 1.7 or gap.w > 12 * advert.body_px or one.condition == two.condition != "everyone":
+            continue
+        texts = [line for line in advert.lines if _shares_row(line.box, one.box)]
+        if any(_text_inside(advert, line, gap) for line in texts) or not any(
+            _text_inside(advert, line, label) for line in texts
+        ):
+            continue
+        found.append((i, j))
+    return found
+
+
+def _text_inside(advert: AdvertText, line: TextLine, place: Box) -> bool:
+    return any(
+        re.search(r"[A-Za-z]{3}", word.text) and place.x <= word.box.centre[0] < place.right for word in line.words
+    )
+
+
+def _is_of_condition(wanted: str, found: Found) -> bool:
+    return found.condition == wanted and found.role == "price"
+
+
+def _is_of_role(wanted: str, found: Found) -> bool:
+    return found.role == wanted
+
+
+def _is_for_everyone(found: Found) -> bool:
+    return found.condition == "everyone" and found.role == "price"
 
 
 def _is_main(found: Found) -> bool:
@@ -195,12 +283,16 @@ def _attach(
 def _pair_cost(advert: AdvertText, satellite: Found, main: Found, steps: int) -> float:
     if satellite.amount.currency != main.amount.currency:
         return _FAR
-    cheaper = satellite.amount.amount < main.amount.amount
-    if satellite.condition in _SATELLITE_CONDITIONS and cheaper:
+    ratio = satellite.amount.amount / main.amount.amount
+    if satellite.condition in _SATELLITE_CONDITIONS and not 1 < ratio <= 4:
         return _FAR
-    if satellite.role in {"instalment", "down_payment", "postage", "saving"} and not cheaper:
+    if satellite.role in {"instalment", "down_payment", "postage", "saving"} and ratio >= 1:
         return _FAR
     unit = max(advert.body_px, 0.3 * max(satellite.type_px, main.type_px))
+    if _shares_row(satellite.box, main.box):
+        return 0.3 * _distance(satellite.box, main.box) / unit + 0.5 * (steps - 1)
+    if satellite.condition == "without_card" and main.condition == "cardholder":
+        return min(_distance(satellite.box, main.box) / unit, _OFFER_REACH - 2) + (0.0 if ratio <= 2.6 else 1.0)
     return _distance(satellite.box, main.box) / unit + 1.0 * (steps - 1)
 
 

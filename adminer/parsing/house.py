@@ -60,11 +60,13 @@ class House:
     retailer: Link | None
     city: str | None
     addresses: tuple[str, ...]
+    spans: tuple[tuple[int, int], ...] = ()  # characters of signature and addresses, which name no item
 
 
 def find_house(advert: AdvertText, box: Box, retailers: list[Spelling], towns: frozenset[str] = frozenset()) -> House:
     """Find the retailer, town and addresses of an advert standing in `box`."""
-    addresses = tuple(dict.fromkeys(" ".join(m[0].split()) for m in _ADDRESS.finditer(advert.text)))
+    printed = list(_ADDRESS.finditer(advert.text))
+    addresses = tuple(dict.fromkeys(" ".join(m[0].split()) for m in printed))
     retailer = _from_authority(advert, retailers) or _from_type(advert, box)
     return House(retailer, find_city(advert.text), addresses)
 
@@ -84,9 +86,9 @@ def find_city(text: str, towns: frozenset[str] = frozenset()) -> str | None:
         return " ".join(_capital(w) for w in m["city"].split())
     known = _town_pattern(towns | _big_towns())
     last = None
-    for m in known.finditer(text):
-        if m[0][0].isupper():
-            last = m[0]
+    for town in known.findall(text):
+        if town[0].isupper():
+            last = town
     return " ".join(_capital(w) for w in last.split()) if last else None
 
 

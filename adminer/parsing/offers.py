@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from typing import Final
 
 from spacy.tokens import Doc
@@ -12,13 +13,12 @@ from adminer.names.authority import Authorities
 from adminer.names.matching import date_warning
 from adminer.names.spotting import Spotted
 from adminer.parsing.assign import Pairing
-from adminer.parsing.composition import compose, list_pieces, service_for, set_of, stated_pieces
-from adminer.parsing.house import House
+from adminer.parsing.composition import Listed, compose, list_pieces, service_for, set_of, stated_pieces
 from adminer.parsing.items import Segment, name_of
 from adminer.parsing.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText
-from adminer.records import Box, Composition, ConditionText, DateFact, Link, Offer, PieceCount, Price
+from adminer.records import Box, Composition, ConditionText, Link, Offer, PieceCount, Price
 
 _SETTING: Final = re.compile(r"place[- ]?setting|table setting", re.IGNORECASE)
 _TABLEWARE: Final = re.compile(
@@ -26,24 +26,21 @@ _TABLEWARE: Final = re.compile(
     re.IGNORECASE,
 )
 _TABLE_KINDS: Final = frozenset({"dinnerware", "serving", "glass", "flatware", "group"})
-_HEADING_RATIO: Final = 1.15
+_STACK: Final = 2  # texts above and below an item that may say more of it
 
 
-def known_bonus(doc: Doc, advert: AdvertText, segment: Segment, house: House, dates: tuple[DateFact, ...]) -> float:
-    """Return how much a segment's wording speaks for it: pieces and lines for, signature, address and date against."""
+def known_bonus(doc: Doc, segment: Segment) -> float:
+    """Return how much a segment's wording speaks for it as an item: pieces and lines of the vocabularies."""
     bonus = 0.0
     if any(span.start_char < segment.end and segment.start < span.end_char for span in doc.spans[PIECES]):
         bonus += 0.35
-    if any(n.start < segment.end and segment.start < n.end for n in names_of(doc, LINES)):
-        bonus += 0.15
-    if house.retailer is not None and house.retailer.box.overlap(segment.box) > 0.6 * segment.box.area:
-        bonus -= 1.2
-    if any(address in segment.text for address in house.addresses):
-        bonus -= 1.5
-    for fact in dates:
-        if fact.box.overlap(segment.box) > 0.5 * segment.box.area:
-            bonus -= 1.2
-            break
+    named = sum(
+        min(n.end, segment.end) - max(n.start, segment.start)
+        for n in names_of(doc, LINES)
+        if n.start < segment.end and segment.start < n.end
+    )
+    if named > 0.7 * (segment.end - segment.start) and not bonus:
+        bonus -= 0.4
     return bonus
 
 
@@ -71,10 +68,11 @@ def make_offers(
     named = _pieces(doc, advert, grammar.authorities)
     lines = names_of(doc, LINES)
     makers = names_of(doc, MAKERS)
+    taken = frozenset(p.segment.start for p in pairings if p.segment)
     made: list[Offer] = []
     for number, (group, pairing) in enumerate(zip(groups, pairings, strict=True), 1):
         offer_id = f"{advert_id}-o{number}"
-        made.append(_offer(grammar.authorities, advert, offer_id, advert_id, group, pairing, named, segments))
+        made.append(_offer(grammar.authorities, advert, offer_id, advert_id, group, pairing, named, segments, taken))
     linked = [
         replace(
             offer,
@@ -110,8 +108,11 @@ def _offer(
     pairing: Pairing,
     named: list[_Named],
     segments: list[Segment],
+    taken: frozenset[int],
 ) -> Offer:
     segment = pairing.segment
+    stack = _stack_of(advert, segment, segments, taken) if segment else []
+    segment = _set_in(stack) or segment
     item = name_of(segment.text) if segment else ""
     box = group[0].box
     for found in group[1:]:
@@ -120,9 +121,7 @@ def _offer(
         box = box.joined(segment.box)
         if segment.bare and (heading := _heading_of(advert, segment, segments)) is not None:
             item = f"{name_of(heading.text)} {item}"
-    prices = tuple(_price(found, pairing) for found in group)
-    inside = [n for n in named if segment and segment.start <= n.start and n.end <= segment.end + 1]
-    composition, piece_or_set, pieces, quantity = _what(authorities, advert, segment, inside, named, group)
+    what = _what(authorities, advert, segment, stack, named)
     main = group[0]
     trust = max(0.2, 1 - 0.22 * max(pairing.cost, 0)) if segment else 0.2
     return Offer(
@@ -131,17 +130,51 @@ def _offer(
         item=item,
         box=box,
         confidence=round(trust * main.confidence, 3),
-        prices=prices,
-        piece_or_set=piece_or_set,
-        pieces=pieces,
-        composition=composition,
-        quantity=quantity if quantity is not None else (main.amount.quantity if main.amount.quantity != 1 else None),
+        prices=tuple(_price(found) for found in group),
+        piece_or_set=what.piece_or_set,
+        pieces=what.pieces,
+        composition=what.composition,
+        quantity=_quantity(what.quantity, main),
         unit=main.amount.unit,
         why=pairing.why,
     )
 
 
-def _price(found: Found, pairing: Pairing) -> Price:
+def _stack_of(advert: AdvertText, segment: Segment, segments: list[Segment], taken: frozenset[int]) -> list[Segment]:
+    """Return a segment with the texts right above and below it in its column that name no other offer."""
+    stack = [segment]
+    for step in (-1, 1):
+        at = segment
+        for _ in range(_STACK):
+            near = [s for s in segments if s.start not in taken and s not in stack and _is_next(advert, at, s, step)]
+            if not near:
+                break
+            at = min(near, key=lambda s: abs(s.box.centre[1] - at.box.centre[1]))
+            stack.append(at)
+    return sorted(stack, key=lambda s: (s.box.y, s.box.x))
+
+
+def _is_next(advert: AdvertText, one: Segment, other: Segment, step: int) -> bool:
+    upper, lower = (one, other) if step > 0 else (other, one)
+    gap = lower.box.y - upper.box.bottom
+    across = min(one.box.right, other.box.right) - max(one.box.x, other.box.x)
+    size = max(min(one.type_px, other.type_px), advert.body_px)
+    return -0.5 * size < gap < 1.3 * size and lower.box.centre[1] > upper.box.centre[1] and across > 0
+
+
+def _set_in(stack: list[Segment]) -> Segment | None:
+    """Return the text of a stack that states a set, where one does."""
+    stating = [s for s in stack if stated_pieces(s.text) or _SETTING.search(s.text)]
+    return max(stating, key=lambda s: (s.type_px, -s.start)) if stating else None
+
+
+def _quantity(set_of_pieces: int | None, main: Found) -> Decimal | None:
+    if set_of_pieces is not None:
+        return Decimal(set_of_pieces)
+    return main.amount.quantity if main.amount.quantity != 1 else None
+
+
+def _price(found: Found) -> Price:
     amount = found.amount
     return Price(
         amount=amount.amount,
@@ -158,47 +191,62 @@ def _price(found: Found, pairing: Pairing) -> Price:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class _What:
+    """Hold what an offer is: its composition, piece or set, number of pieces, and how many are in a "set of"."""
+
+    composition: Composition | None = None
+    piece_or_set: str | None = None
+    pieces: int | None = None
+    quantity: int | None = None
+
+
 def _what(
     authorities: Authorities,
     advert: AdvertText,
     segment: Segment | None,
-    inside: list[_Named],
+    stack: list[Segment],
     named: list[_Named],
-    group: list[Found],
-) -> tuple[Composition | None, str | None, int | None, int | None]:
-    """Return composition, piece or set, number of pieces and quantity of an offer."""
+) -> _What:
+    """Read what an offer is from its item and the texts right above and below it."""
     if segment is None:
-        return None, None, None, None
+        return _What()
     text = advert.text[segment.start : segment.end].replace("\n", " ")
-    stated = stated_pieces(text)
-    served = service_for(text)
-    of = set_of(text)
-    listed = list_pieces(text, [(n.start - segment.start, n.end - segment.start, n.piece) for n in inside])
+    around = " ; ".join(s.text for s in stack)
+    stated, of = stated_pieces(text) or stated_pieces(around), set_of(text)
+    served = service_for(text) or service_for(around)
     kinds = {p.id: p.kind for p in authorities.pieces.pieces.values()}
-    counted = [one for one in listed if kinds.get(one.piece) != "group"]
-    is_list = len(counted) >= 2
+    own = _listed(advert, segment, named)
+    lists = [
+        listed for s in stack if len(listed := [x for x in _listed(advert, s, named) if kinds[x.piece] != "group"]) > 1
+    ]
+    listing = tuple(PieceCount(x.piece, x.count, x.text) for listed in lists for x in listed)
+    setting = bool(_SETTING.search(text))
     composition = None
-    setting = stated[0] if stated and _SETTING.search(text) else None
-    listing = tuple(PieceCount(one.piece, one.count, one.text) for one in counted) if is_list else ()
     if stated or served or listing:
         composition = compose(
-            stated[0] if stated else None, served, listing, authorities.pieces, setting if served else None
+            stated[0] if stated else None,
+            served,
+            listing,
+            authorities.pieces,
+            stated[0] if stated and setting and served else None,
         )
-    piece: str | None = None
-    if _SETTING.search(text):
-        piece = "place_setting"
-    elif stated and stated[0] >= 2:
-        piece = f"set:{stated[0]}"
-    elif listed:
-        piece = listed[0].piece if not is_list else "set"
-    pieces = stated[0] if stated else None
-    quantity = of
-    if pieces is None and listed and not is_list and kinds.get(listed[0].piece) != "group":
-        unit = authorities.pieces.pieces[listed[0].piece].trade[0]
-        pieces = unit * (of or listed[0].count)
-    elif pieces is None and composition is not None and composition.listed_sum:
-        pieces = composition.listed_sum
-    return composition, piece, pieces, quantity
+    if setting or stated or listing:
+        piece = "place_setting" if setting else f"set:{stated[0]}" if stated else "set"
+        return _What(composition, piece, stated[0] if stated else composition and composition.listed_sum, of)
+    if not own:
+        return _What(composition, None, None, of)
+    first = own[0]
+    if kinds[first.piece] == "group":
+        return _What(composition, first.piece, None, of)
+    each = authorities.pieces.pieces[first.piece].trade[0]
+    return _What(composition, first.piece, each * (of or first.count), of)
+
+
+def _listed(advert: AdvertText, segment: Segment, named: list[_Named]) -> list[Listed]:
+    text = advert.text[segment.start : segment.end].replace("\n", " ")
+    inside = [n for n in named if segment.start <= n.start and n.end <= segment.end + 1]
+    return list_pieces(text, [(n.start - segment.start, n.end - segment.start, n.piece) for n in inside])
 
 
 def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -> Segment | None:

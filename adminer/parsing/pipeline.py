@@ -7,10 +7,11 @@ and `makers` find names of the authority files. Each leaves its finds in `doc.sp
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, cast
 
 import spacy
 from spacy.language import Language
+from spacy.pipeline import SpanRuler
 from spacy.tokens import Doc
 
 from adminer.names.authority import Authorities
@@ -61,7 +62,7 @@ def build_grammar(authorities: Authorities) -> Grammar:
     """Build the pipeline for a set of authority files."""
     nlp = spacy.blank("en")
     nlp.add_pipe("advert_terms")
-    ruler = nlp.add_pipe("span_ruler", config={"spans_key": PIECES, "phrase_matcher_attr": "LOWER"})
+    ruler = cast(SpanRuler, nlp.add_pipe("span_ruler", config={"spans_key": PIECES, "phrase_matcher_attr": "LOWER"}))
     patterns = [
         {"label": piece.id, "pattern": name}
         for piece in authorities.pieces.pieces.values()
@@ -69,7 +70,8 @@ def build_grammar(authorities: Authorities) -> Grammar:
     ]
     ruler.add_patterns(patterns)
     for key, spellings in ((LINES, line_spellings(authorities.lines)), (MAKERS, house_spellings(authorities.makers))):
-        nlp.add_pipe("advert_names", name=f"names_{key}", config={"key": key}).spellings = spellings
+        finder = cast(_Names, nlp.add_pipe("advert_names", name=f"names_{key}", config={"key": key}))
+        finder.spellings = spellings
     towns = frozenset(town for retailer in authorities.retailers for town in retailer.branches)
     return Grammar(nlp, authorities, house_spellings(authorities.retailers), towns)
 

@@ -37,7 +37,7 @@ _UNIT_AFTER: Final = re.compile(
     rf",?[ \n]?(?:(?:a|per|the|an|for a|by the|/)[ \n]?)?(?P<unit>{UNIT})(?![\w'’])", re.IGNORECASE
 )
 _UNIT_BEFORE: Final = re.compile(
-    rf"(?:(?<=\s)|(?<=^)|(?<=[,.…]))(?:(?:per|a|the) )?(?P<unit>ea(?:ch)?\.?|lbs?\.?|doz(?:en|\.)?|pair|pkg\.?|yd\.?|qt\.?|pt\.?|bunch|can)[ ,.…:—-]*$",
+    r"(?:(?<=\s)|(?<=^)|(?<=[,.…]))(?:(?:per|a|the) )?(?P<unit>ea(?:ch)?\.?|lbs?\.?|doz(?:en|\.)?|pair|pkg\.?|yd\.?|qt\.?|pt\.?|bunch|can)[ ,.…:—-]*$",
     re.IGNORECASE,
 )
 _NO_ITEM_UNITS: Final = frozenset({"week", "month"})
@@ -80,6 +80,10 @@ _REFERENCE_AFTER: Final = re.compile(
     r"[ \n]*(?:reward|prize|in prizes|in cash prizes|capital|deposits\b|contest|million|a year\b|per annum)",
     re.IGNORECASE,
 )
+_REQUIRED: Final = re.compile(r"\b(?:with|for|on|every) (?:each|every|a minimum|any)[ \n]*$", re.IGNORECASE)
+_PURCHASE: Final = re.compile(
+    r"[ \n](?:or more )?(?:(?:food|grocery|total|minimum|cash) )?(?:purchases?|orders?(?! by))\b", re.IGNORECASE
+)
 _LONG_NUMBER: Final = re.compile(
     r"(?:\bNo\.?|#|\bmodel|\bphone|\btel\.?|\bstyle|\blot|\bdesign|\bpage|\bbox)[ .:]*$", re.IGNORECASE
 )
@@ -101,6 +105,8 @@ def find_prices(advert: AdvertText, terms: list[Term]) -> list[Found]:
     found: list[Found] = []
     for i, amount in enumerate(amounts):
         if any(s <= amount.start and amount.end <= e for s, e in requirements):
+            continue
+        if _REQUIRED.search(text, max(0, amount.start - 24), amount.start) or _PURCHASE.match(text, amount.end):
             continue
         if _LONG_NUMBER.search(text, max(0, amount.start - 12), amount.start) and amount.form == "bare":
             continue

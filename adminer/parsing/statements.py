@@ -43,8 +43,8 @@ def clause_around(advert: AdvertText, start: int, end: int) -> tuple[int, int]:
     left, right = first.start, last.end
     for m in _CLAUSE_END.finditer(text, left, start):
         left = m.end()
-    if m := _CLAUSE_END.search(text, max(end - 1, start), right):
-        right = m.end()
+    if stop := _CLAUSE_END.search(text, max(end - 1, start), right):
+        right = stop.end()
     if left == first.start and first.number > 0:
         above = advert.lines[first.number - 1]
         if (

@@ -13,6 +13,8 @@ from functools import cache
 from importlib.resources import files
 from typing import Final, Literal
 
+from rapidfuzz import fuzz, process
+
 Scope = Literal["price", "offer"]
 
 _STANDS_FOR: Final = {
@@ -78,3 +80,35 @@ def _value(kind: str, text: str) -> str | None:
             if word in words:
                 return words[word]
     return None
+
+
+# Short labels as they stand alone under or over a price; compared whole, so that a misread letter does no harm.
+_LABELS: Final[dict[str, str]] = {
+    "with card": "cardholder",
+    "with your card": "cardholder",
+    "with filled card": "cardholder",
+    "with punched card": "cardholder",
+    "with punch card": "cardholder",
+    "cardholder price": "cardholder",
+    "card price": "cardholder",
+    "without card": "without_card",
+    "without your card": "without_card",
+    "regular price": "former",
+    "reg. price": "former",
+    "with coupon": "coupon",
+    "with this coupon": "coupon",
+    "comparable value": "comparison",
+}
+_ALIKE: Final = 82  # rapidfuzz ratio; common practice, no source
+
+
+def find_labels(lines: list[tuple[int, int, str]], found: list[Term]) -> list[Term]:
+    """Return the labels misread by a letter or two among short lines (start, end, text) that hold no term yet."""
+    made = []
+    for start, end, text in lines:
+        if not 2 <= len(text.split()) <= 5 or any(t.start < end and start < t.end for t in found):
+            continue
+        near = process.extractOne(text.lower().strip(" .,"), list(_LABELS), scorer=fuzz.ratio, score_cutoff=_ALIKE)
+        if near is not None:
+            made.append(Term(start, end, _LABELS[near[0]], "price"))
+    return made
