@@ -60,7 +60,7 @@ def make_app(desk: Desk) -> ASGIApp:
         views_front, views_scan, views_in, views_check, views_names, views_ask, views_look, views_journal,
     )  # fmt: skip
     routes: list[Route | Mount] = [route for section in sections for route in section.routes(desk)]
-    routes.append(Mount("/static", StaticFiles(packages=["adminer.desk"])))
+    routes.append(Mount("/static", StaticFiles(packages=[("adminer.desk", "static")])))
     app = Starlette(
         routes=routes,
         exception_handlers={

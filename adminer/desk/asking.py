@@ -48,7 +48,7 @@ def arrow_answer(shelf: Shelf, question: Question, given: Mapping[str, str | Non
                 cursor.execute(
                     f"SET VARIABLE {param.name} = CAST($value AS {_TYPES[param.kind]})", {"value": values[param.name]}
                 )
-            return cursor.execute(typed_sql(question)).to_arrow_table()
+            return cursor.sql(typed_sql(question)).to_arrow_table()
         except duckdb.InterruptException:
             raise QueryError(
                 f"the question '{question.name}' was stopped",

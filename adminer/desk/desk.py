@@ -9,6 +9,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Final, Protocol
 
+from adminer.desk.evidence_file import add_entry, remove_entry, restore_entry
 from adminer.desk.guard import Door
 from adminer.desk.pictures import Pictures
 from adminer.desk.shelf import Row, Shelf
@@ -19,7 +20,7 @@ from adminer.intake.scans import open_leaf
 from adminer.names.authority import Authorities
 from adminer.records import Advert, Box, Offer, ParsedPage
 from adminer.store.facts import Fields, advert_fields, offer_fields
-from adminer.store.journal import Act, Journal
+from adminer.store.journal import Act, Journal, active
 from adminer.store.overlay import Overlaid, overlay_page
 
 Pixels = Any
@@ -158,9 +159,7 @@ class Desk:
             act = next((a for a in self.journal.acts if a.id == act_id), None)
             if act is None:
                 raise FolderError("knows no such act", file=self.journal.path.name, remedy="look at the page Journal")
-            if act.act == "note":
-                back = {name: value for name, value in act.old.items() if name != "file"}
-                change_notes(self.folder.notes, [act.old["file"]], back)
+            self._turn(act)
             undone = self.journal.undo(self.who, act)
             self.reader.soon()
             return undone
@@ -178,6 +177,21 @@ class Desk:
                 "is no clipping of this folder", file=clipping_id, remedy="start the reading on the page In"
             )
         return rows[0]
+
+    def _turn(self, act: Act) -> None:
+        """Take back what an act changed in a file of its own, or bring it back where the act is an undo."""
+        by_id = {each.id: each for each in self.journal.acts}
+        root = act
+        while root.undoes in by_id:
+            root = by_id[root.undoes]
+        stands = any(each.id == root.id for each in active(self.journal.acts))
+        if root.act == "note":
+            values = root.old if stands else root.new
+            change_notes(self.folder.notes, [values["file"]], {k: v for k, v in values.items() if k != "file"})
+        elif root.act == "evidence" and stands:
+            remove_entry(self.folder.root, root.new["entry"])
+        elif root.act == "evidence":
+            restore_entry(self.folder.root, root.new["entry"])
 
     def _write(self, act: str, kind: str, clipping_id: str, **values: Any) -> Act:
         written = self.journal.append(self.who, act, kind, clipping_id, **values)
@@ -201,6 +215,15 @@ class Desk:
                     new={"file": change.file, **change.new},
                 )
             return len(changes)
+
+    def add_evidence(self, clipping_id: str, table: str, values: Mapping[str, str]) -> Act:
+        """Write evidence a person adds or strikes out into evidence.toml and into the journal.
+
+        Raises FolderError where evidence.toml cannot be understood, MachineError where the disk refuses.
+        """
+        with self._writing:
+            entry = add_entry(self.folder.root, table, values)
+            return self._write("evidence", "clipping", clipping_id, new={"entry": entry, **values})
 
     def say(self, said: str) -> None:
         """Keep a sentence for the next page."""

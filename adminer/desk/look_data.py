@@ -1,0 +1,143 @@
+"""What the section Looking shows, as rows: prices over time, chains by week, coverage of papers, adverts to date."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Any, Final
+
+from adminer.desk.desk import Desk
+from adminer.desk.shelf import Row
+
+WEEKS_SHOWN: Final = 53
+PAGE: Final = 100
+_PRICES: Final = """
+    SELECT coalesce(valid_from, published_from) AS day, line, piece_or_set, pieces, retailer, city, file,
+        price, cardholder_price, price_without_card, former_price, status, offer_id, clipping_id
+    FROM priced_offers
+    WHERE coalesce(valid_from, published_from) IS NOT NULL
+        AND ($line IS NULL OR line = $line) AND ($piece IS NULL OR piece_or_set = $piece)
+        AND ($retailer IS NULL OR retailer = $retailer)
+        AND coalesce(price, cardholder_price, price_without_card) IS NOT NULL
+    ORDER BY day, file, offer_id
+    LIMIT 3000
+"""
+_CHOICES: Final = """
+    SELECT
+        list_sort(list(DISTINCT line) FILTER (line IS NOT NULL)) AS lines,
+        list_sort(list(DISTINCT piece_or_set) FILTER (piece_or_set IS NOT NULL)) AS pieces,
+        list_sort(list(DISTINCT retailer) FILTER (retailer IS NOT NULL)) AS retailers
+    FROM priced_offers
+"""
+_WEEKS: Final = """
+    SELECT coalesce(a.retailer, 'shop not read') AS retailer,
+        date_trunc('week', coalesce(a.valid_from, c.published_from))::DATE AS week,
+        count(DISTINCT a.advert_id) AS adverts,
+        list_sort(list(DISTINCT o.line) FILTER (o.line IS NOT NULL)) AS lines,
+        min(a.advert_id) AS advert_id, min(c.clipping_id) AS clipping_id
+    FROM adverts a JOIN clippings c USING (clipping_id)
+    LEFT JOIN offers o ON o.advert_id = a.advert_id AND o.status <> 'rejected'
+    WHERE coalesce(a.valid_from, c.published_from) IS NOT NULL
+        -- a year or a month alone names no week
+        AND (a.valid_from IS NOT NULL OR c.published_to - c.published_from <= 6)
+        AND ($line IS NULL OR o.line = $line)
+    GROUP BY ALL ORDER BY week
+"""
+_COVERAGE: Final = """
+    SELECT coalesce(publication, 'paper not known') AS publication, year(published_from) AS year,
+        count(*) AS clippings, count(DISTINCT date_trunc('week', published_from)) AS weeks,
+        min(published_from) AS first, max(published_from) AS last
+    FROM clippings WHERE published_from IS NOT NULL
+    GROUP BY ALL ORDER BY publication, year
+"""
+_TO_DATE: Final = """
+    SELECT a.advert_id, a.clipping_id, c.file, a.retailer, e.edtf_50, e.edtf_90, e.median, e.note,
+        (SELECT string_agg(DISTINCT o.line, ', ' ORDER BY o.line) FROM offers o
+            WHERE o.advert_id = a.advert_id) AS lines
+    FROM adverts a JOIN clippings c USING (clipping_id) LEFT JOIN date_estimates e USING (advert_id)
+    WHERE a.valid_from IS NULL AND (c.published_from IS NULL OR c.published_to - c.published_from > 6)
+    ORDER BY c.file, a.advert_id LIMIT ? OFFSET ?
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class WeekGrid:
+    """Hold the chains by week: the weeks of the columns, and for each chain its cells by week."""
+
+    weeks: tuple[date, ...]
+    rows: tuple[tuple[str, dict[date, Row]], ...]
+    years: tuple[int, ...]
+    year: int | None
+
+
+def choices(desk: Desk) -> Row:
+    """Return the lines, pieces and retailers that have prices."""
+    return desk.shelf.rows(_CHOICES)[0]
+
+
+def prices(desk: Desk, line: str | None, piece: str | None, retailer: str | None) -> list[Row]:
+    """Return the dated prices of one line, piece or retailer, or of all."""
+    return desk.shelf.rows(_PRICES, {"line": line, "piece": piece, "retailer": retailer})
+
+
+def week_grid(desk: Desk, line: str | None, year: int | None) -> WeekGrid:
+    """Return the weeks of one year in which each chain advertised; the first year with any where none is named."""
+    found = desk.shelf.rows(_WEEKS, {"line": line})
+    years = tuple(sorted({row["week"].isocalendar().year for row in found}))
+    if not years:
+        return WeekGrid((), (), (), None)
+    shown: int = year if year is not None and year in years else years[0]
+    first = date.fromisocalendar(shown, 1, 1)
+    inside = [row for row in found if row["week"].isocalendar().year == shown]
+    # only the weeks between the first and the last that have anything, so that the table stays narrow
+    start, end = min(row["week"] for row in inside), max(row["week"] for row in inside)
+    weeks = tuple(w for w in (first + timedelta(weeks=n) for n in range(WEEKS_SHOWN)) if start <= w <= end)
+    chains: dict[str, dict[date, Row]] = {}
+    for row in inside:
+        chains.setdefault(row["retailer"], {})[row["week"]] = row
+    return WeekGrid(weeks, tuple(sorted(chains.items())), years, shown)
+
+
+def coverage(desk: Desk) -> tuple[tuple[int, ...], list[tuple[str, dict[int, Row]]]]:
+    """Return the years, and for each paper what lies in the file of each year."""
+    found = desk.shelf.rows(_COVERAGE)
+    papers: dict[str, dict[int, Row]] = {}
+    for row in found:
+        papers.setdefault(row["publication"], {})[row["year"]] = row
+    return tuple(sorted({row["year"] for row in found})), sorted(papers.items())
+
+
+def undated(desk: Desk, page: int) -> list[Row]:
+    """Return one page of the adverts whose days are not known, with the estimate of each; pages count from 1."""
+    return desk.shelf.rows(_TO_DATE, [PAGE, (page - 1) * PAGE])
+
+
+def advert_to_date(desk: Desk, advert_id: str) -> Row | None:
+    """Return an advert with its estimate, None where the database has no such advert."""
+    rows = desk.shelf.rows(
+        "SELECT a.*, c.file, c.publication, c.published, e.* EXCLUDE (advert_id) FROM adverts a "
+        "JOIN clippings c USING (clipping_id) LEFT JOIN date_estimates e USING (advert_id) WHERE a.advert_id = ?",
+        [advert_id],
+    )
+    return rows[0] if rows else None
+
+
+def evidence_of(desk: Desk, advert_id: str) -> list[Row]:
+    """Return the evidence for an advert's date, what moved the answer most first."""
+    return desk.shelf.rows(
+        "SELECT * FROM evidence WHERE advert_id = ? ORDER BY struck, abs(coalesce(moved_bits, 0)) DESC, kind, text",
+        [advert_id],
+    )
+
+
+def runs(desk: Desk) -> list[Row]:
+    """Return all runs, with the sightings each rests on counted."""
+    return desk.shelf.rows("SELECT * FROM runs ORDER BY line, first_seen, retailer, city")
+
+
+def sightings(desk: Desk) -> list[dict[str, Any]]:
+    """Return the dated sightings of all lines for the timeline."""
+    return desk.shelf.rows(
+        "SELECT line, coalesce(retailer, 'shop not read') AS retailer, seen_from, seen_to, clipping_id, advert_id "
+        "FROM sightings WHERE seen_from IS NOT NULL AND line IS NOT NULL ORDER BY line, retailer, seen_from LIMIT 5000"
+    )
