@@ -68,7 +68,7 @@ def _short_lines(text: AdvertText) -> list[tuple[int, int, str]]:
     """Return short lines, and each two under each other in one narrow column, as they may hold a label."""
     found = [(line.start, line.end, text.text[line.start : line.end]) for line in text.lines]
     for one, two in pairwise(text.lines):
-        if two.box.y >= one.box.centre[1] and min(one.box.right, two.box.right) > max(one.box.x, two.box.x):
+        if two.flat.y >= one.flat.centre[1] and min(one.flat.right, two.flat.right) > max(one.flat.x, two.flat.x):
             found.append((one.start, two.end, text.text[one.start : two.end].replace("\n", " ")))
     return found
 
@@ -101,7 +101,7 @@ def _parse_advert(
         + [span for _, span in dates]
         + list(house.spans)
     )
-    segments = cut_segments(text, taken, [p.box for p in prices])
+    segments = cut_segments(text, taken, [p.place for p in prices])
     bonus = np.array([known_bonus(doc, segment) for segment in segments])
     pairings = pair_items(text, groups, segments, reading.rules, bonus)
     offers, conditions = make_offers(

@@ -97,14 +97,14 @@ def _wording_cost(segment: Segment, why: str) -> float:
 
 
 def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str]:
-    price = found.box
+    price = found.place
     unit = max(body, 0.5 * (min(found.type_px, 4 * body) + min(segment.type_px, 4 * body)))
     head, foot = segment.first, segment.last
     if _same_row(foot, price) and foot.right <= price.x + 0.3 * price.h:
         return 0.25 + min(0.012 * max(price.x - foot.right, 0) / unit, 0.35), "on the same row, left of the price"
     if _same_row(head, price) and price.right <= head.x + 0.3 * price.h:
         return 0.8 + 0.03 * max(head.x - price.right, 0) / unit, "on the same row, right of the price"
-    across = max(price.x, segment.box.x) - min(price.right, segment.box.right)  # negative where they overlap
+    across = max(price.x, segment.flat.x) - min(price.right, segment.flat.right)  # negative where they overlap
     aside = 0.25 * max(across, 0) / unit
     if foot.bottom <= price.y + 0.5 * price.h and foot.y < price.y:
         return 0.6 + 0.22 * max(price.y - foot.bottom, 0) / unit + aside, "right above the price"
@@ -154,12 +154,12 @@ def _steps_down(advert: AdvertText, first: int, last: int) -> int | None:
 def _breaks(advert: AdvertText, number: int) -> bool:
     """Say whether the column of type breaks after a line: another block, a wide gap, or a jump up or aside."""
     above, below = advert.lines[number], advert.lines[number + 1]
-    if above.block != below.block or below.box.bottom <= above.box.y:
+    if above.block != below.block or below.flat.bottom <= above.flat.y:
         return True
-    if _same_row(above.box, below.box):
+    if _same_row(above.flat, below.flat):
         return False
-    aside = min(above.box.right, below.box.right) <= max(above.box.x, below.box.x)
-    return aside or below.box.y - above.box.bottom > 2.2 * max(above.type_px, below.type_px, advert.body_px)
+    aside = min(above.flat.right, below.flat.right) <= max(above.flat.x, below.flat.x)
+    return aside or below.flat.y - above.flat.bottom > 2.2 * max(above.type_px, below.type_px, advert.body_px)
 
 
 def _starts_paragraph(advert: AdvertText, segment: Segment) -> bool:
@@ -188,13 +188,13 @@ def _same_row(one: Box, other: Box) -> bool:
 
 def _prices_between(segment: Segment, found: Found, prices: list[Found], group: list[Found]) -> int:
     """Count the prices of other groups that stand in the strip between a segment and a price."""
-    ax, ay = segment.box.centre
-    bx, by = found.box.centre
+    ax, ay = segment.flat.centre
+    bx, by = found.place.centre
     count = 0
     for other in prices:
         if any(other is mine for mine in group):
             continue
-        x, y = other.box.centre
+        x, y = other.place.centre
         inside_x = min(ax, bx) - 1 <= x <= max(ax, bx) + 1
         inside_y = min(ay, by) - 1 <= y <= max(ay, by) + 1
         if inside_x and inside_y:

@@ -43,7 +43,7 @@ def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) ->
     used: set[int] = set()
     if not chosen or not prices:
         return coloured, used
-    boxes = {t: advert.box_of(terms[t].start, terms[t].end) for t in chosen}
+    boxes = {t: advert.flat(advert.box_of(terms[t].start, terms[t].end)) for t in chosen}
     heads = _column_heads(advert, prices, terms, boxes)
     costs = np.full((len(chosen), len(prices) + len(chosen)), _FAR)
     for row, t in enumerate(chosen):
@@ -91,25 +91,27 @@ def _column_heads(
     """Find the labels that head a column of prices: nearer to the price below than to one above, two or more below."""
     heads: dict[int, Box] = {}
     for t, box in boxes.items():
-        below = [p.box.y - box.bottom for p in prices if p.box.y > box.centre[1] and _in_column(box, p.box)]
-        above = [box.y - p.box.bottom for p in prices if p.box.centre[1] < box.y and _in_column(box, p.box)]
+        below = [p.place.y - box.bottom for p in prices if p.place.y > box.centre[1] and _in_column(box, p.place)]
+        above = [box.y - p.place.bottom for p in prices if p.place.centre[1] < box.y and _in_column(box, p.place)]
         if len(below) >= 2 and min(below) < min(above, default=1e9) and min(below) < 4 * advert.body_px:
             heads[t] = box
     columns: dict[int, list[int]] = {t: [] for t in heads}
     for p, price in enumerate(prices):
-        over = [t for t, box in heads.items() if box.centre[1] < price.box.y and _in_column(box, price.box)]
+        over = [t for t, box in heads.items() if box.centre[1] < price.place.y and _in_column(box, price.place)]
         if over:
-            nearest = min(over, key=lambda t: (price.box.y - heads[t].y, abs(heads[t].centre[0] - price.box.centre[0])))
+            nearest = min(
+                over, key=lambda t: (price.place.y - heads[t].y, abs(heads[t].centre[0] - price.place.centre[0]))
+            )
             columns[nearest].append(p)
     return {t: _unbroken(prices, members, advert.body_px) for t, members in columns.items() if len(members) >= 2}
 
 
 def _unbroken(prices: list[Found], members: list[int], body: float) -> list[int]:
     """Keep the prices of a column down to the first gap of more than six lines."""
-    ordered = sorted(members, key=lambda p: prices[p].box.y)
+    ordered = sorted(members, key=lambda p: prices[p].place.y)
     kept = ordered[:1]
     for p in ordered[1:]:
-        if prices[p].box.y - prices[kept[-1]].box.bottom > 6 * body:
+        if prices[p].place.y - prices[kept[-1]].place.bottom > 6 * body:
             break
         kept.append(p)
     return kept
@@ -155,12 +157,12 @@ def _stands_alone(advert: AdvertText, term: Term, prices: list[Found]) -> bool:
 def _label_cost(box: Box, price: Found, body: float) -> float:
     """Return the cost of a label by its place: right under a price, beside it, or over it."""
     unit = max(body, 0.25 * price.type_px)
-    across = max(box.x, price.box.x) - min(box.right, price.box.right)
+    across = max(box.x, price.place.x) - min(box.right, price.place.right)
     aside = max(across, 0) / unit
-    under, over = box.y - price.box.bottom, price.box.y - box.bottom
-    if min(box.bottom, price.box.bottom) - max(box.y, price.box.y) > 0.4 * min(box.h, price.box.h):
+    under, over = box.y - price.place.bottom, price.place.y - box.bottom
+    if min(box.bottom, price.place.bottom) - max(box.y, price.place.y) > 0.4 * min(box.h, price.place.h):
         return 0.25 + 0.5 * aside
-    if under > -0.4 * box.h and box.centre[1] > price.box.centre[1]:
+    if under > -0.4 * box.h and box.centre[1] > price.place.centre[1]:
         return 0.2 + 0.5 * max(under, 0) / unit + 0.8 * aside
     return 0.4 + 0.6 * max(over, 0) / unit + 0.8 * aside
 
@@ -200,20 +202,20 @@ def _row_mates(advert: AdvertText, prices: list[Found]) -> list[tuple[int, int]]
     found = []
     for i, one in enumerate(prices):
         right = [
-            (other.box.x, j)
+            (other.place.x, j)
             for j, other in enumerate(prices)
-            if j != i and other.box.x >= one.box.right - 2 and _shares_row(one.box, other.box)
+            if j != i and other.place.x >= one.place.right - 2 and _shares_row(one.place, other.place)
         ]
         if not right:
             continue
         j = min(right)[1]
         two = prices[j]
         ratio = one.type_px / max(two.type_px, 1.0)
-        gap = Box(one.box.right, one.box.y, max(two.box.x - one.box.right, 1), one.box.h)
-        label = Box(0, one.box.y, max(one.box.x, 1), one.box.h)
+        gap = Box(one.place.right, one.place.y, max(two.place.x - one.place.right, 1), one.place.h)
+        label = Box(0, one.place.y, max(one.place.x, 1), one.place.h)
         if not 0.6 < ratio < 1.7 or gap.w > 12 * advert.body_px or one.condition == two.condition != "everyone":
             continue
-        texts = [line for line in advert.lines if _shares_row(line.box, one.box)]
+        texts = [line for line in advert.lines if _shares_row(line.flat, one.place)]
         if any(_text_inside(advert, line, gap) for line in texts) or not any(
             _text_inside(advert, line, label) for line in texts
         ):
@@ -289,11 +291,11 @@ def _pair_cost(advert: AdvertText, satellite: Found, main: Found, steps: int) ->
     if satellite.role in {"instalment", "down_payment", "postage", "saving"} and ratio >= 1:
         return _FAR
     unit = max(advert.body_px, 0.3 * max(satellite.type_px, main.type_px))
-    if _shares_row(satellite.box, main.box):
-        return 0.3 * _distance(satellite.box, main.box) / unit + 0.5 * (steps - 1)
+    if _shares_row(satellite.place, main.place):
+        return 0.3 * _distance(satellite.place, main.place) / unit + 0.5 * (steps - 1)
     if satellite.condition == "without_card" and main.condition == "cardholder":
-        return min(_distance(satellite.box, main.box) / unit, _OFFER_REACH - 2) + (0.0 if ratio <= 2.6 else 1.0)
-    return _distance(satellite.box, main.box) / unit + 1.0 * (steps - 1)
+        return min(_distance(satellite.place, main.place) / unit, _OFFER_REACH - 2) + (0.0 if ratio <= 2.6 else 1.0)
+    return _distance(satellite.place, main.place) / unit + 1.0 * (steps - 1)
 
 
 def _shares_row(one: Box, other: Box) -> bool:

@@ -10,6 +10,8 @@ from importlib.resources import files
 from itertools import pairwise
 from typing import Final
 
+from rapidfuzz import fuzz, process
+
 from adminer.names.matching import Match, Spelling, best_match, fold_house
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, Link
@@ -50,6 +52,7 @@ _AFTER_ADDRESS: Final = re.compile(
 _NOT_A_TOWN: Final = (
     r"street|st\b|ave|avenue|road|rd\b|blvd|cream|steak|broil|style|ware|silver|china|shape|pattern|rug|chair"
 )
+_SAME_TOWN: Final = 84  # rapidfuzz ratio
 _CAPITALISED: Final = re.compile(r"^[A-Z]")
 
 
@@ -68,7 +71,18 @@ def find_house(advert: AdvertText, box: Box, retailers: list[Spelling], towns: f
     printed = list(_ADDRESS.finditer(advert.text))
     addresses = tuple(dict.fromkeys(" ".join(m[0].split()) for m in printed))
     retailer = _from_authority(advert, retailers) or _from_type(advert, box)
-    return House(retailer, find_city(advert.text), addresses)
+    spans = [m.span() for m in printed]
+    if retailer is not None:
+        spans += [(n.start, n.end) for n in advert.lines if retailer.box.overlap(n.box) > 0.8 * n.box.area]
+    return House(retailer, _spelled_right(find_city(advert.text, towns), towns), addresses, tuple(spans))
+
+
+def _spelled_right(city: str | None, towns: frozenset[str]) -> str | None:
+    """Return a town as the authority files and notes spell it, where the reader was a letter or two off."""
+    if city is None or not towns:
+        return city
+    near = process.extractOne(city, sorted(towns), scorer=fuzz.ratio, score_cutoff=_SAME_TOWN)
+    return near[0] if near else city
 
 
 def find_city(text: str, towns: frozenset[str] = frozenset()) -> str | None:
@@ -158,7 +172,16 @@ def _signature_lines(advert: AdvertText) -> list[TextLine]:
         if 0.7 < ratio < 1.4 and one.type_px > 1.2 * advert.body_px and gap < 1.2 * one.type_px:
             words = one.words + two.words
             found.append(
-                TextLine(one.number, one.start, two.end, words, one.box.joined(two.box), one.type_px, one.block)
+                TextLine(
+                    one.number,
+                    one.start,
+                    two.end,
+                    words,
+                    one.box.joined(two.box),
+                    one.flat.joined(two.flat),
+                    one.type_px,
+                    one.block,
+                )
             )
     return found
 

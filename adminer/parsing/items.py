@@ -217,7 +217,8 @@ class Segment:
     start: int
     end: int
     text: str
-    box: Box
+    box: Box  # in pixels of the scan
+    flat: Box  # this and the next two with the slope of the type taken out
     first: Box
     last: Box
     first_line: int
@@ -234,7 +235,7 @@ def cut_segments(advert: AdvertText, taken: list[tuple[int, int]], prices: list[
 
     A line with a price of its own further right on its row ends a segment: it is a row of a table.
     """
-    rows = {line.number for line in advert.lines if any(_right_on_row(line.box, price) for price in prices)}
+    rows = {line.number for line in advert.lines if any(_right_on_row(line.flat, price) for price in prices)}
     segments: list[Segment] = []
     run: list[tuple[int, int]] = []
 
@@ -288,11 +289,11 @@ def _flows_on(
     ratio = above.type_px / max(below.type_px, 1.0)
     if not 0.62 <= ratio <= 1.6:
         return False
-    gap = below.box.y - above.box.bottom
+    gap = below.flat.y - above.flat.bottom
     size = max(above.type_px, below.type_px)
-    if gap > 1.6 * size or below.box.y < above.box.y:
+    if gap > 1.6 * size or below.flat.y < above.flat.y:
         return False
-    if min(above.box.right, below.box.right) <= max(above.box.x, below.box.x):
+    if min(above.flat.right, below.flat.right) <= max(above.flat.x, below.flat.x):
         return False
     first, second = advert.text[tail[0] : tail[1]], advert.text[head[0] : head[1]]
     return not (first.isupper() and not second.isupper() and len(first) > 3)
@@ -326,14 +327,15 @@ def _segment(advert: AdvertText, start: int, end: int) -> Segment | None:
     if not clean or (not words and not re.search(r"\d", clean)):
         return None
     first, last = advert.line_at(start), advert.line_at(max(end - 1, start))
-    first_box = advert.box_of(start, min(end, first.end))
-    last_box = advert.box_of(max(start, last.start), end)
-    box = first_box.joined(last_box)
+    first_box = advert.flat(advert.box_of(start, min(end, first.end)))
+    last_box = advert.flat(advert.box_of(max(start, last.start), end))
+    box = advert.box_of(start, end)
     return Segment(
         start,
         end,
         clean,
         box,
+        first_box.joined(last_box),
         first_box,
         last_box,
         first.number,

@@ -149,17 +149,19 @@ def _stack_of(advert: AdvertText, segment: Segment, segments: list[Segment], tak
             near = [s for s in segments if s.start not in taken and s not in stack and _is_next(advert, at, s, step)]
             if not near:
                 break
-            at = min(near, key=lambda s: abs(s.box.centre[1] - at.box.centre[1]))
+            at = min(near, key=lambda s: abs(s.flat.centre[1] - at.flat.centre[1]))
             stack.append(at)
-    return sorted(stack, key=lambda s: (s.box.y, s.box.x))
+    return sorted(stack, key=lambda s: (s.flat.y, s.flat.x))
 
 
 def _is_next(advert: AdvertText, one: Segment, other: Segment, step: int) -> bool:
     upper, lower = (one, other) if step > 0 else (other, one)
-    gap = lower.box.y - upper.box.bottom
-    across = min(one.box.right, other.box.right) - max(one.box.x, other.box.x)
+    # boxes of sloping or curved type are too high, so the gap is measured between middles
+    step_px = lower.first.centre[1] - upper.last.centre[1]
+    gap = step_px - 0.75 * (min(upper.type_px, upper.last.h) + min(lower.type_px, lower.first.h))
+    across = min(one.flat.right, other.flat.right) - max(one.flat.x, other.flat.x)
     size = max(min(one.type_px, other.type_px), advert.body_px)
-    return -0.5 * size < gap < 1.3 * size and lower.box.centre[1] > upper.box.centre[1] and across > 0
+    return step_px > 0.3 * size and gap < 1.5 * size and across > 0
 
 
 def _set_in(stack: list[Segment]) -> Segment | None:
@@ -233,7 +235,7 @@ def _what(
         )
     if setting or stated or listing:
         piece = "place_setting" if setting else f"set:{stated[0]}" if stated else "set"
-        return _What(composition, piece, stated[0] if stated else composition and composition.listed_sum, of)
+        return _What(composition, piece, stated[0] if stated else composition.listed_sum if composition else None, of)
     if not own:
         return _What(composition, None, None, of)
     first = own[0]

@@ -7,7 +7,7 @@ and `makers` find names of the authority files. Each leaves its finds in `doc.sp
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final, cast
+from typing import Any, Final, cast
 
 import spacy
 from spacy.language import Language
@@ -63,7 +63,7 @@ def build_grammar(authorities: Authorities) -> Grammar:
     nlp = spacy.blank("en")
     nlp.add_pipe("advert_terms")
     ruler = cast(SpanRuler, nlp.add_pipe("span_ruler", config={"spans_key": PIECES, "phrase_matcher_attr": "LOWER"}))
-    patterns = [
+    patterns: list[dict[str, str | list[dict[str, Any]]]] = [
         {"label": piece.id, "pattern": name}
         for piece in authorities.pieces.pieces.values()
         for name in (*piece.names, *piece.loose)

@@ -27,7 +27,8 @@ class Found:
     condition_text: str | None
     start: int  # characters taken up with unit and role words, for cutting the item text
     end: int
-    box: Box
+    box: Box  # in pixels of the scan
+    place: Box  # the same with the slope of the type taken out
     type_px: float
     line: int
     confidence: float
@@ -160,6 +161,7 @@ def _price(advert: AdvertText, amount: Amount, before: Amount | None, after: Amo
         start=start,
         end=end,
         box=box,
+        place=advert.flat(box),
         type_px=advert.type_px_of(amount.start, amount.end),
         line=advert.line_at(amount.start).number,
         confidence=round(amount.trust * advert.confidence_of(amount.start, amount.end), 3),

@@ -9,11 +9,12 @@ from __future__ import annotations
 import re
 import tomllib
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Final, Literal
 
 from rapidfuzz import fuzz, process
+from rapidfuzz.distance import Levenshtein
 
 Scope = Literal["price", "offer"]
 
@@ -23,6 +24,14 @@ _STANDS_FOR: Final = {
     "{q}": r"['’]",
     "{card}": r"(?:(?:[\w'’&.-]+ ){0,4}?)[ce]ard(?! (?:table|game|party))",
 }
+
+
+_LONG_WORD: Final = re.compile(r"[A-Za-z]{5,}")
+_TERM_WORDS: Final = (
+    "without", "regular", "coupon", "coupons", "purchase", "purchases", "cardholder", "cardholders", "stamps", "customer",
+    "limited", "quantities", "punches", "punched", "filled", "checks", "formerly", "comparable", "postage", "shipping",
+    "guarantee", "guaranteed", "satisfaction", "refunded", "deposit", "included", "federal", "expires", "reserve",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,12 +71,44 @@ _AMOUNT_IN: Final = re.compile(r"\$? ?(\d+(?:[.,]\d\d)?)")
 def find_terms(text: str) -> list[Term]:
     """Return the terms found in a text, left to right, earlier rules first where they overlap."""
     found: list[Term] = []
+    repaired, places = repair_words(text)
     for rule in _rules():
-        for m in rule.pattern.finditer(text):
-            if m.end() == m.start() or any(m.start() < f.end and f.start < m.end() for f in found):
+        for m in rule.pattern.finditer(repaired):
+            start, end = places[m.start()], places[m.end()]
+            if end == start or any(start < f.end and f.start < end for f in found):
                 continue
-            found.append(Term(m.start(), m.end(), rule.kind, rule.scope, _value(rule.kind, m[0])))
+            found.append(Term(start, end, rule.kind, rule.scope, _value(rule.kind, m[0])))
     return sorted(found, key=lambda t: t.start)
+
+
+def repair_words(text: str) -> tuple[str, list[int]]:
+    """Put right the words of the terms that a reader got wrong by a letter ("withut", "purchasc").
+
+    Only words of six letters and more. Return the text and, for each of its characters and its end, the place in the
+    given text.
+    """
+    parts: list[str] = []
+    places: list[int] = []
+    at = 0
+    for m in _LONG_WORD.finditer(text):
+        word = m[0].lower()
+        right = word if word in _TERM_WORDS else _nearest_word(word)
+        if right is None or right == word:
+            continue
+        parts += [text[at : m.start()], right]
+        places += range(at, m.start())
+        places += [m.start() + i * len(word) // len(right) for i in range(len(right))]
+        at = m.end()
+    parts.append(text[at:])
+    places += range(at, len(text) + 1)
+    return "".join(parts), places
+
+
+@lru_cache(maxsize=4096)
+def _nearest_word(word: str) -> str | None:
+    limit = 1 if len(word) < 8 else 2
+    near = process.extractOne(word, _TERM_WORDS, scorer=Levenshtein.distance, score_cutoff=limit)
+    return near[0] if near is not None else None
 
 
 def _value(kind: str, text: str) -> str | None:

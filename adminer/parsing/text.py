@@ -5,8 +5,15 @@ from __future__ import annotations
 from bisect import bisect_right
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import groupby
+from typing import Final
 
 from adminer.records import Box, PageReading, Word
+
+_LONG_WORD: Final = 3  # letters; the box of a shorter word says little about its line
+_LONG_LINE: Final = 4.0  # type sizes between the words a slope is measured with
+_ENOUGH_LINES: Final = 3
+_LEVEL: Final = 0.004  # a slope below this is no slope: four pixels in a thousand
 
 
 @dataclass(frozen=True)
@@ -17,14 +24,10 @@ class TextLine:
     start: int
     end: int
     words: tuple[Word, ...]
-    box: Box
+    box: Box  # in pixels of the scan
+    flat: Box  # the same with the slope of the type taken out, for comparing rows
     type_px: float
     block: int
-
-    @property
-    def baseline(self) -> float:
-        """Return the foot of the line in pixels."""
-        return float(self.box.bottom)
 
 
 @dataclass(frozen=True)
@@ -35,6 +38,11 @@ class AdvertText:
     words: tuple[Word, ...]
     starts: tuple[int, ...]  # first character of each word
     lines: tuple[TextLine, ...]
+    slope: float = 0.0  # pixels down for each pixel to the right, along a line of type
+
+    def flat(self, box: Box) -> Box:
+        """Return a box with the slope of the type taken out."""
+        return flattened(box, self.slope)
 
     @cached_property
     def body_px(self) -> float:
@@ -92,6 +100,32 @@ class AdvertText:
         return sum(w.confidence * len(w.text) for w in words) / letters if letters else 0.0
 
 
+def flattened(box: Box, slope: float) -> Box:
+    """Return a box moved up or down so that a sloping row of boxes becomes level."""
+    return Box(box.x, round(box.y - slope * box.centre[0]), box.w, box.h) if slope else box
+
+
+def slope_of(words: tuple[Word, ...]) -> float:
+    """Return the middle slope of the text lines, from the first to the last long word of each; 0 where none is long."""
+    slopes: list[tuple[float, float]] = []
+    for _, group in groupby(words, key=lambda w: (w.block, w.line)):
+        line = [w for w in group if len(w.text) >= _LONG_WORD]
+        if len(line) < 2:
+            continue
+        (x0, y0), (x1, y1) = line[0].box.centre, line[-1].box.centre
+        if x1 - x0 > _LONG_LINE * line[0].type_px:
+            slopes.append(((y1 - y0) / (x1 - x0), x1 - x0))
+    if len(slopes) < _ENOUGH_LINES:
+        return 0.0
+    slopes.sort()
+    half, seen = sum(length for _, length in slopes) / 2, 0.0
+    for slope, length in slopes:
+        seen += length
+        if seen >= half:
+            return slope if abs(slope) > _LEVEL else 0.0
+    return 0.0
+
+
 def _cut(word: Word, start: int, end: int) -> Box:
     letters = len(word.text)
     if letters == 0 or (start <= 0 and end >= letters) or end <= start:
@@ -109,12 +143,11 @@ def text_of(words: tuple[Word, ...]) -> AdvertText:
     kept: list[Word] = []
     run: list[Word] = []
     position = 0
+    slope = slope_of(words)
 
     def close() -> None:
         if run:
-            box = run[0].box
-            for word in run[1:]:
-                box = box.joined(word.box)
+            box = _around([w.box for w in run])
             sizes = sorted(w.type_px for w in run)
             lines.append(
                 TextLine(
@@ -123,6 +156,7 @@ def text_of(words: tuple[Word, ...]) -> AdvertText:
                     position,
                     tuple(run),
                     box,
+                    _around([flattened(w.box, slope) for w in run]),
                     sizes[len(sizes) // 2],
                     run[0].block,
                 )
@@ -145,7 +179,14 @@ def text_of(words: tuple[Word, ...]) -> AdvertText:
         parts.append(word.text)
         position += len(word.text)
     close()
-    return AdvertText("".join(parts), tuple(kept), tuple(starts), tuple(lines))
+    return AdvertText("".join(parts), tuple(kept), tuple(starts), tuple(lines), slope)
+
+
+def _around(boxes: list[Box]) -> Box:
+    box = boxes[0]
+    for other in boxes[1:]:
+        box = box.joined(other)
+    return box
 
 
 def words_by_region(reading: PageReading) -> dict[int, tuple[Word, ...]]:
