@@ -10,7 +10,7 @@ import typer
 from rich.console import Console
 
 from adminer.score.report import cause_table, curve_table, field_table, miss_lines
-from adminer.score.run import ScoreWish, apply_floors, score_folder
+from adminer.score.run import OURS, ScoreWish, apply_floors, score_confirmed, score_folder
 
 
 def register(app: typer.Typer) -> None:
@@ -30,6 +30,9 @@ def score(
     baselines: Annotated[bool, typer.Option(help="Measure the two readers alone in the same run.")] = True,
     fresh: Annotated[
         bool, typer.Option("--fresh", help="Run the readers alone anew instead of from the cache.")
+    ] = False,
+    confirmed: Annotated[
+        bool, typer.Option("--confirmed", help="Take what you confirmed at the desk as the truth.")
     ] = False,
     straight: Annotated[
         bool, typer.Option("--straight", help="Read and parse the pictures now, without the database.")
@@ -60,7 +63,10 @@ def score(
         workers=workers,
     )
     console = Console(width=None if Console().is_terminal else 160)
-    scores = score_folder(wish, told=Console(stderr=True).print)
+    if confirmed:
+        scores = {OURS: score_confirmed(folder)}
+    else:
+        scores = score_folder(wish, told=Console(stderr=True, soft_wrap=True).print)
     ours = next(iter(scores.values()))
     console.print(field_table(scores))
     if ours.missing:

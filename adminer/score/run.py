@@ -11,12 +11,14 @@ from typing import Final
 from adminer.errors import UsageError
 from adminer.records import Note
 from adminer.score.baselines import BASELINES, TITLES, found_by_baseline
+from adminer.score.confirmed import kept_readings, truth_of_confirmed
 from adminer.score.database import found_in_database
 from adminer.score.floors import check_floors, corpus_digest, pin_floors, read_floors, write_floors
 from adminer.score.found import FoundPage
 from adminer.score.measure import Score, score_found, score_pages
 from adminer.score.straight import PageWork, baseline_straight, find_pictures, lines_of, parse_all, read_all
 from adminer.score.truth import TruePage, read_truth
+from adminer.store.journal import read_journal
 
 OURS: Final = "adminer"
 READING: Final = "its reading with a naive pattern"
@@ -51,6 +53,26 @@ def score_folder(wish: ScoreWish, told: Callable[[str], None]) -> dict[str, Scor
             found = (found_by_baseline(image.file, image.leaf, lines) for image, lines in pages)
             scores[TITLES[reader]] = score_found(found, truth)
     return scores
+
+
+def score_confirmed(folder: Path) -> Score:
+    """Score the reading of a folder as it came from the readers against what persons confirmed and corrected in it.
+
+    Raises FolderError where it is no clippings folder, UsageError where nobody has confirmed anything yet.
+    """
+    from adminer.engine.folder import open_folder  # noqa: PLC0415 -- only a clippings folder has a journal
+
+    home = open_folder(folder)
+    parsed = tuple(parse_all(kept_readings(home.readings, home.scans), home.names, _notes(home.notes)))
+    truth = truth_of_confirmed(parsed, read_journal(home.journal))
+    if not truth:
+        raise UsageError(
+            "nothing is confirmed yet",
+            file=str(folder),
+            remedy="confirm some offers with adminer desk, or give --truth",
+        )
+    asked = {(page.file, page.leaf) for page in truth}
+    return score_pages((page for page in parsed if (page.clipping.file, page.clipping.leaf) in asked), truth)
 
 
 def apply_floors(wish: ScoreWish, score: Score, path: Path, corpus: str, *, pin: bool, reason: str | None) -> str:
