@@ -20,6 +20,7 @@ from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.prices import find_prices
 from adminer.parsing.statements import condition_texts
 from adminer.parsing.terms import find_labels
+from adminer.parsing.unknown import find_unknown_names
 from adminer.parsing.text import AdvertText, text_of, words_by_region
 from adminer.records import Advert, Box, Note, PageReading, Region
 
@@ -101,6 +102,7 @@ def _parse_advert(
         + [span for _, span in dates]
         + list(house.spans)
     )
+    named = [(p.start, p.end) for p in prices] + [span for _, span in dates] + list(house.spans)
     segments = cut_segments(text, taken, [p.place for p in prices])
     bonus = np.array([known_bonus(doc, segment) for segment in segments])
     pairings = pair_items(text, groups, segments, reading.rules, bonus)
@@ -122,4 +124,5 @@ def _parse_advert(
         dated_by=dated_by,
         offers=offers,
         conditions=conditions,
+        unknown_names=find_unknown_names(doc, text, named),
     )

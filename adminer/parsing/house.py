@@ -96,8 +96,8 @@ def find_city(text: str, towns: frozenset[str] = frozenset()) -> str | None:
             found = " ".join(_capital(w) for w in words)
     if found:
         return found
-    if m := _AFTER_ADDRESS.search(text):
-        return " ".join(_capital(w) for w in m["city"].split())
+    if address := _AFTER_ADDRESS.search(text):
+        return " ".join(_capital(w) for w in address["city"].split())
     known = _town_pattern(towns | _big_towns())
     last = None
     for town in known.findall(text):

@@ -291,6 +291,13 @@ def _line_for(
     return None
 
 
+def speaks_of_tableware(doc: Doc) -> bool:
+    """Say whether an advert has tableware at all: a piece of it, or a word like "dinnerware"."""
+    return any(len(span) > 1 or span.label_ == "saucer" for span in doc.spans[PIECES]) or bool(
+        _TABLEWARE.search(doc.text)
+    )
+
+
 def _is_tableware(authorities: Authorities, offer: Offer) -> bool:
     if offer.piece_or_set is None:
         return bool(_TABLEWARE.search(offer.item))

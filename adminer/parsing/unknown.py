@@ -1,0 +1,141 @@
+"""Names of lines that no authority file knows: found by grammar ("the ... pattern") and by typography.
+
+A name in display type is a guess until it is seen again; what is found here is gathered across adverts and proposed
+to a person, never linked by itself.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+from spacy.tokens import Doc
+
+from adminer.names.matching import fold_name
+from adminer.parsing.offers import speaks_of_tableware
+from adminer.parsing.pipeline import LINES, MAKERS, PIECES, names_of, terms_of
+from adminer.parsing.text import AdvertText, TextLine
+from adminer.records import Link
+
+_NAME_WORD: Final = r"(?:[A-Z][A-Za-z'’]+)"
+_JOINERS: Final = r"(?:(?:of|and|&|the|de|la|le|du) )?"
+_NAME: Final = rf"{_NAME_WORD}(?: {_JOINERS}{_NAME_WORD}){{0,3}}"
+_QUOTED: Final = re.compile(rf"[“\"‘]\s?(?P<name>{_NAME})\s?[”\"’]")
+_BEFORE: Final = re.compile(
+    rf"(?P<name>{_NAME})[”\"’]? (?:pattern|design|dinnerware|china(?!ware)|decoration|line|tableware|dinner set|semi-porcelain|ironstone)\b"
+)
+_AFTER: Final = re.compile(rf"\b(?:pattern|design|decoration|line)(?: is| called| named|:|,)? [“\"‘]?(?P<name>{_NAME})")
+_MADE_BY: Final = re.compile(
+    r"^(?:(?:by|now made by|fine china by|china by|ironstone by|dinnerware by|pottery by|a product of|made by|created by|"
+    r"fine china|dinnerware|ironstone|semi-porcelain|translucent china|ovenware|stainless|silverplate|melamine)\b)",
+    re.IGNORECASE,
+)
+_SLOGAN: Final = frozenset(
+    "a an the your our this these that all any every each new now save saves saving savings sale special specials values value week weeks "
+    "bargain bargains complete dress start begin build bring buy get give see try start own add up set sets table offer opening grand "
+    "free card cards punch coupon coupons stamp stamps plan price prices same lovely pattern piece pieces here is are it its at last final "
+    "with by from to in on for and of only today lower low big feature featured beautiful fine china dinnerware again more still another "
+    "first second third time chance stock open starter place setting service dinner collect thrift thrifty exclusive introducing presents "
+    "clearance clearing january february march april may june july august september october november december monday tuesday wednesday thursday "
+    "friday saturday sunday food foods meat meats produce grocery groceries market markets store stores super fresh home kitchen housewares page "
+    "department anniversary festival event days day weekend gift gifts christmas easter thanksgiving holiday spring summer fall".split()
+)  # fmt: skip
+_DISPLAY: Final = 1.8  # times the body type
+_LEAST: Final = 0.3
+
+
+@dataclass(frozen=True, slots=True)
+class _Candidate:
+    start: int
+    end: int
+    name: str
+    score: float
+    why: str
+
+
+def find_unknown_names(doc: Doc, advert: AdvertText, taken: list[tuple[int, int]]) -> tuple[Link, ...]:
+    """Return names that may be lines without an entry; `taken` are characters of prices, dates, signature and terms."""
+    if not speaks_of_tableware(doc):
+        return ()
+    known = [(n.start, n.end) for key in (LINES, MAKERS) for n in names_of(doc, key)]
+    known += [(s.start_char, s.end_char) for s in doc.spans[PIECES] if s.end_char - s.start_char > 4]
+    blocked = known + taken + [(t.start, t.end) for t in terms_of(doc)]
+    found: dict[str, _Candidate] = {}
+    for candidate in [*_by_grammar(doc.text), *_by_type(advert)]:
+        if any(candidate.start < end and start < candidate.end for start, end in blocked):
+            continue
+        if not _is_name(candidate.name):
+            continue
+        key = fold_name(candidate.name)
+        if key in found:
+            one, two = sorted((found[key], candidate), key=lambda c: -c.score)
+            score = round(1 - (1 - one.score) * (1 - two.score), 3)
+            found[key] = _Candidate(one.start, one.end, one.name, score, f"{one.why}; {two.why}")
+        else:
+            found[key] = candidate
+    best = sorted(found.values(), key=lambda c: (-c.score, c.start))
+    return tuple(
+        Link(
+            None, c.name, " ".join(advert.text[c.start : c.end].split()), advert.box_of(c.start, c.end), c.score, c.why
+        )
+        for c in best
+        if c.score >= _LEAST
+    )
+
+
+def _by_grammar(text: str) -> list[_Candidate]:
+    made = []
+    for pattern, score, why in (
+        (_BEFORE, 0.6, "stands before a word like “pattern”"),
+        (_AFTER, 0.45, "stands after a word like “pattern”"),
+        (_QUOTED, 0.5, "stands in quotation marks"),
+    ):
+        for m in pattern.finditer(text):
+            start, name = _without_slogan(m.start("name"), m["name"])
+            if name:
+                made.append(_Candidate(start, start + len(name), name, score, why))
+    return made
+
+
+def _without_slogan(start: int, name: str) -> tuple[int, str]:
+    """Drop words like "The" and "New" from the front of a name."""
+    while name and name.split()[0].lower() in _SLOGAN:
+        cut = len(name.split()[0]) + 1
+        start, name = start + cut, name[cut:]
+    return start, name
+
+
+def _by_type(advert: AdvertText) -> list[_Candidate]:
+    """Find names set alone in display type, surer where the next line says who made it."""
+    made = []
+    for i, line in enumerate(advert.lines):
+        size = line.type_px / advert.body_px
+        if size < _DISPLAY or len(line.words) > 4:
+            continue
+        name = advert.text[line.start : line.end].strip(" .,:;!-*“”\"'")
+        score, why = 0.35, f"stands alone in type {size:.1f} times the body"
+        if _maker_below(advert, line, advert.lines[i + 1 : i + 3]):
+            score, why = 0.75, why + ", with the maker or ware under it"
+        if name.isupper():
+            score -= 0.05
+        made.append(_Candidate(line.start, line.end, name, score, why))
+    return made
+
+
+def _maker_below(advert: AdvertText, line: TextLine, below: tuple[TextLine, ...]) -> bool:
+    for other in below:
+        gap = other.flat.centre[1] - line.flat.centre[1]
+        if 0 < gap < 1.6 * line.type_px + other.type_px and _MADE_BY.match(advert.text[other.start : other.end]):
+            return True
+    return False
+
+
+def _is_name(name: str) -> bool:
+    words = name.split()
+    if not 1 <= len(words) <= 4 or len(name) < 4 or re.search(r"[\d$¢%!?]", name):
+        return False
+    lower = [re.sub(r"[^a-z]", "", w.lower()) for w in words]
+    strange = [w for w in lower if w not in _SLOGAN and len(w) > 2]
+    slogans = sum(w in _SLOGAN for w in lower if w not in {"and", "of", "the"})
+    return bool(strange) and slogans == 0 and words[0][0].isupper()
