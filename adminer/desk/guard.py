@@ -15,6 +15,7 @@ from typing import Final
 from urllib.parse import parse_qs, quote
 
 from starlette.datastructures import Headers, MutableHeaders
+from starlette.exceptions import HTTPException
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
@@ -36,15 +37,12 @@ _HEADERS: Final = {
     "cross-origin-resource-policy": "same-origin",
     "permissions-policy": "camera=(), microphone=(), geolocation=()",
 }
+_TOO_MUCH: Final = "That is more than the desk takes at once."
 _CLOSED: Final = (
     '<!doctype html><html lang="en"><meta charset="utf-8"><title>The desk is closed to this page</title>'
     "<h1>The desk is closed to this page</h1><p>{why}</p>"
     "<p>Open the address that <code>adminer desk</code> printed when it started; it lets this browser in.</p>"
 )
-
-
-class _TooLargeError(Exception):
-    pass
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,10 +79,7 @@ class Guard:
             await refusal(scope, receive, dressed)
             return
         most = MOST_BYTES if scope["path"] == UPLOAD_PATH else MOST_FORM_BYTES
-        try:
-            await self.app(scope, _counted(receive, most), dressed)
-        except _TooLargeError:
-            await _closed(413, "That is more than the desk takes at once.")(scope, receive, dressed)
+        await self.app(scope, _counted(receive, most), dressed)
 
     def _refusal(self, scope: Scope) -> Response | None:
         headers = Headers(scope=scope)
@@ -96,7 +91,7 @@ class Guard:
         if method not in SAFE_METHODS and not self._from_here(headers):
             return _closed(403, "A change was asked for by a page that is not of this desk.")
         if method not in SAFE_METHODS and not _measured(headers, scope["path"]):
-            return _closed(413, "That is more than the desk takes at once.")
+            return _closed(413, _TOO_MUCH)
         if scope["path"] == "/open" and method in SAFE_METHODS:
             return self._open(scope)
         if scope["path"].startswith("/static/") and method in SAFE_METHODS:
@@ -155,7 +150,7 @@ def _counted(receive: Receive, most: int) -> Receive:
         message = await receive()
         taken += len(message.get("body", b""))
         if taken > most:
-            raise _TooLargeError
+            raise HTTPException(413, _TOO_MUCH)
         return message
 
     return counted

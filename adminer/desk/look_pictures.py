@@ -13,7 +13,9 @@ from adminer.desk.shelf import Row
 from adminer.publish.look import FAINT, INK, WITH_CARD, WITHOUT_CARD, svg_of
 
 WIDTH: Final = 840
-_TERMS: Final = {
+WIDE_RATIO: Final = 40
+_DAYS: Final = alt.Axis(format="%b %Y", tickCount=10, labelOverlap=True)
+TERMS: Final = {
     "cardholder_price": "with the card",
     "price_without_card": "without the card",
     "price": "for everyone",
@@ -26,17 +28,23 @@ def prices_picture(rows: Sequence[Row], title: str) -> bytes:
     points = [
         {"day": row["day"].isoformat(), "dollars": float(row[name]), "terms": words}
         for row in rows
-        for name, words in _TERMS.items()
+        for name, words in TERMS.items()
         if row.get(name) is not None and isinstance(row.get("day"), date)
     ]
-    domain = [words for words in _TERMS.values() if any(point["terms"] == words for point in points)]
+    domain = [words for words in TERMS.values() if any(point["terms"] == words for point in points)]
+    dollars = [point["dollars"] for point in points if point["dollars"] > 0]
+    # cups for cents and services for tens of dollars on one sheet: equal ratios get equal room
+    wide = bool(dollars) and max(dollars) / min(dollars) > WIDE_RATIO
+    if wide:
+        points = [point for point in points if point["dollars"] > 0]
+    scale = alt.Scale(type="log" if wide else "linear", nice=True)
     colours = {"with the card": WITH_CARD, "without the card": WITHOUT_CARD, "for everyone": INK}
     chart = (
         alt.Chart(alt.InlineData(values=points))
         .mark_point(size=75, strokeWidth=2)
         .encode(
-            x=alt.X("day:T", title=None),
-            y=alt.Y("dollars:Q", title=None, axis=alt.Axis(format="$.2f")),
+            x=alt.X("day:T", title=None, axis=_DAYS),
+            y=alt.Y("dollars:Q", title=None, axis=alt.Axis(format="$.2f", tickCount=8), scale=scale),
             color=alt.Color(
                 "terms:N", title=None, scale=alt.Scale(domain=domain, range=[colours.get(d, "#8a6d12") for d in domain])
             ),
@@ -67,13 +75,13 @@ def timeline_picture(sightings: Sequence[Row], runs: Sequence[Row], title: str) 
     layers = [
         alt.Chart(alt.InlineData(values=reach))
         .mark_rule(color=FAINT, strokeWidth=2, strokeDash=[3, 3])
-        .encode(x=alt.X("from:T", title=None), x2="to:T", y=y),
+        .encode(x=alt.X("from:T", title=None, axis=_DAYS), x2="to:T", y=y),
         alt.Chart(alt.InlineData(values=bars))
         .mark_rule(color=WITH_CARD, strokeWidth=5, opacity=0.45)
-        .encode(x=alt.X("from:T", title=None), x2="to:T", y=y),
+        .encode(x=alt.X("from:T", title=None, axis=_DAYS), x2="to:T", y=y),
         alt.Chart(alt.InlineData(values=seen))
         .mark_tick(color=INK, thickness=2, size=16)
-        .encode(x=alt.X("day:T", title=None), y=y),
+        .encode(x=alt.X("day:T", title=None, axis=_DAYS), y=y),
     ]
     chart = alt.layer(*layers).properties(width=WIDTH, height=alt.Step(24), title=title)
     return svg_of(chart).encode()
@@ -91,7 +99,8 @@ def posterior_picture(posterior: str, title: str) -> bytes | None:
         alt.Chart(alt.InlineData(values=[{"month": month, "chance": chance} for month, chance in points]))
         .mark_area(color=WITH_CARD, opacity=0.6, line={"color": WITH_CARD}, interpolate="step-after")
         .encode(
-            x=alt.X("month:T", title=None), y=alt.Y("chance:Q", title="chance of each month", axis=alt.Axis(format="%"))
+            x=alt.X("month:T", title=None, axis=_DAYS),
+            y=alt.Y("chance:Q", title="chance of each month", axis=alt.Axis(format="%")),
         )
         .properties(width=WIDTH, height=240, title=title)
     )
