@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import comb, exp, floor, inf, lgamma, log
+from math import ceil, comb, exp, floor, inf, lgamma, log
 from typing import Final
 
 import numpy as np
@@ -137,10 +137,10 @@ def mcinerny_p(n: int, last: float, now: float) -> float:
 
 
 def mcinerny_upper(times: Sequence[float], alpha: float = 0.05) -> float:
-    """Return the time at which McInerny's p falls to alpha, in whole units."""
+    """Return the first whole unit after the last time at which McInerny's p is not above alpha."""
     t = _distinct(times, 2)
     n, last = len(t) - 1, t[-1] - t[0]
-    return t[-1] if n / last >= 1 else t[-1] + floor(log(alpha) / log(1 - n / last))
+    return t[-1] if n / last >= 1 else t[-1] + ceil(log(alpha) / log(1 - n / last))
 
 
 def optimal_linear(times: Sequence[float], alpha: float = 0.05, latest: int = 10) -> EndEstimate:

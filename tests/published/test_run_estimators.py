@@ -2,7 +2,7 @@
 
 Sources: Roberts & Solow 2003 (Nature 426:245) with the record of Hume et al.; Solow 1993a, 1993b; McInerny et al. 2006,
 table 1; Strauss & Sadler 1989; Solow & Roberts 2003; Jaric & Ebenhard 2010; Jaric & Roberts 2014; Marshall 1994.
-The digits beyond the papers are those of the test suites and documentation of public R implementations of these formulas.
+Digits beyond the papers are those of the test suites and documentation of public R implementations.
 """
 
 from __future__ import annotations

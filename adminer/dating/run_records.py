@@ -1,0 +1,99 @@
+"""The records of runs: a sighting of a line, the run of it with its bounds, and the study of one run."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+from typing import Final
+
+from adminer.dating.bayes_run import BayesRun, Comparison
+from adminer.dating.edtf import one_of_days
+from adminer.dating.next_searches import NextSearch
+
+_ONE_WEEK: Final = timedelta(days=7)
+
+
+@dataclass(frozen=True, slots=True)
+class RunSighting:
+    """Hold one advert that shows a line: where, in which paper, and the first and last day it may have been."""
+
+    line_id: str | None
+    line: str
+    retailer_id: str | None
+    retailer: str | None
+    city: str | None
+    advert_id: str
+    seen_from: date | None
+    seen_to: date | None
+    dated_by: str | None = None
+    publication: str | None = None
+    maker: str | None = None
+    reliability: float = 1.0  # chance that line and date are right
+
+    @property
+    def exact(self) -> bool:
+        """Say whether the sighting falls in one advert week."""
+        return (
+            self.dated_by != "estimate"
+            and self.seen_from is not None
+            and self.seen_to is not None
+            and (self.seen_to - self.seen_from) < _ONE_WEEK
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Hold the run of a line at one retailer (None: over all) in one town (None: all), with its bounds and method."""
+
+    run_id: str
+    line_id: str | None
+    line: str
+    retailer_id: str | None
+    retailer: str | None
+    city: str | None
+    sightings: int
+    first_seen: date | None
+    last_seen: date | None
+    start_earliest: date | None
+    end_latest: date | None
+    method: str
+    confidence: float | None
+    note: str
+
+    @property
+    def start_edtf(self) -> str | None:
+        """Return the start as one unknown day of a span, None where not bounded."""
+        if self.start_earliest is None or self.first_seen is None:
+            return None
+        return one_of_days(self.start_earliest, max(self.first_seen, self.start_earliest))
+
+    @property
+    def end_edtf(self) -> str | None:
+        """Return the end as one unknown day of a span, None where not bounded."""
+        if self.end_latest is None or self.last_seen is None:
+            return None
+        return one_of_days(min(self.last_seen, self.end_latest), self.end_latest)
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """Hold a stretch of weeks inside a run without a sighting: searched in vain, or never looked at."""
+
+    first: date
+    last: date
+    weeks: int
+    issues_searched: int
+
+
+@dataclass(frozen=True, slots=True)
+class RunStudy:
+    """Hold everything about one run: bounds, the Bayesian posterior, gaps, one run or two, what to search next."""
+
+    run: Run
+    weeks: tuple[int, ...]
+    searched: dict[int, int]
+    posterior: BayesRun | None
+    comparison: Comparison | None
+    gaps: tuple[Gap, ...]
+    next: tuple[NextSearch, ...]
+    handovers: tuple[tuple[date, str, str], ...] = field(default=())  # first day, maker before, maker after

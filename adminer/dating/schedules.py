@@ -1,0 +1,61 @@
+"""Printed schedules of a promotion: "week 7 of 15", "final week", "extended". They come before any statistic."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final, Literal
+
+_WORDS: Final = (
+    ("first", "one"), ("second", "two"), ("third", "three"), ("fourth", "four"), ("fifth", "five"), ("sixth", "six"),
+    ("seventh", "seven"), ("eighth", "eight"), ("ninth", "nine"), ("tenth", "ten"), ("eleventh", "eleven"),
+    ("twelfth", "twelve"), ("thirteenth", "thirteen"), ("fourteenth", "fourteen"), ("fifteenth", "fifteen"),
+    ("sixteenth", "sixteen"), ("seventeenth", "seventeen"), ("eighteenth", "eighteen"), ("nineteenth", "nineteen"),
+    ("twentieth", "twenty"),
+)  # fmt: skip
+_NUMBERS: Final = {word: number for number, words in enumerate(_WORDS, start=1) for word in words}
+_N = rf"(?:\d{{1,2}}|{'|'.join(sorted(_NUMBERS, key=len, reverse=True))})"
+_OF: Final = re.compile(
+    rf"\b(?:week\s*(?:no\.?\s*)?(?P<a>{_N})|(?P<b>{_N})(?:st|nd|rd|th)?\s+week)\s*(?:of|in)\s+(?:a\s+|our\s+|the\s+)?"
+    rf"(?P<n>{_N})(?:[\s-]+weeks?)?\b",
+    re.IGNORECASE,
+)
+_FINAL: Final = re.compile(
+    r"\b(?:final|last|closing)\s+week\b|\blast\s+chance\b|\bends\s+(?:this\s+)?(?:saturday|week)\b|\bfinal\s+days?\b",
+    re.I,
+)
+_FIRST: Final = re.compile(r"\b(?:first|1st|opening)\s+week\b|\bbegins\s+this\s+week\b|\bstarts\s+this\s+week\b", re.I)
+_EXTENDED: Final = re.compile(r"\bextended\b|\bheld\s+over\b|\bby\s+popular\s+(?:demand|request)\b", re.IGNORECASE)
+LONGEST_WEEKS: Final = 60
+
+What = Literal["week_of", "final", "first", "extended"]
+
+
+@dataclass(frozen=True, slots=True)
+class ScheduleFact:
+    """Hold what an advert prints of its promotion's schedule; week and of are set for "week 7 of 15" only."""
+
+    advert_id: str
+    what: What
+    text: str
+    week: int | None = None
+    of: int | None = None
+
+
+def read_schedule(text: str, advert_id: str = "") -> tuple[ScheduleFact, ...]:
+    """Return what a text says of the schedule of weeks; a week beyond its total is a misreading and left out."""
+    facts = []
+    for found in _OF.finditer(text):
+        week, of = _number(found["a"] or found["b"]), _number(found["n"])
+        if 1 <= week <= of <= LONGEST_WEEKS:
+            facts.append(ScheduleFact(advert_id, "week_of", " ".join(found[0].split()), week, of))
+    for what, pattern in (("final", _FINAL), ("first", _FIRST), ("extended", _EXTENDED)):
+        hit = pattern.search(text)
+        if hit and not any(f.what == "week_of" and hit[0].lower() in f.text.lower() for f in facts):
+            kind: What = "final" if what == "final" else "first" if what == "first" else "extended"
+            facts.append(ScheduleFact(advert_id, kind, " ".join(hit[0].split())))
+    return tuple(facts)
+
+
+def _number(text: str) -> int:
+    return int(text) if text.isdigit() else _NUMBERS[text.lower()]
