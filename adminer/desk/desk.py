@@ -13,6 +13,7 @@ from adminer.desk.evidence_file import add_entry, remove_entry, restore_entry
 from adminer.desk.guard import Door
 from adminer.desk.pictures import Pictures
 from adminer.desk.shelf import Row, Shelf
+from adminer.desk.text_change import turn_change
 from adminer.engine.folder import ClippingsFolder
 from adminer.errors import FolderError, ScanError
 from adminer.intake.notes_edit import change_notes
@@ -188,6 +189,8 @@ class Desk:
         if root.act == "note":
             values = root.old if stands else root.new
             change_notes(self.folder.notes, [values["file"]], {k: v for k, v in values.items() if k != "file"})
+        elif root.act == "name":
+            turn_change(self.folder.names, root.old, root.new, back=stands)
         elif root.act == "evidence" and stands:
             remove_entry(self.folder.root, root.new["entry"])
         elif root.act == "evidence":

@@ -144,7 +144,7 @@ def _quantity(typed: str, before: str | None) -> str:
         quantity = Decimal(typed)
     except InvalidOperation as error:
         raise FormError(f"“{typed}” is no number of pieces") from error
-    if not 0 < quantity < 10_000:
+    if not quantity.is_finite() or not 0 < quantity < 10_000:
         raise FormError(f"“{typed}” is no number of pieces")
     return before if before is not None and Decimal(before) == quantity else typed
 

@@ -53,7 +53,8 @@ def take_in(scans: Path, offered: str, content: BinaryIO) -> Taken:
         file = _write(scans, slug_of(offered), ending, content)
     except ScanError as error:
         why = f", because {error.why}" if error.why else ""
-        return Taken(offered, None, f"{error.what}{why}. {error.remedy or ''}".strip())
+        remedy = f" {error.remedy[0].upper()}{error.remedy[1:]}." if error.remedy else ""
+        return Taken(offered, None, f"{error.what}{why}.{remedy}")
     except OSError as error:
         raise MachineError(
             "a scan was not saved", file=str(scans), why=error.strerror, remedy="free space on the disk and try again"
@@ -80,14 +81,18 @@ def _ending_of(content: BinaryIO) -> str:
     content.seek(0)
     if b"%PDF-" in head:
         return ".pdf"
-    limit, Image.MAX_IMAGE_PIXELS = Image.MAX_IMAGE_PIXELS, MAX_PIXELS
     try:
         with Image.open(content) as picture:
             kind, (width, height) = picture.format or "", picture.size
-    except (UnidentifiedImageError, OSError, ValueError, SyntaxError, Image.DecompressionBombError) as error:
+    except Image.DecompressionBombError as error:
+        raise ScanError(
+            "is too large",
+            why=f"more than {MAX_PIXELS // 1_000_000} million pixels do not fit in memory with what reading needs",
+            remedy="save it at a lower resolution",
+        ) from error
+    except (UnidentifiedImageError, OSError, ValueError, SyntaxError) as error:
         raise ScanError("is no picture that can be read", remedy="save it as PNG, JPEG, TIFF, WebP or PDF") from error
     finally:
-        Image.MAX_IMAGE_PIXELS = limit
         content.seek(0)
     if kind not in _ENDINGS:
         raise ScanError("is a kind of picture the desk does not read", remedy="save it as PNG, JPEG, TIFF or WebP")

@@ -14,6 +14,7 @@ from adminer.desk.desk import Desk, StaleError
 from adminer.desk.drawn import read_drawn, rest_of
 from adminer.desk.facts_in_order import facts_of, next_open
 from adminer.desk.forms import FormError, advert_from, box_from, offer_from, text_of
+from adminer.desk.naming import learn_line, learn_retailer
 from adminer.desk.pictures import TILE, level_count
 from adminer.desk.queue import PAGE, neighbours, queue_of
 from adminer.desk.rendering import ENVIRONMENT, page
@@ -128,7 +129,7 @@ def _offer_act(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, 
         if offer is None:
             raise StaleError("this fact is no longer here; look at the page once more")
         seen = offer_fields(offer)
-        typed = offer_from(form, offer.box, line_id_of(desk, text_of(form, "line")), seen)
+        typed = offer_from(form, offer.box, _line_id(desk, form), seen)
         new = changed_fields(seen, typed)[1]
         if not new:
             return "Nothing was changed.", None
@@ -146,7 +147,7 @@ def _advert_act(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str,
     seen = advert_fields(advert)
     new: Fields = {}
     if act == "correct":
-        typed = advert_from(form, retailer_id_of(desk, text_of(form, "retailer")), seen)
+        typed = advert_from(form, _retailer_id(desk, form), seen)
         new = changed_fields(seen, typed)[1]
         if not new:
             return "Nothing was changed.", None
@@ -172,7 +173,7 @@ def _read_box(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, A
 
 def _add(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, None]:
     box = box_from(form)
-    fields = offer_from(form, box, line_id_of(desk, text_of(form, "line")))
+    fields = offer_from(form, box, _line_id(desk, form))
     desk.add(params["clipping"], "offer", fields)
     return "Saved: the offer was added.", None
 
@@ -202,26 +203,15 @@ def _undo(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, None]
     return f"Undone: the last act{where} ({act.act}).", None
 
 
-def line_id_of(desk: Desk, name: str) -> str | None:
-    """Return the id of the line that goes by this very name, None where none or several do."""
-    folded = name.casefold()
-    found = {
-        line.id
-        for line in desk.authorities().lines
-        if folded in {line.name.casefold(), *(use.name.casefold() for use in line.names)}
-    }
-    return found.pop() if len(found) == 1 else None
+def _line_id(desk: Desk, form: Form) -> str | None:
+    """Return the id of the line a person named; a name of their own enters the names of this file."""
+    name = text_of(form, "line")
+    return learn_line(desk, name) if name else None
 
 
-def retailer_id_of(desk: Desk, name: str) -> str | None:
-    """Return the id of the retailer that goes by this very name, None where none or several do."""
-    folded = name.casefold()
-    found = {
-        entry.id
-        for entry in desk.authorities().retailers
-        if folded in {entry.name.casefold(), *(other.casefold() for other in entry.names)}
-    }
-    return found.pop() if len(found) == 1 else None
+def _retailer_id(desk: Desk, form: Form) -> str | None:
+    name = text_of(form, "retailer")
+    return learn_retailer(desk, name) if name else None
 
 
 def _on_scan(box: Box, width: int, height: int) -> Box:

@@ -49,9 +49,11 @@ def routes(desk: Desk) -> list[Route]:
 
 
 def _row(act: Act, stands: bool) -> dict[str, Any]:
-    names = [name for name in act.new if name not in ("box",)] if act.act in ("correct", "note", "name") else []
+    names = [name for name in act.new if name not in ("box", "file")] if act.act in ("correct", "note") else []
     changes = [(name, shown(act.old.get(name)), shown(act.new[name])) for name in names]
-    said = shown(act.seen.get("item")) or shown(act.seen.get("retailer")) or ""
+    seen, new = act.seen, act.new
+    about = [seen.get("item"), seen.get("retailer"), *(new.get(name) for name in ("said", "file", "dates", "kind"))]
+    said = next((text for text in map(shown, about) if text), "")
     return {"act": act, "stands": stands, "changes": changes, "about": said}
 
 

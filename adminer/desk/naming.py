@@ -1,0 +1,118 @@
+"""Names at the desk: every edit of an authority file is an act of the journal and can be taken back."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from typing import Final, TypeVar
+
+from adminer.desk.desk import Desk
+from adminer.desk.text_change import change_between
+from adminer.errors import FolderError
+from adminer.names.authority import LineEntry, load_authorities
+from adminer.names.editing import accept_line, merge_into_line, reject_name, split_from_line
+from adminer.names.matching import fold_name
+from adminer.names.proposals import REJECTED_FILE, NameSighting, Proposal, propose, read_rejected
+from adminer.records import Box
+from adminer.store.readings import write_whole
+
+FILES: Final = ("lines.toml", "retailers.toml", "makers.toml", REJECTED_FILE)
+_SOURCE: Final = "named at the desk"
+_MOST: Final = 20_000
+Result = TypeVar("Result")
+
+
+def proposals_of(desk: Desk) -> tuple[Proposal, ...]:
+    """Return the names found in adverts that the names of this file do not know, the surest first."""
+    if not desk.shelf.exists:
+        return ()
+    rows = desk.shelf.rows(
+        "SELECT advert_id, text, x, y, w, h, score, why FROM proposed_names ORDER BY score DESC LIMIT ?", [_MOST]
+    )
+    sightings = [
+        NameSighting(r["advert_id"], r["text"], Box(r["x"], r["y"], r["w"], r["h"]), r["score"], r["why"] or "")
+        for r in rows
+    ]
+    names = desk.authorities()
+    # what was accepted since the snapshot is known now
+    known = {fold_name(use) for line in names.lines for use in (line.name, *(each.name for each in line.names))}
+    fresh = [sighting for sighting in sightings if fold_name(sighting.text) not in known]
+    return propose(fresh, names, read_rejected(desk.folder.names))
+
+
+def accept(desk: Desk, name: str, maker: str | None = None) -> str:
+    """Make a name an entry of its own; returns its id."""
+    folder = desk.folder.names
+    return _edit(desk, "lines.toml", f"accepted {name}", lambda: accept_line(folder, name, maker=maker, source=_SOURCE))
+
+
+def merge(desk: Desk, name: str, line_id: str) -> None:
+    """Make a name one more name of an entry."""
+    folder = desk.folder.names
+    _edit(desk, "lines.toml", f"{name} is {line_id}", lambda: merge_into_line(folder, name, line_id, source=_SOURCE))
+
+
+def split(desk: Desk, name: str, line_id: str) -> str:
+    """Take a name away from an entry and make it an entry of its own; returns its id."""
+    folder = desk.folder.names
+    return _edit(desk, "lines.toml", f"{name} is not {line_id}", lambda: split_from_line(folder, line_id, name))
+
+
+def reject(desk: Desk, name: str) -> None:
+    """Note that a name is no line; it is not proposed again."""
+    _edit(desk, REJECTED_FILE, f"{name} is no line", lambda: reject_name(desk.folder.names, name))
+
+
+def learn_line(desk: Desk, name: str) -> str | None:
+    """Return the id of a line a person named, making the entry where there is none; None where several go by it."""
+    found = _goes_by(desk, name)
+    if len(found) > 1:
+        return None
+    return found[0].id if found else accept(desk, name)
+
+
+def learn_retailer(desk: Desk, name: str) -> str | None:
+    """Return the id of a shop a person named, making the entry where there is none; None where several go by it."""
+    folded = name.casefold()
+    entries = desk.authorities().retailers
+    found = [e.id for e in entries if folded in {e.name.casefold(), *(other.casefold() for other in e.names)}]
+    if found:
+        return found[0] if len(found) == 1 else None
+    stem = fold_name(name).replace(" ", "_") or "shop"
+    known = {entry.id for entry in entries}
+    entry_id = next(each for each in (stem, *(f"{stem}_{n}" for n in range(2, 10_000))) if each not in known)
+    entry = f"[[retailer]]\nid = {json.dumps(entry_id)}\nname = {json.dumps(name)}\n"
+
+    def write() -> str:
+        path = desk.folder.names / "retailers.toml"
+        text = path.read_text(encoding="utf-8-sig") if path.is_file() else ""
+        write_whole(path, (f"{text.rstrip()}\n\n{entry}" if text.strip() else entry).encode())
+        return entry_id
+
+    return _edit(desk, "retailers.toml", f"accepted {name}", write)
+
+
+def _goes_by(desk: Desk, name: str) -> list[LineEntry]:
+    folded = fold_name(name)
+    return [
+        line
+        for line in desk.authorities().lines
+        if folded in {fold_name(line.name), *(fold_name(use.name) for use in line.names)}
+    ]
+
+
+def _edit(desk: Desk, file: str, said: str, change: Callable[[], Result]) -> Result:
+    """Change an authority file and write what changed into the journal; a file that would break stays as it was."""
+    path = desk.folder.names / file
+    before = path.read_text(encoding="utf-8-sig") if path.is_file() else ""
+    result = change()
+    try:
+        load_authorities(desk.folder.names)
+    except FolderError:
+        write_whole(path, before.encode())
+        raise
+    after = path.read_text(encoding="utf-8-sig") if path.is_file() else ""
+    if after != before:
+        old, new = change_between(file, before, after)
+        desk.tell("name", "name", "", old, {**new, "said": said})
+    return result
