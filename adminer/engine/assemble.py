@@ -27,6 +27,7 @@ def assemble(
     from adminer.names.authority import load_authorities  # noqa: PLC0415 - a run with nothing new needs no parser
     from adminer.parsing import parse_page  # noqa: PLC0415
     from adminer.store.authority_rows import authority_rows  # noqa: PLC0415
+    from adminer.store.dating_step import dating_step  # noqa: PLC0415
 
     authorities = load_authorities(folder.names)
     version = text_digest(rooms_digest(PARSING_ROOMS), folder_digest(folder.names))
@@ -43,12 +44,15 @@ def assemble(
         # the rows are known only when the last page has passed through the overlay
         insert_rows(connection, "corrections", [correction_table_row(row) for row in corrections])
 
+    doubts: list[str] = []
+    settings = folder.settings
+    date_adverts = dating_step(folder.root, authorities, region=settings.region, years=settings.years, problems=doubts)
     counts = build_database(
         folder.database,
         lay_over(parsed, journal.acts, corrections),
         extras,
         unfinished=folder.unfinished_database,
-        after=(keep_corrections,),
+        after=(keep_corrections, date_adverts),
     )
     lost = sum(not row.found for row in corrections)
     faults = [
@@ -57,6 +61,7 @@ def assemble(
         for fault in problems
     ]
     faults += journal.problems
+    faults += doubts
     if lost:
         faults.append(f"journal.jsonl: {lost} corrections find no place any more; adminer status lists them.")
     return counts, tuple(faults)

@@ -77,6 +77,13 @@ def read_leaf(task: ReadTask) -> Receipt:
     return Receipt(kept.clipping_id, kept.problem, kept.remedy, recipe, kept.recipe_why, kept.seconds)
 
 
+def unread_leaf(task: ReadTask, fault: ScanError) -> LeafReading:
+    """Return what is kept of a page that cannot be read: the reason and the remedy."""
+    reason = fault.what + (f", because {fault.why}" if fault.why else "")
+    clipping_id = clipping_id_of(task.sha256, task.leaf)
+    return LeafReading(clipping_id, task.sha256, task.leaf, task.key, "", None, reason, fault.remedy)
+
+
 def _read(task: ReadTask, began: float) -> LeafReading:
     from adminer.layout.recipe import default_recipes, guess_recipe  # noqa: PLC0415
     from adminer.reading import read_page  # noqa: PLC0415
@@ -87,19 +94,10 @@ def _read(task: ReadTask, began: float) -> LeafReading:
         name, why = (task.recipe, "as asked") if task.recipe else guess_recipe(page.pixels)
         reading = read_page(page.pixels, default_recipes()[name], clipping_id, page.dpi)
     except ScanError as fault:
-        reason = fault.what + (f", because {fault.why}" if fault.why else "")
-        return LeafReading(clipping_id, task.sha256, task.leaf, task.key, "", None, reason, fault.remedy)
+        return unread_leaf(task, fault)
     except MemoryError:
-        return LeafReading(
-            clipping_id,
-            task.sha256,
-            task.leaf,
-            task.key,
-            "",
-            None,
-            "needs more memory than there is",
-            "use fewer workers (--workers 1) or save the scan smaller",
-        )
+        remedy = "use fewer workers (--workers 1) or save the scan smaller"
+        return unread_leaf(task, ScanError("needs more memory than there is", remedy=remedy))
     if page.remark:
         reading = replace(reading, remarks=(*reading.remarks, page.remark))
     return LeafReading(

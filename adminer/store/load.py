@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import errno
+import os
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
@@ -117,8 +119,9 @@ def build_database(
             counts = LoadedCounts(*(_count(connection, name) for name in LoadedCounts.__dataclass_fields__))
         unfinished.replace(target)
         _remove(target.with_name(target.name + ".wal"))
-    except duckdb.IOException as fault:
-        raise OSError(28 if "No space" in str(fault) else 5, str(fault).split("\n")[0], str(unfinished)) from None
+    except (duckdb.IOException, duckdb.FatalException) as fault:
+        number = errno.ENOSPC if "No space left" in str(fault) else errno.EIO
+        raise OSError(number, os.strerror(number), str(target)) from None
     finally:
         _remove(unfinished)
     return counts

@@ -7,7 +7,7 @@ import signal
 import time
 from pathlib import Path
 
-from adminer.engine.read_leaf import ReadTask, Receipt
+from adminer.engine.read_leaf import ReadTask, Receipt, unread_leaf
 from adminer.errors import ScanError
 from adminer.intake.scans import open_leaf
 from adminer.records import Block, Box, PageReading, Region, Word
@@ -39,16 +39,16 @@ def read(task: ReadTask) -> Receipt:
         time.sleep(60)
     if "slow" in name:
         time.sleep(0.4)
-    page_problem, reading = None, None
     try:
         page = open_leaf(Path(task.path), task.file, task.leaf, task.sha256)
-        reading = fake_reading(page.clipping_id, page.pixels.shape[1], page.pixels.shape[0])
-        clipping_id = page.clipping_id
     except ScanError as fault:
-        page_problem, clipping_id = fault.what, task.sha256[:16]
-    kept = LeafReading(clipping_id, task.sha256, task.leaf, task.key, "fake", reading, page_problem)
+        kept = unread_leaf(task, fault)
+    else:
+        reading = fake_reading(page.clipping_id, page.pixels.shape[1], page.pixels.shape[0])
+        kept = LeafReading(page.clipping_id, task.sha256, task.leaf, task.key, "fake", reading)
     save_reading(Path(task.readings), kept)
-    return Receipt(clipping_id, page_problem, None, "magazine_page" if reading else None, "fake", 0.0)
+    recipe = kept.reading.recipe if kept.reading else None
+    return Receipt(kept.clipping_id, kept.problem, kept.remedy, recipe, "fake", 0.0)
 
 
 def double(number: int) -> int:
