@@ -29,7 +29,9 @@ def install_fonts() -> None:
 @app.command("print")
 def print_demo(
     out: Annotated[Path, typer.Option(help="folder to print into")] = HERE,
-    only: Annotated[str, typer.Option(help="print only files whose name holds this; truth and notes of these alone")] = "",
+    only: Annotated[
+        str, typer.Option(help="print only files whose name holds this; truth and notes of these alone")
+    ] = "",
 ) -> None:
     """Print the demo corpus."""
     chosen = [spec for spec in scans() if only in (spec.leaf_of or spec.file)]

@@ -37,7 +37,7 @@ CHROMIUM = Path("/usr/bin/chromium")
 
 _FIND = """() => {
   const box = r => [r.left, r.top, r.width, r.height];
-  const out = {adverts: {}, lines: {}, pictures: [...document.querySelectorAll('.pic')].map(e => box(e.getBoundingClientRect()))};
+  const out = {adverts: {}, lines: {}, tints: [...document.querySelectorAll('.panel-tint')].map(e => box(e.getBoundingClientRect())), pictures: [...document.querySelectorAll('.pic')].map(e => box(e.getBoundingClientRect()))};
   for (const el of document.querySelectorAll('[data-f]')) {
     if (el.dataset.f[0] === 'a') { out.adverts[el.dataset.f] = box(el.getBoundingClientRect()); continue; }
     const range = document.createRange();
@@ -47,8 +47,30 @@ _FIND = """() => {
     for (const [top, low] of tops) { if ((top + low) / 2 > bottom) { lines += 1; bottom = low; } else bottom = Math.max(bottom, low); }
     out.lines[el.dataset.f] = lines;
   }
+  out.spills = [];
+  for (const el of document.querySelectorAll('[data-f]:not([data-f^=a])')) {
+    const ad = el.closest('.ad').getBoundingClientRect(), own = el.getBoundingClientRect();
+    if (own.left < ad.left - 1 || own.right > ad.right + 1) out.spills.push(el.dataset.f + ' ' + el.textContent);
+  }
   out.height = Math.ceil(document.querySelector('.sheet').getBoundingClientRect().height);
   return out;
+}"""
+# A compositor does not let a word run out of its measure: too wide a logotype, head or figure is set smaller.
+_FIT = """() => {
+  const room = el => {
+    const holder = el.closest('.cell,.burst,.panel-box,.panel-box2,.panel-rev,.panel-tint,.cols>div,.ad,.flow>div');
+    const style = getComputedStyle(holder);
+    const box = holder.getBoundingClientRect();
+    return [box.left + parseFloat(style.paddingLeft), box.right - parseFloat(style.paddingRight)];
+  };
+  for (const el of document.querySelectorAll('.logo,.ln,.big .pr,.h>span,.scr>span')) {
+    for (let turn = 0; turn < 8; turn++) {
+      const [left, right] = room(el), box = el.getBoundingClientRect();
+      const size = parseFloat(getComputedStyle(el).fontSize), slack = 0.14 * size;
+      if (box.left >= left - slack && box.right <= right + slack) break;
+      el.style.fontSize = size * Math.min(0.94, (right - left) / box.width) + 'px';
+    }
+  }
 }"""
 # Each fact in a colour of its own on white: two channels carry its number, the third how much ink a pixel has.
 _CODE = """() => {
@@ -72,6 +94,8 @@ class Proof:
     lines: dict[str, int]  # fact -> number of lines its words take
     adverts: dict[str, tuple[int, int, int, int]]  # in pixels of `tones`
     pictures: list[tuple[int, int, int, int]]
+    tints: list[tuple[int, int, int, int]]  # panels printed in a grey screen under solid type
+    spills: tuple[str, ...]  # facts that run out of their advert: a fault of the style
 
 
 def _burst(seed: int, points: int = 17) -> str:
@@ -117,6 +141,7 @@ def proof(browser: Browser, html: str, width: int) -> Proof:
             path.write_text(html, encoding="utf-8")
             page.goto(path.as_uri())
             page.evaluate("() => document.fonts.ready")
+            page.evaluate(_FIT)
             found: dict[str, Any] = page.evaluate(_FIND)
             page.set_viewport_size({"width": width, "height": found["height"]})
             tones = np.asarray(Image.open(io.BytesIO(page.screenshot())).convert("L"))
@@ -125,8 +150,9 @@ def proof(browser: Browser, html: str, width: int) -> Proof:
     finally:
         page.close()
     adverts = {fact: _scaled(box) for fact, box in found["adverts"].items()}
+    tints = [_scaled(box) for box in found["tints"]]
     pictures = [_scaled(box) for box in found["pictures"]]
-    return Proof(tones, _decode(coded), tuple(ids), found["lines"], adverts, pictures)
+    return Proof(tones, _decode(coded), tuple(ids), found["lines"], adverts, pictures, tints, tuple(found["spills"]))
 
 
 def _decode(coded: NDArray[np.uint8]) -> NDArray[np.uint16]:
@@ -144,4 +170,3 @@ def _scaled(box: list[float]) -> tuple[int, int, int, int]:
     x, y, w, h = box
     left, top = int(x * SCALE), int(y * SCALE)
     return left, top, int(np.ceil((x + w) * SCALE)) - left, int(np.ceil((y + h) * SCALE)) - top
-

@@ -14,9 +14,21 @@ from playwright.sync_api import Browser
 
 from .facts import ScanSpec
 from .files import write
-from .pressroom import Print, take
+from .pressroom import Print, take, verso
 
-NOTE_FIELDS = ("file", "publication", "published", "city", "state", "page", "found in", "rights", "remark", "recipe", "continues")
+NOTE_FIELDS = (
+    "file",
+    "publication",
+    "published",
+    "city",
+    "state",
+    "page",
+    "found_in",
+    "rights",
+    "remark",
+    "recipe",
+    "continues",
+)
 BILEVEL = ("photocopy",)
 
 
@@ -24,9 +36,10 @@ def print_scans(browser: Browser, specs: Sequence[ScanSpec], folder: Path) -> li
     """Print the sheets and write their files below scans/; leaves of one file follow their first leaf."""
     (folder / "scans").mkdir(parents=True, exist_ok=True)
     prints: list[Print] = []
+    back = verso(browser)
     leaves: list[NDArray[np.uint8]] = []
     for k, spec in enumerate(specs):
-        done = take(browser, spec)
+        done = take(browser, spec, back)
         prints.append(done)
         leaves.append(done.picture)
         if k + 1 == len(specs) or specs[k + 1].leaf_of is None:
@@ -41,10 +54,10 @@ def print_scans(browser: Browser, specs: Sequence[ScanSpec], folder: Path) -> li
 def truth_lines(prints: Iterable[Print]) -> str:
     """Return truth.jsonl."""
     rows = []
+    leaf = 1
     for done in prints:
-        row = dict(done.truth)
-        if done.spec.leaf_of:
-            row["file"] = done.spec.leaf_of
+        leaf = leaf + 1 if done.spec.leaf_of else 1
+        row = done.truth | {"file": done.spec.leaf_of or done.spec.file, "leaf": leaf}
         rows.append(json.dumps(row, ensure_ascii=False))
     return "\n".join(rows) + "\n"
 
@@ -64,7 +77,7 @@ def notes_csv(specs: Iterable[ScanSpec]) -> str:
                 "published": str(spec.published) if spec.noted and spec.published else "",
                 "city": spec.city or "",
                 "page": spec.page,
-                "found in": spec.found_in,
+                "found_in": spec.found_in,
                 "rights": "invented; printed for the demo",
                 "remark": spec.remark,
                 "recipe": spec.recipe,

@@ -15,7 +15,7 @@ _DAY = time.gmtime(0)
 
 
 def _bilevel(image: Image.Image) -> Image.Image:
-    return image.convert("L").point(lambda value: 255 if value > 128 else 0).convert("1")
+    return image.convert("L").point(lambda value: 255 if value > 180 else 0).convert("1")
 
 
 def write(path: Path, leaves: list[NDArray[np.uint8]], *, bilevel: bool, dpi: int = 200, quality: int = 62) -> None:
@@ -40,7 +40,13 @@ def write(path: Path, leaves: list[NDArray[np.uint8]], *, bilevel: bool, dpi: in
             first.save(path, save_all=True, append_images=rest, compression=compression, dpi=(dpi, dpi))
         case ".pdf":
             first.save(
-                path, save_all=True, append_images=rest, resolution=dpi, quality=quality, creationDate=_DAY, modDate=_DAY
+                path,
+                save_all=True,
+                append_images=rest,
+                resolution=dpi,
+                quality=quality,
+                creationDate=_DAY,
+                modDate=_DAY,
             )
         case kind:
             raise ValueError(f"no way to write {kind}")

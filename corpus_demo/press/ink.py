@@ -13,17 +13,21 @@ from .facts import Wear
 Tones = NDArray[np.float32]  # 0 black to 1 white
 
 
-def halftone(tones: NDArray[np.uint8], boxes: list[tuple[int, int, int, int]], cell: float) -> NDArray[np.uint8]:
-    """Break the pictures up into dots on a 45-degree screen; `cell` is the dot pitch in pixels."""
+Boxes = list[tuple[int, int, int, int]]
+
+
+def halftone(tones: NDArray[np.uint8], pictures: Boxes, tints: Boxes, cell: float) -> NDArray[np.uint8]:
+    """Break pictures and tints up into dots on a 45-degree screen; `cell` is the dot pitch in pixels."""
     out = tones.copy()
-    for x, y, w, h in boxes:
-        x, y = max(x, 0), max(y, 0)
-        part = cv2.GaussianBlur(tones[y : y + h, x : x + w], (0, 0), cell * 0.22).astype(np.float32)
+    for k, (x, y, w, h) in enumerate(pictures + tints):
+        part = tones[max(y, 0) : y + h, max(x, 0) : x + w]
+        soft = cv2.GaussianBlur(part, (0, 0), cell * 0.22).astype(np.float32)
         rows, cols = np.mgrid[0 : part.shape[0], 0 : part.shape[1]].astype(np.float32)
         u, v = (cols + rows) * np.pi * 1.4142 / cell, (cols - rows) * np.pi * 1.4142 / cell
         screen = (np.cos(u) + np.cos(v)) * 0.25 + 0.5  # 0 to 1
-        share = 1 - np.clip((part - 8) / 238, 0, 1)
-        out[y : y + h, x : x + w] = np.where(share > screen * 0.96 + 0.03, 0, 255)
+        dots = 1 - np.clip((soft - 8) / 238, 0, 1) > screen * 0.96 + 0.03
+        solid = part < 100 if k >= len(pictures) else np.zeros(part.shape, bool)
+        out[max(y, 0) : y + h, max(x, 0) : x + w] = np.where(dots | solid, 0, 255)
     return out
 
 
@@ -37,7 +41,7 @@ def noise(rng: Generator, shape: tuple[int, int], size: float) -> Tones:
 
 def pull(proof: Proof, wear: Wear, rng: Generator, pitch: float) -> Tones:
     """Print a proof on paper and return its ink coverage (1 full ink, 0 none) at the size of the finished scan."""
-    tones = halftone(proof.tones, proof.pictures, pitch * SCALE)
+    tones = halftone(proof.tones, proof.pictures, proof.tints, pitch * SCALE)
     ink = 1 - tones.astype(np.float32) / 255
     softness = 0.7 + 1.1 * wear.spread
     ink = cv2.GaussianBlur(ink, (0, 0), softness)
@@ -50,9 +54,13 @@ def pull(proof: Proof, wear: Wear, rng: Generator, pitch: float) -> Tones:
     return np.asarray(np.clip(ink * lightness, 0, 1), np.float32)
 
 
-def behind(ink: Tones, share: float) -> Tones:
-    """Return what shows through from the other side: the sheet mirrored, blurred and faint."""
+def behind(verso: NDArray[np.uint8], shape: tuple[int, int], share: float, rng: Generator) -> Tones:
+    """Return what shows through from the other side: a page of news, mirrored, blurred and faint."""
     if share <= 0:
-        return np.zeros_like(ink)
-    other = np.roll(ink[:, ::-1], (ink.shape[0] // 3, ink.shape[1] // 7), axis=(0, 1))
-    return np.asarray(cv2.GaussianBlur(other, (0, 0), 2.2) * share, np.float32)
+        return np.zeros(shape, np.float32)
+    height, width = shape
+    page = verso[::SCALE, ::SCALE][:, ::-1]
+    page = np.tile(page, (height // page.shape[0] + 2, width // page.shape[1] + 2))
+    top, left = (int(v) for v in rng.integers(0, 500, 2))
+    part = 1 - page[top : top + height, left : left + width].astype(np.float32) / 255
+    return np.asarray(cv2.GaussianBlur(part, (0, 0), 1.7) * share, np.float32)

@@ -37,9 +37,9 @@ GOTHICS = ("League Gothic", "Anton", "Oswald", "Francois One", "Libre Franklin",
 SLABS = ("Alfa Slab One", "Rokkitt", "Bevan", "Ultra")
 MODERNS = ("Bodoni Moda", "Abril Fatface", "Libre Bodoni")
 FUTURES = ("Jost", "Chango", "Bowlby One", "Limelight")
-ROMANS = ("Old Standard TT", "Libre Caslon Text", "Sorts Mill Goudy", "Libre Baskerville", "Libre Bodoni")
+ROMANS = ("Old Standard TT", "Libre Caslon Text", "Sorts Mill Goudy", "Libre Baskerville", "Rokkitt")
 SCRIPTS = ("Pacifico", "Yellowtail", "Kaushan Script", "Playball", "Leckerli One")
-FINES = ("Archivo Narrow", "News Cycle", "Libre Franklin", "Jost", "Old Standard TT")
+FINES = ("Archivo Narrow", "News Cycle", "Libre Franklin", "Jost", "Libre Baskerville", "Rokkitt")
 FAMILIES = {"gothic": GOTHICS, "slab": SLABS, "modern": MODERNS, "future": FUTURES}
 BORDERS = ("none", ".12em solid #111", ".5em double #111", ".3em solid #111", ".25em dashed #111", ".6em ridge #444")
 
@@ -49,7 +49,7 @@ def draw_look(seed: int, family: str | None = None) -> Look:
     rng = Random(f"look {seed}")
     heads = FAMILIES[family or rng.choice(tuple(FAMILIES))]
     head = rng.choice(heads)
-    price = rng.choice((head, *GOTHICS, *SLABS, "Abril Fatface", "Jost"))
+    price = rng.choice((head, *GOTHICS, *SLABS, "Abril Fatface", "Jost", "Permanent Marker"))
     return Look(
         head=head,
         head2=rng.choice((*GOTHICS, *SLABS, *MODERNS, "Jost")),

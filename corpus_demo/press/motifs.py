@@ -70,7 +70,9 @@ def _wheat() -> str:
 
 
 def _sorrel() -> str:
-    leaves = "".join(_leaf(x, y, 8, t, tone) for x, y, t, tone in ((0, 3, 200, "#444"), (0, 3, -20, "#666"), (0, 7, 150, "#555")))
+    leaves = "".join(
+        _leaf(x, y, 8, t, tone) for x, y, t, tone in ((0, 3, 200, "#444"), (0, 3, -20, "#666"), (0, 7, 150, "#555"))
+    )
     berries = "".join(
         f'<circle cx="{x}" cy="{y}" r="1.7" fill="#222" stroke="#ddd" stroke-width=".4"/>'
         for x, y in ((0, -9), (-2.5, -6.5), (2.5, -6.5), (-1.4, -3.5), (1.6, -3.2), (0, -6))

@@ -63,7 +63,9 @@ def cup(x: float, y: float, r: float, motif: Motif, *, saucer: bool = True) -> s
     body = f"M{x - r:.1f} {y:.1f} C{x - r * 0.95:.1f} {y + r * 0.9:.1f} {x - r * 0.55:.1f} {y + r * 1.15:.1f} {x - r * 0.4:.1f} {y + r * 1.2:.1f}"
     body += f" L{x + r * 0.4:.1f} {y + r * 1.2:.1f} C{x + r * 0.55:.1f} {y + r * 1.15:.1f} {x + r * 0.95:.1f} {y + r * 0.9:.1f} {x + r:.1f} {y:.1f}Z"
     handle = f"M{x + r * 0.92:.1f} {y + r * 0.2:.1f} c{r * 0.7:.1f} {-r * 0.3:.1f} {r * 0.75:.1f} {r * 0.75:.1f} {-r * 0.15:.1f} {r * 0.6:.1f}"
-    parts = [plate(x, y + r * 1.15, r * 1.75, 0.34, "plain")] if saucer else [_shadow(x, y + r * 1.15, r * 0.8, r * 0.2)]
+    parts = (
+        [plate(x, y + r * 1.15, r * 1.75, 0.34, "plain")] if saucer else [_shadow(x, y + r * 1.15, r * 0.8, r * 0.2)]
+    )
     parts += [
         f'<path d="{handle}" fill="none" stroke="#555" stroke-width="{r * 0.2:.2f}"/>',
         f'<path d="{handle}" fill="none" stroke="#eee" stroke-width="{r * 0.1:.2f}"/>',
@@ -143,7 +145,9 @@ def table(motif: Motif, seed: int, *, shape: str = "wide") -> str:
         return _wrap(body, 200, 265, cloth)
     if shape == "setting":
         flat = rng.uniform(0.5, 0.75)
-        body = plate(120, 95, 105, flat, motif) + plate(245, 70, 62, flat, motif, centre=False) + cup(270, 125, 34, motif)
+        body = (
+            plate(120, 95, 105, flat, motif) + plate(245, 70, 62, flat, motif, centre=False) + cup(270, 125, 34, motif)
+        )
         return _wrap(body, 340, 190, cloth)
     if shape == "plate":
         return _wrap(plate(100, 100, 94, rng.uniform(0.85, 1), motif), 200, 200, cloth)
@@ -163,4 +167,6 @@ def table(motif: Motif, seed: int, *, shape: str = "wide") -> str:
 def pantry(seed: int, word: str) -> str:
     """Draw two or three tins."""
     rng = Random(f"pantry {seed}")
-    return _wrap("".join(can(30 + 50 * k, 14 + 8 * (k % 2), 22, word) for k in range(rng.choice((2, 3)))), 160, 80, "none")
+    return _wrap(
+        "".join(can(30 + 50 * k, 14 + 8 * (k % 2), 22, word) for k in range(rng.choice((2, 3)))), 160, 80, "none"
+    )

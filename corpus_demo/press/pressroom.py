@@ -31,7 +31,7 @@ class Print:
 
 def compose(spec: ScanSpec) -> tuple[Sheet, str]:
     """Set the adverts of a sheet, with a newspaper around them where the sheet is a page."""
-    sheet = Sheet(draw_look(spec.seed, spec.look))
+    sheet = Sheet(draw_look(spec.seed, spec.look), spec.width / spec.base)
     set_adverts = []
     for k, advert in enumerate(spec.adverts):
         if k:
@@ -62,19 +62,32 @@ def _sheet(spec: ScanSpec, adverts: list[str]) -> str:
         return (
             f'<div class="mast">{escape(spec.publication or "The Journal")}</div>'
             f'<div class="dateline"><span>{escape(spec.city or "")}</span><span>{escape(copyfit.dateline(spec))}</span>'
-            f'<span>Page {escape(spec.page or "3")}</span></div>'
+            f"<span>Page {escape(spec.page or '3')}</span></div>"
             f'<div class="cols"><div style="flex:1.15"><div class="cols">{text}</div></div>'
             f'<div style="flex:1">{first}<div style="height:.8em"></div>{right}</div></div>'
         )
     return "".join(adverts)
 
 
-def take(browser: Browser, spec: ScanSpec) -> Print:
-    """Print one sheet."""
+def verso(browser: Browser) -> NDArray[np.uint8]:
+    """Print the page of news that shows through from behind the adverts."""
+    rng = Random("verso")
+    columns = "".join(f'<div class="edit">{copyfit.column(rng, 60)}</div>' for _ in range(4))
+    html = document(f'<div class="cols">{columns}</div>', draw_look(1), 1500, 20, 1)
+    return proof(browser, html, 1500).tones
+
+
+def take(browser: Browser, spec: ScanSpec, back: NDArray[np.uint8]) -> Print:
+    """Print one sheet on paper with `back` on its other side.
+
+    Raises ValueError where a fact runs out of its advert.
+    """
     sheet, body = compose(spec)
     html = document(body, draw_look(spec.seed, spec.look), spec.width, spec.base, spec.seed)
     fresh = proof(browser, html, spec.width)
+    if fresh.spills:
+        raise ValueError(f"{spec.file}: set too wide: {', '.join(fresh.spills)}")
     colour = spec.wear.source in ("magazine", "catalogue", "phone")
-    picture, boxes = scan(fresh, spec.wear, spec.seed, colour=colour)
+    picture, boxes = scan(fresh, back, spec.wear, spec.seed, colour=colour)
     size = (picture.shape[1], picture.shape[0])
     return Print(spec, picture, truth_row(spec, sheet, boxes, fresh.lines, size))

@@ -21,6 +21,7 @@ class Sheet:
     """Collect the facts of one sheet while its markup is written."""
 
     look: Look
+    measure: float  # width of the sheet in ems of body type
     facts: dict[str, Row] = field(default_factory=dict)  # fact id -> truth fields without box
     advert: int = -1
     _count: dict[str, int] = field(default_factory=dict)
@@ -82,8 +83,8 @@ class Sheet:
 
     def label(self, tag: Tag) -> str:
         """Set the words that say for whom a price holds."""
-        if not tag.label:
-            return ""
+        if tag.condition == "everyone":
+            return f'<span class="lab">{escape(tag.label)}</span>' if tag.label else ""
         return self._mark("c", {"kind": tag.condition, "text": tag.label, "value": None}, escape(tag.label), "lab")
 
     def text(self, words: str) -> str:

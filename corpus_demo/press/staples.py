@@ -38,7 +38,9 @@ STAPLES = (
     Staple("butter", ("Creamery Butter", "Sweet Cream Butter", "Fresh Butter"), "", 1.0, "lb", "dairy"),
     Staple("milk", ("Fresh Milk", "Homogenized Milk"), "½ gal.", 1.0, None, "dairy"),
     Staple("eggs", ("Large Eggs", "Grade A Eggs", "Fresh Eggs"), "", 1.0, "doz", "dairy"),
-    Staple("coffee", ("Valley Roast Coffee", "Percolator Coffee", "Morning Lamp Coffee"), "1-lb. tin", 1.0, None, "grocery"),
+    Staple(
+        "coffee", ("Valley Roast Coffee", "Percolator Coffee", "Morning Lamp Coffee"), "1-lb. tin", 1.0, None, "grocery"
+    ),
     Staple("potatoes", ("Potatoes", "New Potatoes", "Baking Potatoes"), "10-lb. bag", 1.0, None, "produce"),
     Staple("oranges", ("Juice Oranges", "Navel Oranges", "Sweet Oranges"), "", 1.0, "doz", "produce"),
     Staple("sugar", ("Cane Sugar", "Granulated Sugar", "Pure Cane Sugar"), "5-lb. bag", 1.0, None, "grocery"),

@@ -56,10 +56,17 @@ def truth_row(spec: ScanSpec, sheet: Sheet, boxes: dict[str, Box], lines: dict[s
         "notes": "; ".join(spec.remarks),
         "source": "invented; printed by corpus_demo/press",
     }
-    if spec.leaf_of:
-        row["leaf_of"] = spec.leaf_of
     if not spec.readable:
-        for key in ("prices", "conditions", "sets", "lines", "dates", "retailers", "transcript_lines", "offers_with_conditions"):
+        for key in (
+            "prices",
+            "conditions",
+            "sets",
+            "lines",
+            "dates",
+            "retailers",
+            "transcript_lines",
+            "offers_with_conditions",
+        ):
             row[key] = []
         row |= {"schedule": [], "adverts": [], "printed_date": None}
     return row

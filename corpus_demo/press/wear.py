@@ -30,14 +30,16 @@ PAPER: dict[Source, tuple[float, tuple[float, float, float]]] = {
 }  # brightness and tint of the paper
 
 
-def scan(proof: Proof, wear: Wear, seed: int, *, colour: bool) -> tuple[NDArray[np.uint8], dict[str, Box]]:
+def scan(
+    proof: Proof, verso: NDArray[np.uint8], wear: Wear, seed: int, *, colour: bool
+) -> tuple[NDArray[np.uint8], dict[str, Box]]:
     """Print, wear and scan a proof; return the picture (gray, or RGB with `colour`) and the box of every fact."""
     rng = default_rng(seed)
     ink = pull(proof, wear, rng, PITCH[wear.source])
     lie = lay((ink.shape[0], ink.shape[1]), wear, rng)
     boxes = fact_boxes(proof, lie)
     brightness, tint = PAPER[wear.source]
-    sheet = _paper(ink, wear, rng, brightness)
+    sheet = _paper(ink, verso, wear, rng, brightness)
     torn = _tear(lie, boxes, ink.shape, rng) if wear.tear else None
     seen = lie.warp(sheet, 0.0) * (1 - lie.shade)
     inside = lie.inside((ink.shape[0], ink.shape[1]))
@@ -56,10 +58,10 @@ def scan(proof: Proof, wear: Wear, seed: int, *, colour: bool) -> tuple[NDArray[
     return (np.clip(picture, 0, 1) * 255 + 0.5).astype(np.uint8), boxes
 
 
-def _paper(ink: Tones, wear: Wear, rng: Generator, brightness: float) -> Tones:
+def _paper(ink: Tones, verso: NDArray[np.uint8], wear: Wear, rng: Generator, brightness: float) -> Tones:
     shape = (ink.shape[0], ink.shape[1])
     ground = brightness + 0.012 * noise(rng, shape, 60) + 0.010 * noise(rng, shape, 5) + 0.010 * noise(rng, shape, 1)
-    ground -= behind(ink, wear.show_through)
+    ground -= behind(verso, shape, wear.show_through, rng)
     return np.asarray(ground * (1 - 0.9 * ink) + 0.03, np.float32)
 
 
@@ -106,7 +108,9 @@ def _source(seen: Tones, wear: Wear, rng: Generator) -> Tones:
     shape = (seen.shape[0], seen.shape[1])
     if wear.blackout:
         fog = cv2.GaussianBlur(seen, (0, 0), shape[1] / 55)
-        return np.asarray(fog * 0.3 + 0.05 + 0.05 * noise(rng, shape, 70) + 0.04 * rng.standard_normal(shape), np.float32)
+        return np.asarray(
+            fog * 0.3 + 0.05 + 0.05 * noise(rng, shape, 70) + 0.04 * rng.standard_normal(shape), np.float32
+        )
     match wear.source:
         case "microfilm":
             return _microfilm(seen, wear, rng)
@@ -123,7 +127,7 @@ def _source(seen: Tones, wear: Wear, rng: Generator) -> Tones:
 def _microfilm(seen: Tones, wear: Wear, rng: Generator) -> Tones:
     shape = (seen.shape[0], seen.shape[1])
     soft = cv2.GaussianBlur(seen, (0, 0), 0.8) + wear.grain * noise(rng, shape, 1.6)
-    hard = 1 / (1 + np.exp(-(soft - 0.46) * 8))
+    hard = 1 / (1 + np.exp(-(soft - 0.5) * 8))
     for _ in range(int(rng.integers(2, 7))):
         x = int(rng.integers(0, shape[1]))
         start, stop = sorted(int(v) for v in rng.integers(0, shape[0], 2))
@@ -135,10 +139,10 @@ def _microfilm(seen: Tones, wear: Wear, rng: Generator) -> Tones:
 
 def _photocopy(seen: Tones, wear: Wear, rng: Generator) -> Tones:
     shape = (seen.shape[0], seen.shape[1])
-    level = 0.55 + 0.03 * noise(rng, shape, 200)
-    toner = cv2.GaussianBlur(seen + wear.grain * 0.9 * noise(rng, shape, 1.5), (0, 0), 0.6) > level
+    level = 0.7 + 0.03 * noise(rng, shape, 200)
+    toner = cv2.GaussianBlur(seen + wear.grain * 0.9 * noise(rng, shape, 1.5), (0, 0), 0.5) > level
     out = toner.astype(np.float32)
-    specks = rng.random(shape) > 1 - 0.0006 * (1 + 8 * wear.grain)
+    specks = rng.random(shape) > 1 - 0.0005 * (1 + 6 * wear.grain)
     out[cv2.dilate(specks.astype(np.uint8), np.ones((2, 2), np.uint8)) > 0] = 0
     bar = int(rng.integers(0, 12))
     if bar > 5:

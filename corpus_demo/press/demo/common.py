@@ -17,13 +17,22 @@ def money(text: str) -> Decimal:
     return Decimal(text)
 
 
-def one(text: str, amount: str, unit: str | None = None, *, piece: str = "", line: str | None = None, **more: str) -> Item:
+def one(
+    text: str, amount: str, unit: str | None = None, *, piece: str = "", line: str | None = None, **more: str
+) -> Item:
     """Return an item at one price for everyone."""
     return Item(text, (Tag(money(amount), 1, unit),), line=line, piece=piece, **more)  # type: ignore[arg-type] # text fields only
 
 
 def carded(
-    text: str, card: str, without: str, labels: tuple[str, str], unit: str | None = None, *, piece: str = "", line: str | None = None
+    text: str,
+    card: str,
+    without: str,
+    labels: tuple[str, str],
+    unit: str | None = None,
+    *,
+    piece: str = "",
+    line: str | None = None,
 ) -> Item:
     """Return an item at a cardholder price and a price without the card."""
     tags = (Tag(money(card), 1, unit, "cardholder", labels[0]), Tag(money(without), 1, unit, "without_card", labels[1]))

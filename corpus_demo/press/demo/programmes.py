@@ -11,25 +11,47 @@ from .common import carded, days, money, one
 CARD = ("with Penhallow card", "without card")
 SETTING = SetOf(
     5,
-    (("dinner_plate", 1, "dinner plate"), ("salad_plate", 1, "salad plate"), ("fruit_dish", 1, "fruit dish"), ("cup", 1, "cup"), ("saucer", 1, "saucer")),
+    (
+        ("dinner_plate", 1, "dinner plate"),
+        ("salad_plate", 1, "salad plate"),
+        ("fruit_dish", 1, "fruit dish"),
+        ("cup", 1, "cup"),
+        ("saucer", 1, "saucer"),
+    ),
 )
 STARTER = SetOf(
     16,
-    (("dinner_plate", 4, "4 dinner plates"), ("fruit_dish", 4, "4 fruit dishes"), ("cup", 4, "4 cups"), ("saucer", 4, "4 saucers")),
+    (
+        ("dinner_plate", 4, "4 dinner plates"),
+        ("fruit_dish", 4, "4 fruit dishes"),
+        ("cup", 4, "4 cups"),
+        ("saucer", 4, "4 saucers"),
+    ),
 )
 COMPLETER = SetOf(
     5,
-    (("platter", 1, "platter"), ("vegetable_dish", 1, "vegetable bowl"), ("creamer", 1, "creamer"), ("covered_sugar", 2, "covered sugar")),
+    (
+        ("platter", 1, "platter"),
+        ("vegetable_dish", 1, "vegetable bowl"),
+        ("creamer", 1, "creamer"),
+        ("covered_sugar", 1, "covered sugar"),
+    ),
 )
 TOWN_ADDRESSES = {
     "Ferncliff": ("114 Harbor Street, Ferncliff", "Corner Elm and Third"),
     "Osterby": ("Market Square, Osterby", "Phone 4-2217"),
     "Wenning Falls": ("27 Mill Lane, Wenning Falls",),
 }
-PAPERS = {"Ferncliff": "The Ferncliff Courier", "Osterby": "The Osterby Ledger", "Wenning Falls": "Wenning Falls Sentinel"}
+PAPERS = {
+    "Ferncliff": "The Ferncliff Courier",
+    "Osterby": "The Osterby Ledger",
+    "Wenning Falls": "Wenning Falls Sentinel",
+}
 
 
-def _item(text: str, card: str, without: str, piece: str, line: str, labels: tuple[str, str] = CARD, unit: str | None = None) -> Item:
+def _item(
+    text: str, card: str, without: str, piece: str, line: str, labels: tuple[str, str] = CARD, unit: str | None = None
+) -> Item:
     return carded(text, card, without, labels, unit, piece=piece, line=line)
 
 
@@ -69,7 +91,9 @@ def _terms(week: int) -> tuple[Term, ...]:
     return (terms[week % 3], terms[3 + week % 2])
 
 
-def tansy(week: int, town: str, style: str, form: str, headline: str, items: tuple[Item, ...], **more: object) -> AdvertSpec:
+def tansy(
+    week: int, town: str, style: str, form: str, headline: str, items: tuple[Item, ...], **more: object
+) -> AdvertSpec:
     """Write the advert of one week of the Tansy Morn programme."""
     start = START + timedelta(7 * (week - 1))
     end = start + timedelta(2)
@@ -125,7 +149,14 @@ def _tansy_scans() -> tuple[ScanSpec, ...]:
         "Here is the loveliest offer of the season. Bright buttons of tansy on a warm white ground, under a glaze that keeps its lustre. "
         "Ask for your card at the checkstand and begin your set today.",
     )
-    week4 = tansy(4, "Ferncliff", "spread", "dash", "4th Big Week!", (SETTING_ITEM, OPEN_STOCK[0], OPEN_STOCK[3], OPEN_STOCK[2], SERVING[0]))
+    week4 = tansy(
+        4,
+        "Ferncliff",
+        "spread",
+        "dash",
+        "4th Big Week!",
+        (SETTING_ITEM, OPEN_STOCK[0], OPEN_STOCK[3], OPEN_STOCK[2], SERVING[0]),
+    )
     return (
         _week(
             tansy(1, "Ferncliff", "spread", "from_to", "A Table to Be Proud Of", (STARTER_ITEM, *OPEN_STOCK[:4]), copy=copy1),
@@ -144,7 +175,7 @@ def _tansy_scans() -> tuple[ScanSpec, ...]:
         ),
         _week(
             tansy(5, "Wenning Falls", "grid", "thru", "Choose Any Piece", (*OPEN_STOCK[:3], *SERVING[:3])),
-            "tansy-week-05.jpg", 15, 900, 20, Wear("phone", perspective=0.035, light=0.2, skew=0.6), recipe="phone",
+            "tansy-week-05.jpg", 15, 900, 20, Wear("phone", perspective=0.035, light=0.2, skew=0.6), recipe="phone_photo",
         ),
         _week(
             tansy(7, "Ferncliff", "tower", "dash", "7th Week of 15", (
@@ -171,7 +202,7 @@ def _tansy_scans() -> tuple[ScanSpec, ...]:
         _week(
             tansy(15, "Ferncliff", "tower", "year", "Final Week!", (SETTING_ITEM, *OPEN_STOCK, *SERVING), terms=(
                 Term("while_they_last", "Last chance: while our stock lasts"), Term("rain_check", "No rain checks after Saturday"))),
-            "tansy-final-week.tif", 25, 760, 19, Wear("microfilm", skew=0.3, grain=0.08, light=0.3),
+            "tansy-final-week.tif", 25, 780, 21, Wear("microfilm", skew=0.3, grain=0.03, light=0.15),
         ),
     )  # fmt: skip
 
@@ -184,7 +215,9 @@ def _silver(text: str, card: str, without: str, piece: str, unit: str | None = N
     return _item(text, card, without, piece, "silverthaw", SILVER, unit)
 
 
-def silverthaw(week: int, town: str, style: str, form: str, headline: str, items: tuple[Item, ...], **more: object) -> AdvertSpec:
+def silverthaw(
+    week: int, town: str, style: str, form: str, headline: str, items: tuple[Item, ...], **more: object
+) -> AdvertSpec:
     """Write the advert of one week of the Silverthaw programme."""
     start = SILVER_START + timedelta(7 * (week - 1))
     end = start + timedelta(6 if week % 2 else 2)
@@ -203,7 +236,9 @@ def silverthaw(week: int, town: str, style: str, form: str, headline: str, items
         maker_text="Fine China by Undine China Works" if week % 3 else "",
         terms=(
             Term("punch_card", "20 punches fill a card: one punch with each 50¢ purchase", "20"),
-            Term("limit", "Limit 4 settings to a family", "4") if week % 2 else Term("rain_check", "Rain checks given if we sell out"),
+            Term("limit", "Limit 4 settings to a family", "4")
+            if week % 2
+            else Term("rain_check", "Rain checks given if we sell out"),
         ),
         addresses=(f"Shore Road, {town}",) if town == "Osterby" else (f"Falls Parkway, {town}", "Open Fridays until 9"),
         motif="frost",
@@ -218,7 +253,7 @@ SILVER_45 = Item(
     "45-piece service for 8", (replace(one("", "29.95").tags[0], condition="comparison", label="compare at"),), line="silverthaw",
     piece="dinner_set", composition=SetOf(45, (
         ("dinner_plate", 8, "8 dinner plates"), ("bread_and_butter", 8, "8 bread and butters"), ("fruit_dish", 8, "8 fruits"), ("cup", 8, "8 cups"),
-        ("saucer", 8, "8 saucers"), ("platter", 1, "platter"), ("vegetable_dish", 1, "vegetable"), ("creamer", 1, "creamer"), ("covered_sugar", 2, "covered sugar"))),
+        ("saucer", 8, "8 saucers"), ("platter", 1, "platter"), ("vegetable_dish", 1, "vegetable"), ("creamer", 1, "creamer"), ("covered_sugar", 1, "covered sugar"))),
 )  # fmt: skip
 SILVER_STOCK = (
     _silver("Cereal bowl", ".35", ".59", "cereal_dish", "each"),
@@ -255,7 +290,7 @@ def _silver_scans() -> tuple[ScanSpec, ...]:
         ),
         _week(
             silverthaw(6, "Wenning Falls", "grid", "from_to", "Snowflake Beauty for Your Table", (*SILVER_STOCK[:2], *SILVER_STOCK[3:5])),
-            "silverthaw-week-06.webp", 46, 880, 20, Wear("phone", perspective=0.03, skew=-1.5, light=0.25), noted=False, recipe="phone",
+            "silverthaw-week-06.webp", 46, 880, 20, Wear("phone", perspective=0.03, skew=-1.5, light=0.25), noted=False, recipe="phone_photo",
         ),
         _week(
             silverthaw(8, "Osterby", "tower", "thru", "Punch Card Special", (SILVER_STOCK[5], *SILVER_STOCK[:3]), motif="frost"),
@@ -267,7 +302,7 @@ def _silver_scans() -> tuple[ScanSpec, ...]:
         ),
         _week(
             silverthaw(12, "Osterby", "grid", "dash", "Twelfth and Final Week", (*SILVER_STOCK[:3], SILVER_STOCK[5])),
-            "silverthaw-week-12.tif", 52, 800, 19, Wear("microfilm", skew=-1.0, grain=0.09, light=0.2),
+            "silverthaw-week-12.tif", 52, 840, 21, Wear("microfilm", skew=-1.0, grain=0.04, light=0.15),
         ),
     )  # fmt: skip
 
@@ -278,7 +313,9 @@ def _wheat_scans() -> tuple[ScanSpec, ...]:
     def wheat(text: str, low: str, high: str, piece: str, line: str) -> Item:
         return _item(text, low, high, piece, line, copper)
 
-    def spec(chain: bool, style: str, start: date, headline: str, items: tuple[Item, ...], form: str, **more: object) -> AdvertSpec:
+    def spec(
+        chain: bool, style: str, start: date, headline: str, items: tuple[Item, ...], form: str, **more: object
+    ) -> AdvertSpec:
         town = "Ferncliff" if chain else "Osterby"
         base = AdvertSpec(
             style=style,
@@ -308,8 +345,12 @@ def _wheat_scans() -> tuple[ScanSpec, ...]:
             wheat("Cup and saucer", ".55", ".85", "cup_and_saucer", line),
         )
 
-    copper_set = replace(wheat("20-piece set", "8.88", "14.95", "dinner_set", "copperwheat"), composition=SetOf(20, (), "service for 4"))
-    harvest_set = replace(wheat("20-piece set", "7.77", "12.95", "dinner_set", "harvest_lane"), composition=SetOf(20, (), "service for 4"))
+    copper_set = replace(
+        wheat("20-piece set", "8.88", "14.95", "dinner_set", "copperwheat"), composition=SetOf(20, (), "service for 4")
+    )
+    harvest_set = replace(
+        wheat("20-piece set", "7.77", "12.95", "dinner_set", "harvest_lane"), composition=SetOf(20, (), "service for 4")
+    )
     a, b, c, d = stock("copperwheat"), stock("harvest_lane"), date(1959, 3, 5), date(1960, 10, 6)
     newsprint = Wear("newsprint", skew=0.8, light=0.2, show_through=0.1)
     return (
@@ -320,7 +361,7 @@ def _wheat_scans() -> tuple[ScanSpec, ...]:
         ),
         _week(
             spec(True, "grid", date(1959, 5, 21), "Add a Piece a Week", (*a[:4],), "week", terms=(Term("stamps", "Lantern Stamps given with every purchase"),)),
-            "copperwheat-may.jpg", 63, 860, 20, Wear("phone", perspective=0.04, skew=2.0, light=0.2), recipe="phone",
+            "copperwheat-may.jpg", 63, 860, 20, Wear("phone", perspective=0.04, skew=2.0, light=0.2), recipe="phone_photo",
         ),
         _week(spec(False, "burst", d, "Bring in the Sheaves", (harvest_set, *b), "from_to"), "harvest-lane-october.jpg", 64, 1000, 20, newsprint),
         _week(
@@ -337,5 +378,3 @@ def _wheat_scans() -> tuple[ScanSpec, ...]:
 def scans() -> tuple[ScanSpec, ...]:
     """Return the sheets of all programmes."""
     return (*_tansy_scans(), *_silver_scans(), *_wheat_scans())
-
-

@@ -22,14 +22,16 @@ def price_list(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
     for item in spec.items:
         by_label = {tag.label: tag for tag in item.tags}
         cells = "".join(
-            f'<td class="n">{sheet.price(by_label[h], item, "bare") if h in by_label else "&mdash;"}</td>' for h in labels
+            f'<td class="n">{sheet.price(by_label[h], item, "bare") if h in by_label else "&mdash;"}</td>'
+            for h in labels
         )
         name = sheet.line(item.line_text, item.line) if item.line_text else sheet.text(item.text)
         tail = f" {escape(item.blurb)}" if item.blurb else ""
         body.append(f"<tr><td>{escape(item.number)}</td><td>{name}{tail}</td><td>{escape(item.size)}</td>{cells}</tr>")
     motifs = ("tansy", "wheat", "sorrel", "frost", "quince")
     shots = "".join(
-        f"<div>{pictures.table(motifs[(seed + k) % 5], seed + k, shape='plate')}</div>" for k in range(4 if spec.motif != "plain" else 0)
+        f"<div>{pictures.table(motifs[(seed + k) % 5], seed + k, shape='plate')}</div>"
+        for k in range(4 if spec.motif != "plain" else 0)
     )
     return (
         f'<div class="ctr" style="font-size:2.3em">{sheet.retailer(spec.retailer_text)}</div>'

@@ -16,7 +16,9 @@ def coupon(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
     rng = Random(f"coupon {seed}")
     feature, *rest = spec.items
     blocks = "".join(parts.block(sheet, feature, tag, 5.2 if k == 0 else 2.4) for k, tag in enumerate(feature.tags))
-    made_of = f'<div class="ctr fine">{sheet.set_words(feature.composition, feature)}</div>' if feature.composition else ""
+    made_of = (
+        f'<div class="ctr fine">{sheet.set_words(feature.composition, feature)}</div>' if feature.composition else ""
+    )
     terms = "".join(f"<div>{sheet.term(term)}</div>" for term in spec.terms)
     expiry = f"<div>{sheet.date(spec.expiry, 'expiry')}</div>" if spec.expiry else ""
     slip = (
@@ -29,7 +31,7 @@ def coupon(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
         parts.head(sheet, spec.headline, 2.8)
         + parts.name(sheet, spec, 3.2)
         + f'<div style="width:{rng.choice((70, 85))}%;margin:auto">{pictures.table(spec.motif, seed, shape="setting")}</div>'
-        + parts.when(sheet, spec)
+        + parts.when(sheet, spec, expiry=False)
         + parts.copy(sheet, spec)
     )
     rows = parts.rows(sheet, rest)
@@ -43,7 +45,9 @@ def premium(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
     rows = parts.rows(sheet, rest)
     big = f'<div class="burst"><div class="lab">{sheet.label(lead)}</div><div class="num big" style="font-size:3.4em">'
     big += f"{sheet.price(lead, feature)}</div></div>"
-    other = "".join(f'<div class="in">{sheet.label(tag)} {parts.unit_price(sheet, feature, tag)}</div>' for tag in others)
+    other = "".join(
+        f'<div class="in">{sheet.label(tag)} {parts.unit_price(sheet, feature, tag)}</div>' for tag in others
+    )
     made_of = f'<div class="fine">{sheet.set_words(feature.composition, feature)}</div>' if feature.composition else ""
     return (
         parts.head(sheet, spec.headline, 3.2)

@@ -29,7 +29,9 @@ def _dinnerware(sheet: Sheet, spec: AdvertSpec, items: list[Item], seed: int) ->
     lead, *others = feature.tags
     blocks = parts.block(sheet, feature, lead, 4.2)
     blocks += "".join(parts.block(sheet, feature, tag, 2.2) for tag in others)
-    made_of = f'<div class="fine ctr">{sheet.set_words(feature.composition, feature)}</div>' if feature.composition else ""
+    made_of = (
+        f'<div class="fine ctr">{sheet.set_words(feature.composition, feature)}</div>' if feature.composition else ""
+    )
     return (
         f'<div class="panel-box2">{parts.name(sheet, spec, 2.4)}'
         f'<div class="kick">{escape(spec.kicker)}</div>{pictures.table(spec.motif, seed, shape="setting")}'
@@ -42,33 +44,35 @@ def _dinnerware(sheet: Sheet, spec: AdvertSpec, items: list[Item], seed: int) ->
 
 
 def broadside(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
-    """Set a full page: masthead, features, departments in columns of rows, one box of dinnerware."""
+    """Set a full page: masthead, departments flowing down ruled columns, one box of dinnerware among them."""
     rng = Random(f"broadside {seed}")
     wares = [item for item in spec.items if item.department == "housewares"]
     foods = [item for item in spec.items if item.department != "housewares"]
-    per_column = rng.choice((3, 4))
-    columns: list[list[str]] = [[] for _ in range(per_column)]
-    departments = [d for d in TITLES if any(f.department == d for f in foods)]
-    for k, department in enumerate(departments):
+    stories: list[list[str]] = []
+    for k, department in enumerate(d for d in TITLES if any(f.department == d for f in foods)):
         goods = [f for f in foods if f.department == department]
-        feature, rest = goods[: 2 if rng.random() < 0.5 else 1], goods[2:]
-        rest = goods[len(feature) :]
-        title = parts.head(sheet, TITLES[department], 1.9, rng.choice(("dept rev", "dept", "scr")))
-        big = "".join(_big(sheet, item, rng.choice((3.0, 3.8, 4.6)), rng.choice(("box", "", "panel-rev"))) for item in feature)
-        rows = parts.rows(sheet, rest)
-        target = min(range(per_column), key=lambda c: sum(map(len, columns[c])))
-        tins = pictures.pantry(seed + k, "PEAS") if department == "grocery" else ""
-        columns[target].append(title + big + rows + tins)
+        style = rng.choice(("dept rev", "dept", "scr"))
+        count = rng.choice((1, 2, 2, 3))
+        story = [parts.head(sheet, TITLES[department], rng.choice((1.9, 2.3)), style)]
+        for n, item in enumerate(goods):
+            if n < count or rng.random() < 0.12:
+                story.append(_big(sheet, item, rng.choice((3.0, 3.8, 4.8)), rng.choice(("box", "", "", "panel-rev"))))
+            else:
+                story.append(parts.row(sheet, item))
+        if department == "grocery" or rng.random() < 0.3:
+            picture = pictures.pantry(seed + k, rng.choice(("PEAS", "CORN", "SOUP", "TEA")))
+            story.insert(rng.randint(1, len(story)), f'<div style="width:70%;margin:.3em auto">{picture}</div>')
+        stories.append(story)
     if wares:
-        target = min(range(per_column), key=lambda c: sum(map(len, columns[c])))
-        columns[target].insert(rng.choice((0, len(columns[target]))), _dinnerware(sheet, spec, wares, seed))
-    body = "".join(f'<div>{"".join(column)}</div>' for column in columns)
+        stories.insert(rng.randint(0, len(stories)), [_dinnerware(sheet, spec, wares, seed)])
+    across = max(2, min(5, round(sheet.measure / rng.uniform(18, 24))))
+    flow = "".join(part for story in stories for part in story)
     general = "" if wares else parts.terms(sheet, spec)
     return (
-        f'<div class="ctr" style="font-size:4.6em;line-height:1.05">{sheet.retailer(spec.retailer_text)}</div>'
-        + parts.head(sheet, spec.headline, 2.4)
-        + f'<div class="rev">{parts.when(sheet, spec, 1.3)}</div>'
-        + f'<div class="cols vr" style="margin-top:.5em">{body}</div>'
+        f'<div class="ctr" style="font-size:5.4em;line-height:1.05">{sheet.retailer(spec.retailer_text)}</div>'
+        + parts.head(sheet, spec.headline, 2.9)
+        + f'<div class="rev">{parts.when(sheet, spec, 1.4)}</div>'
+        + f'<div class="flow" style="column-count:{across}">{flow}</div>'
         + parts.copy(sheet, spec)
         + general
         + '<div class="rule2"></div>'

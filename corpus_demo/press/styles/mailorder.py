@@ -28,20 +28,19 @@ def _article(sheet: Sheet, item: Item) -> str:
 
 def page(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
     """Set articles in columns between pictures, letterpress catalogue fashion."""
-    across = 2 if len(spec.items) < 6 else 3
-    stacks: list[list[str]] = [[] for _ in range(across)]
     shapes = ("wide", "setting", "plate", "glass", "cup", "row")
+    flow = []
     for k, item in enumerate(spec.items):
-        picture = pictures.table(spec.motif, seed + k, shape=shapes[(seed + k) % len(shapes)])
-        stack = stacks[k % across]
-        if k < across or (seed + k) % 3 == 0:
-            stack.append(f'<div style="width:86%;margin:.3em auto">{picture}</div>')
-        stack.append(_article(sheet, item))
+        if k < 2 or (seed + k) % 3 == 0:
+            picture = pictures.table(spec.motif, seed + k, shape=shapes[(seed + k) % len(shapes)])
+            flow.append(f'<div style="width:{60 + 13 * ((seed + k) % 4)}%;margin:.3em auto">{picture}</div>')
+        flow.append(f"<div>{_article(sheet, item)}</div>")
+    across = 2 if sheet.measure < 75 else 3
     return (
         parts.head(sheet, spec.headline, 2.7)
         + (f'<div class="kick">{sheet.text(spec.kicker)}</div>' if spec.kicker else "")
         + parts.copy(sheet, spec)
-        + f'<div class="cols vr">{"".join("<div>" + "".join(stack) + "</div>" for stack in stacks)}</div>'
+        + f'<div class="flow" style="column-count:{across}">{"".join(flow)}</div>'
         + '<div class="rule2"></div>'
         + parts.when(sheet, spec)
         + parts.terms(sheet, spec)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from html import escape
 
+from .. import copyfit
 from ..facts import AdvertSpec, Item, Tag
 from ..sheet import Sheet
 
@@ -24,7 +25,7 @@ def row(sheet: Sheet, item: Item, size: float = 1.0) -> str:
     look = sheet.look
     cells = "".join(f'<span class="pc">{unit_price(sheet, item, tag)}</span>' for tag in item.tags)
     prices = cells if len(item.tags) > 1 else f"<span>{unit_price(sheet, item, item.tags[0])}</span>"
-    size_text = f" {escape(item.size)}" if item.size else ""
+    size_text = f' <span class="sz">{escape(item.size)}</span>' if item.size else ""
     return (
         f'<div class="row {look.leader}" style="font-size:{size}em"><span class="it">{sheet.text(item.text)}{size_text}</span>'
         f'<span class="ld">{LEADERS[look.leader]}</span>{prices}</div>'
@@ -44,7 +45,15 @@ def rows(sheet: Sheet, items: Sequence[Item], size: float = 1.0) -> str:
 
 def unit_words(tag: Tag) -> str:
     """Return the printed unit after a price."""
-    words = {"each": "ea.", "lb": "lb.", "doz": "doz.", "pair": "pr.", "set": "set", "week": "a week", "month": "a month"}
+    words = {
+        "each": "ea.",
+        "lb": "lb.",
+        "doz": "doz.",
+        "pair": "pr.",
+        "set": "set",
+        "week": "a week",
+        "month": "a month",
+    }
     return words.get(tag.unit or "", "")
 
 
@@ -78,8 +87,9 @@ def terms(sheet: Sheet, spec: AdvertSpec) -> str:
 
 
 def copy(sheet: Sheet, spec: AdvertSpec, size: float = 1.0) -> str:
-    """Set the paragraphs of selling copy."""
-    return "".join(f'<p class="copy" style="font-size:{size}em">{escape(text)}</p>' for text in spec.copy)
+    """Set the paragraphs of selling copy; a house that sent none gets the standing copy of its trade."""
+    paragraphs = spec.copy or copyfit.selling(spec)
+    return "".join(f'<p class="copy" style="font-size:{size}em">{escape(text)}</p>' for text in paragraphs)
 
 
 def signature(sheet: Sheet, spec: AdvertSpec, size: float) -> str:
@@ -89,12 +99,12 @@ def signature(sheet: Sheet, spec: AdvertSpec, size: float) -> str:
     return f'<div class="sig"><div style="font-size:{size}em">{sheet.retailer(spec.retailer_text)}</div>{slogan}{lines}</div>'
 
 
-def when(sheet: Sheet, spec: AdvertSpec, size: float = 1.0) -> str:
+def when(sheet: Sheet, spec: AdvertSpec, size: float = 1.0, *, expiry: bool = True) -> str:
     """Set the printed dates of the advert."""
     parts = []
     if spec.when:
         parts.append(f'<div class="kick" style="font-size:{size}em">{sheet.date(spec.when)}</div>')
-    if spec.expiry:
+    if spec.expiry and expiry:
         parts.append(f'<div class="fine ctr">{sheet.date(spec.expiry, "expiry")}</div>')
     return "".join(parts)
 
@@ -105,4 +115,3 @@ def schedule(sheet: Sheet, spec: AdvertSpec) -> str:
         return ""
     rows = "".join(f"<tr><td>{escape(week)}</td><td>{sheet.text(text)}</td></tr>" for week, _, text in spec.schedule)
     return f'<div class="dept" style="font-size:1.1em">{escape(spec.schedule_title)}</div><table class="ruled fine">{rows}</table>'
-

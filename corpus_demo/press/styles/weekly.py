@@ -58,7 +58,9 @@ def spread(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
     )
     rows = parts.rows(sheet, rest[4:])
     left = pictures.table(spec.motif, seed, shape="wide") + parts.copy(sheet, spec) + parts.schedule(sheet, spec)
-    right = parts.name(sheet, spec, 3.6) + _maker(sheet, spec) + _feature(sheet, feature, 7.0) + parts.terms(sheet, spec)
+    right = (
+        parts.name(sheet, spec, 3.6) + _maker(sheet, spec) + _feature(sheet, feature, 7.0) + parts.terms(sheet, spec)
+    )
     head = f'<div class="rev">{parts.head(sheet, spec.headline, 3.6)}</div>'
     if seed % 2:
         left, right = right, left
@@ -90,7 +92,9 @@ def burst(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
     half = (len(rest) + 1) // 2
     columns = "".join(_div(parts.rows(sheet, part)) for part in (rest[:half], rest[half:]) if part)
     other = "".join(parts.block(sheet, feature, tag, 2.4) for tag in others)
-    composition = f'<div class="ctr">{sheet.set_words(feature.composition, feature)}</div>' if feature.composition else ""
+    composition = (
+        f'<div class="ctr">{sheet.set_words(feature.composition, feature)}</div>' if feature.composition else ""
+    )
     return (
         parts.head(sheet, spec.headline, 3.1)
         + parts.name(sheet, spec, 3.8)
@@ -116,8 +120,10 @@ def grid(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
         words = f'<div class="h2" style="font-size:1.25em">{sheet.text(item.text)}</div>'
         if item.composition:
             words += f'<div class="fine">{sheet.set_words(item.composition, item)}</div>'
-        small = "".join(f'<div class="in fine">{sheet.label(t)} {parts.unit_price(sheet, item, t)}</div>' for t in others)
-        label = f'<div>{sheet.label(lead)}</div>' if lead.label else ""
+        small = "".join(
+            f'<div class="in fine">{sheet.label(t)} {parts.unit_price(sheet, item, t)}</div>' for t in others
+        )
+        label = f"<div>{sheet.label(lead)}</div>" if lead.label else ""
         cells.append(
             f'<div class="cell box">{words}<div class="num big" style="font-size:3.6em">{sheet.price(lead, item)}</div>'
             f'<div class="fine">{parts.unit_words(lead)}</div>{label}{small}</div>'
