@@ -16,6 +16,7 @@ Gray = NDArray[np.uint8]
 HEIGHT = 48  # the height in pixels that the network reads at
 STEP = 8  # pixels of that picture to one step of its answer
 BATCH_WIDTH = 4800  # sum of the widths read in one go: bounds the memory, and padding is wasted work
+LEAST_CONTRAST = 10  # levels of 255 between ink and paper: an emptier strip is not stretched
 SPACE_LEVEL = (
     0.12  # a space is easily outvoted by the blank between two letters; measured in tests/benchmarks/reading.py
 )
@@ -57,8 +58,13 @@ def cut_strip(gray: Gray, corners: NDArray[np.float32]) -> Gray:
     return np.asarray(strip, np.uint8)
 
 
-def read_strips(strips: Sequence[Gray], threads: int = 1) -> list[ReadLine]:
-    """Read straightened lines (gray, dark on light or light on dark) in batches of like width."""
+def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = None) -> list[ReadLine]:
+    """Read straightened lines (gray, dark on light or light on dark) in batches of like width.
+
+    With `only`, nothing but its characters can come out.
+    """
+    letters = alphabet().characters
+    allowed = np.array([only is None or c == "" or c in only for c in letters])
     prepared = [_prepare(strip) for strip in strips]
     order = sorted(range(len(strips)), key=lambda i: prepared[i].shape[1])
     result: list[ReadLine] = [ReadLine(())] * len(strips)
@@ -73,7 +79,7 @@ def read_strips(strips: Sequence[Gray], threads: int = 1) -> list[ReadLine]:
         for row, i in enumerate(batch):
             planes[row, :, :, : prepared[i].shape[1]] = prepared[i]
         answers = session("rec", threads).run(None, {"x": planes})[0]
-        chosen = answers[:, :, alphabet().columns]
+        chosen = answers[:, :, alphabet().columns] * allowed
         for row, i in enumerate(batch):
             result[i] = _decode(chosen[row], prepared[i].shape[1])
         start = end
@@ -83,8 +89,11 @@ def read_strips(strips: Sequence[Gray], threads: int = 1) -> list[ReadLine]:
 def _prepare(strip: Gray) -> NDArray[np.float32]:
     height, width = strip.shape
     new_width = max(STEP, int(np.ceil(HEIGHT * width / height)))
-    resized = cv2.resize(strip, (new_width, HEIGHT))
-    return resized.astype(np.float32) / 127.5 - 1.0
+    resized = cv2.resize(strip, (new_width, HEIGHT)).astype(np.float32)
+    dark, light = np.percentile(resized, (2, 95))
+    if light - dark > LEAST_CONTRAST:
+        resized = np.clip((resized - dark) * (255 / (light - dark)), 0, 255)
+    return np.asarray(resized / 127.5 - 1.0, np.float32)
 
 
 def _decode(answers: NDArray[np.float32], width: int) -> ReadLine:

@@ -26,6 +26,7 @@ class StripWord:
     bottom: float
     type_px: float
     confidence: float
+    centres: tuple[float, ...]  # middle of each letter along the strip
 
 
 def split_words(strip: Gray, read: ReadLine) -> list[StripWord]:
@@ -49,7 +50,8 @@ def split_words(strip: Gray, read: ReadLine) -> list[StripWord]:
         confidence = float(np.mean([read.letters[i].confidence for i in group]))
         box = _ink_box(ink, left, right)
         top, bottom = box[2], box[3]
-        words.append(StripWord(text, *box, capital_height(text, bottom - top, height), confidence))
+        middles = tuple(centres[i] for i in group)
+        words.append(StripWord(text, *box, capital_height(text, bottom - top, height), confidence, middles))
     return words
 
 

@@ -1,0 +1,253 @@
+"""Price numerals by the geometry of their type: raised or smaller last figures are cents, whatever the string says.
+
+After trade.md E.3: a part of a numeral that is clearly smaller than its tallest figure and stands clear above the
+baseline, right of the large figures, is raised; large and raised part are read each by itself.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+from adminer.reading.placed import PlacedWord
+from adminer.reading.recognise import Gray, read_strips
+from adminer.reading.words import ink_of
+from adminer.records import PriceForm
+
+WORK_HEIGHT = 64  # height in pixels that the large figures are brought to before their glyphs are measured
+SMALLEST = 9.0  # capital height in pixels below which glyphs cannot be told apart by size
+SMALL = 0.8  # a raised figure is at most this part of the large ones; trade.md E.3 has 0.62, real type has up to 0.75
+LIFT = 0.12  # and its foot stands above theirs by at least this part of their height
+HEAD = re.compile(r"^[\"'“(*]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)(?P<tail>[^\d\s]{0,3})$")
+SIGN_ALONE = re.compile(r"^[¢c©eé°oO0469tfg*®]$")
+
+
+@dataclass(frozen=True, slots=True)
+class Glyph:
+    """Hold the ink of one character in pixels of the page."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    @property
+    def height(self) -> float:
+        """Return the height of the ink."""
+        return self.bottom - self.top
+
+
+@dataclass(frozen=True, slots=True)
+class _Raised:
+    """Hold the raised part of a numeral: where it is and what it says."""
+
+    box: Glyph
+    text: str
+    confidence: float
+
+
+def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -> list[PlacedWord]:
+    """Return the words with every numeral that has a raised part put together as one word, its form set."""
+    used: set[int] = set()
+    settled: dict[int, PlacedWord] = {}
+    for i, word in enumerate(words):
+        head = HEAD.match(word.text)
+        if i in used or not head or word.type_px < SMALLEST:
+            continue
+        glyphs = _glyphs(gray, word)
+        figures = [k for k, letter in enumerate(word.letters) if letter.isdigit()]
+        if not glyphs or not figures:
+            continue
+        tall = max(glyphs[k].height for k in figures)
+        foot = float(np.median([glyphs[k].bottom for k in figures if glyphs[k].height > SMALL * tall]))
+        first_small = _first_small(glyphs, figures, tall, foot)
+        if first_small is not None:
+            whole = _inside(gray, word, glyphs, figures, first_small, threads)
+            if whole:
+                settled[i] = whole
+            continue
+        large = figures[-1]
+        found, eaten = _beside(gray, words, i, glyphs[large], tall, foot, threads)
+        if found:
+            settled[i] = _joined(word, len(figures), found)
+            used |= eaten
+    return [settled.get(i, word) for i, word in enumerate(words) if i not in used]
+
+
+def _glyphs(gray: Gray, word: PlacedWord) -> list[Glyph]:
+    """Return the ink of each letter of a word: columns cut at the emptiest place between letters, largest blob each."""
+    scale = WORK_HEIGHT / max(1.0, word.bottom - word.top)
+    crop, x0, y0 = _crop(gray, word.left - 1, word.top - 1, word.right + 1, word.bottom + 1, scale)
+    if crop.size == 0:
+        return []
+    ink = ink_of(crop).astype(np.uint8)
+    _, labels, stats, _ = cv2.connectedComponentsWithStats(ink, connectivity=8)
+    sums = ink.sum(axis=0)
+    centres = [(x - x0) * scale for x in word.centres]
+    cuts = [0]
+    for a, b in zip(centres, centres[1:], strict=False):
+        lo, hi = int(max(0, a)), int(min(ink.shape[1] - 1, b))
+        cuts.append(lo + int(np.argmin(sums[lo : hi + 1])) if hi > lo else lo)
+    cuts.append(ink.shape[1])
+    glyphs = []
+    for a, b in zip(cuts, cuts[1:], strict=False):
+        part = labels[:, a : max(b, a + 1)]
+        counts = np.bincount(part.ravel(), minlength=len(stats))
+        counts[0] = 0
+        rules = (stats[:, 2] > 3 * stats[:, 3]) & (stats[:, 3] < 0.15 * WORK_HEIGHT)
+        counts[rules] = 0
+        if counts.max(initial=0) == 0:
+            return []
+        ys, xs = np.nonzero(part == int(counts.argmax()))
+        glyphs.append(
+            Glyph(
+                x0 + (a + xs.min()) / scale,
+                y0 + ys.min() / scale,
+                x0 + (a + xs.max() + 1) / scale,
+                y0 + (ys.max() + 1) / scale,
+            )
+        )
+    return glyphs
+
+
+def _is_raised(glyph: Glyph, tall: float, foot: float) -> bool:
+    return 0.2 * tall < glyph.height < SMALL * tall and glyph.bottom < foot - LIFT * tall
+
+
+def _first_small(glyphs: list[Glyph], figures: list[int], tall: float, foot: float) -> int | None:
+    """Return the first letter of the raised end of a word, None without one."""
+    first = None
+    for k in range(len(glyphs) - 1, figures[0], -1):
+        if not _is_raised(glyphs[k], tall, foot):
+            break
+        first = k
+    return first
+
+
+def _inside(
+    gray: Gray, word: PlacedWord, glyphs: list[Glyph], figures: list[int], first: int, threads: int
+) -> PlacedWord | None:
+    """Settle a numeral whose raised part was read as the end of the same word."""
+    tail = word.letters[first:]
+    box = _around(glyphs[first:])
+    large = sum(1 for k in figures if k < first)
+    if not (len(tail) == 2 and tail.isdigit()):
+        raised = _read_raised(gray, box, threads)
+        if raised is None:
+            return None
+        return _joined(word, large, raised)
+    return _joined(word, large, _Raised(box, tail, word.confidence))
+
+
+def _beside(
+    gray: Gray, words: Sequence[PlacedWord], i: int, last: Glyph, tall: float, foot: float, threads: int
+) -> tuple[_Raised | None, set[int]]:
+    """Look for a raised part right of the last large figure, read as another word or not at all."""
+    top = foot - tall
+    blobs = _blobs(gray, last.right + 0.02 * tall, top - 0.25 * tall, last.right + 1.6 * tall, foot, tall)
+    raised = [g for g in blobs if _is_raised(g, tall, foot) and g.top < top + 0.35 * tall]
+    chain: list[Glyph] = []
+    reach = last.right + 0.55 * tall
+    for glyph in sorted(raised, key=lambda g: g.left):
+        if glyph.left > reach:
+            break
+        chain.append(glyph)
+        reach = glyph.right + 0.35 * glyph.height
+    if not chain or len(chain) > 3:
+        return None, set()
+    box = _around(chain)
+    inside = {
+        j
+        for j, other in enumerate(words)
+        if j != i
+        and box.left - 0.2 * tall <= (other.left + other.right) / 2 <= box.right + 0.2 * tall
+        and box.top - 0.2 * tall <= (other.top + other.bottom) / 2 <= box.bottom + 0.2 * tall
+    }
+    texts = [words[j] for j in inside]
+    if len(texts) == 1 and re.fullmatch(r"\d\d", texts[0].text):
+        return _Raised(box, texts[0].text, texts[0].confidence), inside
+    if any(sum(c.isalpha() for c in t.text) > 2 for t in texts):
+        return None, set()
+    return _read_raised(gray, box, threads), inside
+
+
+def _read_raised(gray: Gray, box: Glyph, threads: int) -> _Raised | None:
+    """Read a raised part by itself: two figures, or a cent sign."""
+    pad = 0.3 * box.height
+    crop, _, _ = _crop(gray, box.left - pad, box.top - pad, box.right + pad, box.bottom + pad, 40 / box.height)
+    if crop.size == 0:
+        return None
+    read = read_strips([crop], threads, only="0123456789¢c")[0]
+    text = read.text.replace(" ", "")
+    narrow = (box.right - box.left) < 0.95 * box.height
+    if re.fullmatch(r"\d\d", text):
+        return _Raised(box, text, read.confidence)
+    if narrow and (SIGN_ALONE.match(text) or not text):
+        return _Raised(box, "¢", max(0.5, read.confidence))
+    return None
+
+
+def _joined(word: PlacedWord, large: int, raised: _Raised) -> PlacedWord:
+    """Return one word from the large figures and the raised part."""
+    head = HEAD.match(word.text)
+    figures = re.sub(r"\D", "", head["figures"])[:large] if head else ""
+    form: PriceForm
+    sign = "$" if head and head["sign"] else ""
+    if raised.text == "¢":
+        text, form = f"{figures}¢", "raised_cent_sign"
+    elif sign:
+        text, form = f"${figures}.{raised.text}", "raised_cents"
+    else:
+        text, form = f"{figures}.{raised.text}", "raised_cents_bare"
+    return replace(
+        word,
+        text=text,
+        letters=text,
+        centres=(),
+        left=min(word.left, raised.box.left),
+        top=min(word.top, raised.box.top),
+        right=max(word.right, raised.box.right),
+        bottom=max(word.bottom, raised.box.bottom),
+        confidence=min(word.confidence, raised.confidence),
+        form=form,
+        reader="numeral",
+    )
+
+
+def _blobs(gray: Gray, left: float, top: float, right: float, bottom: float, tall: float) -> list[Glyph]:
+    scale = WORK_HEIGHT / tall
+    crop, x0, y0 = _crop(gray, left, top, right, bottom, scale)
+    if crop.size == 0 or crop.max() - crop.min() < 40:
+        return []
+    _, _, stats, _ = cv2.connectedComponentsWithStats(ink_of(crop).astype(np.uint8), connectivity=8)
+    glyphs = []
+    for x, y, w, h, area in stats[1:]:
+        if area < 12 or h < 0.15 * WORK_HEIGHT or w > 1.5 * h or x + w >= crop.shape[1]:
+            continue
+        glyphs.append(Glyph(x0 + x / scale, y0 + y / scale, x0 + (x + w) / scale, y0 + (y + h) / scale))
+    return glyphs
+
+
+def _around(glyphs: Sequence[Glyph]) -> Glyph:
+    return Glyph(
+        min(g.left for g in glyphs),
+        min(g.top for g in glyphs),
+        max(g.right for g in glyphs),
+        max(g.bottom for g in glyphs),
+    )
+
+
+def _crop(gray: Gray, left: float, top: float, right: float, bottom: float, scale: float) -> tuple[Gray, int, int]:
+    """Cut a window out of the page and resize it; return it with its left and top in the page."""
+    x0, y0 = max(0, int(left)), max(0, int(top))
+    x1, y1 = min(gray.shape[1], int(np.ceil(right))), min(gray.shape[0], int(np.ceil(bottom)))
+    if x1 - x0 < 2 or y1 - y0 < 2:
+        return np.zeros((0, 0), np.uint8), x0, y0
+    window: NDArray[np.uint8] = gray[y0:y1, x0:x1]
+    kind = cv2.INTER_CUBIC if scale > 1 else cv2.INTER_AREA
+    return np.asarray(cv2.resize(window, None, fx=scale, fy=scale, interpolation=kind), np.uint8), x0, y0

@@ -1,0 +1,69 @@
+"""Words in pixels of the cleaned picture, on their way from the strips to the scan."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from adminer.layout.clean import WayBack
+from adminer.reading.detect import Line
+from adminer.reading.words import StripWord
+from adminer.records import PriceForm, Reader, Word
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedWord:
+    """Hold one word upright in the cleaned picture, with the middle of each of its letters along x."""
+
+    text: str
+    left: float
+    top: float
+    right: float
+    bottom: float
+    type_px: float
+    confidence: float
+    line: int  # index of the line it was read in
+    letters: str
+    centres: tuple[float, ...]
+    reader: Reader = "display"
+    form: PriceForm | None = None
+
+
+def place(word: StripWord, line: Line, number: int, strip_shape: tuple[int, ...]) -> PlacedWord:
+    """Carry a word from its strip to the cleaned picture."""
+    height, width = strip_shape[:2]
+    origin, right, down = line.corners[0], line.corners[1], line.corners[3]
+    along, across = (right - origin) / width, (down - origin) / height
+    corners = np.array(
+        [origin + along * x + across * y for x in (word.left, word.right) for y in (word.top, word.bottom)]
+    )
+    x0, y0 = corners.min(axis=0)
+    x1, y1 = corners.max(axis=0)
+    middle = (word.top + word.bottom) / 2
+    centres = tuple(float((origin + along * x + across * middle)[0]) for x in word.centres)
+    return PlacedWord(
+        word.text,
+        float(x0),
+        float(y0),
+        float(x1),
+        float(y1),
+        word.type_px * float(np.linalg.norm(across)),
+        word.confidence,
+        number,
+        word.text,
+        centres,
+    )
+
+
+def to_scan(word: PlacedWord, way_back: WayBack, number: int) -> Word:
+    """Carry a word from the cleaned picture to the scan; `number` is its line in reading order."""
+    return Word(
+        word.text,
+        way_back.box(word.left, word.top, word.right, word.bottom),
+        way_back.length(word.type_px, word.left, word.top),
+        word.confidence,
+        word.reader,
+        line=number,
+        form=word.form,
+    )
