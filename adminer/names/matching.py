@@ -56,7 +56,7 @@ def fold_name(text: str) -> str:
     text = re.sub(r"-\s*\n\s*", "", text)
     text = "".join(c for c in unicodedata.normalize("NFKD", text) if not unicodedata.combining(c)).lower()
     text = re.sub(r"['’`]s?(?![a-z])", "", text).replace("&", " and ")
-    text = text.translate(_LOOKALIKES)
+    text = text.translate(_LOOKALIKES).replace("rn", "m").replace("vv", "w")
     return " ".join(re.sub(r"[^a-z ]", " ", text).split())
 
 

@@ -82,10 +82,12 @@ def propose(
         score = _joint(members)
         if score < PROPOSED:
             continue
-        spelled = Counter(m.text for m in members)
-        name = min(spelled, key=lambda text: (-spelled[text], text.isupper(), text))
+        spelled = Counter(m.text.casefold() for m in members)
+        name = min((m.text for m in members), key=lambda text: (-spelled[text.casefold()], text.isupper(), text))
         near = sorted({s.entry_id for s in known if fuzz.ratio(key, s.folded) >= _NEAR})
-        made.append(Proposal(_titled(name), score, tuple(sorted(spelled)), tuple(members), tuple(near)))
+        made.append(
+            Proposal(_titled(name), score, tuple(sorted({m.text for m in members})), tuple(members), tuple(near))
+        )
     return tuple(sorted(made, key=lambda p: (-p.score, -len(p.sightings), p.name)))
 
 

@@ -34,27 +34,30 @@ def spot_names(text: str, spellings: Sequence[Spelling]) -> list[Spotted]:
     windows = _windows(text, max(len(s.folded.split()) for s in spellings) + 1)
     if not windows:
         return []
-    keys = sorted({key for _, _, key in windows})
+    keys = sorted({key for _, _, key, _ in windows})
     targets = [s.folded for s in spellings]
     near = process.cdist(keys, targets, scorer=fuzz.ratio, score_cutoff=100 * (SURE - CLEAR), dtype=np.uint8).max(
         axis=1
     )
     matches = {key: best_match(key, spellings) for key, score in zip(keys, near, strict=True) if score}
     found = [
-        Spotted(start, end, " ".join(text[start:end].split()), match)
-        for start, end, key in windows
+        (whole, Spotted(start, end, " ".join(text[start:end].split()), match))
+        for start, end, key, whole in windows
         if (match := matches.get(key)) is not None
     ]
-    found.sort(key=lambda s: (-round(s.match.score, 2), -(s.end - s.start), s.start))
+    found.sort(key=lambda f: (-round(f[1].match.score, 2), not f[0], -(f[1].end - f[1].start), f[1].start))
     kept: list[Spotted] = []
-    for spotted in found:
+    for _, spotted in found:
         if not any(spotted.start < k.end and k.start < spotted.end for k in kept):
             kept.append(spotted)
     return sorted(kept, key=lambda s: s.start)
 
 
-def _windows(text: str, longest: int) -> list[tuple[int, int, str]]:
-    """Return runs of words that may be a name: they start with a capital, a quotation mark or a figure read for one."""
+def _windows(text: str, longest: int) -> list[tuple[int, int, str, bool]]:
+    """Return runs of words that may be a name: they start with a capital, a quotation mark or a figure read for one.
+
+    Each comes as start, end, folded text, and whether that is the whole text or words like "pattern" were left out.
+    """
     words = [(m.start(), m.end()) for m in _WORD.finditer(text)]
     windows = []
     for i, (start, first_end) in enumerate(words):
@@ -67,7 +70,7 @@ def _windows(text: str, longest: int) -> list[tuple[int, int, str]]:
                 break
             folded = fold_name(text[start:end])
             if folded:
-                windows.append((start, end, folded))
+                windows.append((start, end, folded, True))
                 if (house := fold_house(text[start:end])) != folded:
-                    windows.append((start, end, house))
+                    windows.append((start, end, house, False))
     return windows

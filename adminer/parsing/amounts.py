@@ -81,7 +81,7 @@ CENT_SIGN: Final = r"(?:¢|(?:cents?|cts?|c)(?![a-z]))"
 _DOLLARS: Final = re.compile(
     r"(?<![\d.,])(?:(?P<sign>\$)|(?<![A-Za-z0-9])[S§](?=\d{1,3}[.,]\d\d(?!\d))) ?"
     r"(?:(?P<whole>\d{1,3}(?:,\d{3})+(?!\d)|\d{1,6})"
-    r"(?:(?P<sep>[.,·:]|(?<=\d) )(?P<cents>\d\d)(?![\d%/,½]|\.\d| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|piece|in)))?"
+    r"(?:(?P<sep>[.,·:]|(?<=\d) )(?P<cents>\d\d)(?![\d%/½]|[.,]\d| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|piece|in)))?"
     r"|\.(?P<only>\d\d)(?!\d))",
 )
 _CENTS: Final = re.compile(

@@ -65,6 +65,15 @@ def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note
     return tuple(adverts)
 
 
+def _years(
+    valid_from: date | None, valid_to: date | None, reference: tuple[date, date] | None
+) -> tuple[int | None, int | None]:
+    """Return the earliest and latest year the advert may be of, by its printed days, else by its paper."""
+    first = valid_from or valid_to or (reference[0] if reference else None)
+    last = valid_to or valid_from or (reference[1] if reference else None)
+    return first.year if first else None, last.year if last else None
+
+
 def _short_lines(text: AdvertText) -> list[tuple[int, int, str]]:
     """Return short lines, and each two under each other in one narrow column, as they may hold a label."""
     found = [(line.start, line.end, text.text[line.start : line.end]) for line in text.lines]
@@ -106,10 +115,11 @@ def _parse_advert(
     segments = cut_segments(text, taken, [p.place for p in prices])
     bonus = np.array([known_bonus(doc, segment) for segment in segments])
     pairings = pair_items(text, groups, segments, reading.rules, bonus)
-    offers, conditions = make_offers(
-        grammar, doc, text, advert_id, groups, pairings, condition_texts(text, terms, used), segments
-    )
     valid_from, valid_to, dated_by = validity_of([fact for fact, _ in dates], reference)
+    years = _years(valid_from, valid_to, reference)
+    offers, conditions = make_offers(
+        grammar, doc, text, advert_id, groups, pairings, condition_texts(text, terms, used), segments, years
+    )
     return Advert(
         advert_id=advert_id,
         clipping_id=reading.clipping_id,

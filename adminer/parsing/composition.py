@@ -35,7 +35,7 @@ _SERVICE: Final = re.compile(
     re.IGNORECASE,
 )
 _SERVICE_FOR: Final = re.compile(
-    r"\b(?:service for|serves|settings? for|set for|for) (?P<n>4|6|8|12|four|six|eight|twelve)\b(?! ?(?:¢|c\b|cents|\$|\d))",
+    r"\b(?:service for|serves|settings? for|set for|for) (?P<n>4|6|8|12|four|six|eight|twelve)\b(?! ?(?:¢|c\b|cents|\$))(?!\d)",
     re.IGNORECASE,
 )
 _SET_OF: Final = re.compile(rf"\bset of (?P<n>\d{{1,2}}|{_WORD_NUMBER})\b", re.IGNORECASE)
@@ -152,7 +152,7 @@ def compose(
         if stated is not None:
             by_trade, by_resale = stated in trade, stated in resale
             closes = "both" if by_trade and by_resale else "trade" if by_trade else "resale" if by_resale else "neither"
-            total = stated if closes != "neither" else _nearest(stated, (*trade, *resale))
+            total = stated if closes != "neither" else _nearest(stated, trade)
             if closes == "neither":
                 likely = likely_misreading(stated, listed, pieces)
     return Composition(stated, served, tuple(listed), total, _implied(stated, served, setting), closes, likely)
@@ -181,7 +181,7 @@ def _nearest(stated: int, totals: Sequence[int]) -> int:
 def likely_misreading(stated: int, listed: Sequence[PieceCount], pieces: Vocabulary) -> str:
     """Say which figure was probably misread when stated and listed pieces disagree."""
     trade, resale = sums(listed, pieces)
-    total = _nearest(stated, (*trade, *resale))
+    total = _nearest(stated, trade)
     head = f"claimed {stated}, listed {total}"
     counts = [item.count for item in listed]
     usual = max(set(counts), key=lambda n: (counts.count(n), n))

@@ -31,6 +31,9 @@ _TAIL: Final = re.compile(
     r"then|are as follows|formerly|list|comp|regularly|usually|retail|were|we|you|pay|send|\$)\.?)$",
     re.IGNORECASE,
 )
+_SIZE_WORDS: Final = frozenset(
+    "ft in oz lb lbs qt qts pt pts yd yds gal size sizes inch inches feet foot doz dozen pkg inches quart pint gallon".split()
+)  # fmt: skip
 _WORD: Final = re.compile(r"[A-Za-zÀ-ÿ][A-Za-zÀ-ÿ'’&-]{1,}")
 _FUNCTION_WORDS: Final = frozenset(
     [
@@ -344,7 +347,7 @@ def _segment(advert: AdvertText, start: int, end: int) -> Segment | None:
         first.block,
         len(words),
         sum(w.lower() in _PROSE for w in _WORD.findall(clean)),
-        not [w for w in words if len(w) > 3],
+        not [w for w in words if w.lower() not in _SIZE_WORDS],
     )
 
 

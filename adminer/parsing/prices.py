@@ -43,7 +43,7 @@ _UNIT_BEFORE: Final = re.compile(
 )
 _NO_ITEM_UNITS: Final = frozenset({"week", "month"})
 
-_RANGE: Final = re.compile(r"\s*(?:to|and up to|up to|[-–—])\s*", re.IGNORECASE)
+_RANGE: Final = re.compile(r"[.,]?\s*(?:to|and up to|up to|[-–—])\s*", re.IGNORECASE)
 _FROM: Final = re.compile(
     r"(?:\bfrom|\bas low as|\bstarting at|\bas little as|\bfrom only|\bprices? from)[ \n:]*$", re.IGNORECASE
 )
