@@ -23,7 +23,11 @@ _PARTS = 4
 
 @dataclass(frozen=True, slots=True)
 class Weighed:
-    """Hold a clue and how far it moved the answer: Kullback-Leibler divergence, in bits, from the answer without it."""
+    """Hold a clue and how far it moved the answer, in bits.
+
+    The mean of two Kullback-Leibler divergences: of the answer from the answer without the clue, and of what the clue
+    alone makes of the prior from the prior. So clues that say the same share the honour instead of losing it.
+    """
 
     clue: Clue
     moved_bits: float
@@ -67,11 +71,15 @@ def weigh(log_prior: Floats, clues: Sequence[Clue], struck: Sequence[Clue] = ())
     total = np.asarray(sum((c.log_likelihood for c in clues), log_prior))
     posterior = _normal(total)
     log_posterior = np.log(np.maximum(posterior, 1e-300))
-    used = [Weighed(c, _bits(posterior, log_posterior, total - c.log_likelihood)) for c in clues]
+    used = [
+        Weighed(c, (_bits(posterior, log_posterior, total - c.log_likelihood) + _alone(log_prior, c)) / 2)
+        for c in clues
+    ]
     out = []
     for clue in struck:
         with_it = _normal(total + clue.log_likelihood)
-        out.append(Weighed(clue, _bits(with_it, np.log(np.maximum(with_it, 1e-300)), total), struck=True))
+        moved = _bits(with_it, np.log(np.maximum(with_it, 1e-300)), total)
+        out.append(Weighed(clue, (moved + _alone(log_prior, clue)) / 2, struck=True))
     order = sorted(range(len(used)), key=lambda i: (-round(used[i].moved_bits, 6), i))
     return (*(used[i] for i in order), *out)
 
@@ -119,6 +127,11 @@ def _normal(log_weights: Floats | float) -> Floats:
     weights = np.asarray(log_weights, dtype=np.float64)
     chance = np.exp(weights - weights.max())
     return np.asarray(chance / chance.sum())
+
+
+def _alone(log_prior: Floats, clue: Clue) -> float:
+    with_it = _normal(log_prior + clue.log_likelihood)
+    return _bits(with_it, np.log(np.maximum(with_it, 1e-300)), log_prior)
 
 
 def _bits(posterior: Floats, log_posterior: Floats, log_without: Floats) -> float:

@@ -126,6 +126,7 @@ def _run(
         notes += said
     printed = _printed(exact, facts)
     if printed is not None:
+        statistic = notes[-1] if method == LATTICE else None
         begun, ended, method_printed, said_printed = printed
         # a schedule that later sightings outlast was not kept
         kept_end = ended is not None and last_seen is not None and ended + _ONE_WEEK > last_seen
@@ -134,6 +135,8 @@ def _run(
         end = ended if kept_end else end
         if kept_end or kept_start:
             method, confidence = method_printed, _SCHEDULE_CONFIDENCE
+            if kept_start and kept_end and statistic is not None:
+                notes.remove(statistic)
             notes.append(said_printed)
         elif ended is not None:
             notes.append(f"{said_printed}, but it was seen later, so the schedule was not kept")

@@ -10,7 +10,7 @@ from typing import Final
 from adminer.dating.calendar import PrintedDate, parse_printed_dates
 from adminer.dating.edtf import bounds_of
 from adminer.dating.evidence.base import Case, Clue, Context, Floats
-from adminer.dating.evidence.shapes import around, within
+from adminer.dating.evidence.shapes import around, stray, within
 from adminer.dating.months import FIRST_YEAR, LAST_YEAR, MONTHS, index_of
 from adminer.errors import FolderError
 
@@ -18,8 +18,10 @@ KIND: Final = "calendar"
 NOTE: Final = "owner's note"
 _GREGORIAN = "Gregorian calendar"
 _YEARS = range(FIRST_YEAR, LAST_YEAR + 1)
-_WRONG_DAY: Final = 0.02  # a weekday or figure misread, so that the wrong years fit
-_WRONG_DATE: Final = 0.01
+# chances that a note, a date or a weekday is not what it seems; judgement, no source
+_WRONG_NOTE: Final = 0.01
+_WRONG_DATE: Final = 0.02
+_WRONG_DAY: Final = 0.06
 _LOOKS_DATED = re.compile(
     r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?\s*\d|\d{1,2}[/-]\d{1,2}[/-]\d\d", re.IGNORECASE
 )
@@ -63,20 +65,21 @@ def _note(case: Case) -> Clue | None:
     last = index_of(bounds.latest) if bounds.latest else MONTHS - 1
     # an approximate date may be off by a year or two; EDTF leaves it open by how much
     soft = 18 if bounds.qualified else 0
-    likelihood = within(first, last, 0.005, edge=0.35, edge_months=soft)
+    months = max(1, last - first + 1 + 2 * soft)
+    likelihood = within(first, last, stray(_WRONG_NOTE, months), edge=0.35 if soft else 0.0, edge_months=soft)
     return Clue(
         NOTE, f"noted as published {case.published}", "notes.csv", likelihood, None, bounds.earliest, bounds.latest
     )
 
 
 def _known(kind: str, earliest: date | None, latest: date | None, doubt: float) -> Floats:
-    floor = max(_WRONG_DATE, min(0.3, doubt))
     first = index_of(earliest or latest or date(FIRST_YEAR, 1, 1))
     last = index_of(latest or earliest or date(LAST_YEAR, 12, 31))
+    floor = stray(max(_WRONG_DATE, min(0.3, doubt)), max(1, last - first + 1))
     if kind == "expiry":
         # an offer runs out some weeks, seldom many months after the advert; common practice, no source
-        return around({last - back: 0.7**back for back in range(12)}, floor)
-    return within(first, last, floor, edge=0.1, edge_months=1)
+        return around({last - back: 0.7**back for back in range(12)}, 3 * floor)
+    return within(first, last, floor, edge=0.05, edge_months=1)
 
 
 def _from_text(case: Case, printed: PrintedDate) -> Clue | None:
@@ -98,7 +101,7 @@ def _from_text(case: Case, printed: PrintedDate) -> Clue | None:
             KIND,
             f"'{' '.join(printed.text.split())}' falls on that weekday in {names}",
             _GREGORIAN,
-            around(beside | months, 0.002, neighbour=0.1),
+            around(beside | months, stray(_WRONG_DATE, len(months)), neighbour=0.05),
             box,
         )
     months = {index_of(date(y, month, 1)) - b: chance for y in _YEARS for b, chance in back.items()}

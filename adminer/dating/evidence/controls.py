@@ -13,12 +13,18 @@ from adminer.dating.evidence.base import Case, Clue, Context, Sign, find_signs
 from adminer.dating.evidence.shapes import spell
 
 KIND: Final = "rationing and controls"
+_MISREAD: Final = 0.003  # such words were in every grocery advert of their years and hardly in any other
 _DIARY = "contemporary reports gathered at therationcard.blogspot.com"
 
 
 def _sign(name: str, pattern: str, first: date, last: date, source: str, *, half_life: float = 4.0) -> Sign:
     return Sign(
-        name, re.compile(pattern, re.I), spell(first, last, half_life=half_life, floor=0.01), source, first, last
+        name,
+        re.compile(pattern, re.I),
+        spell(first, last, misread=_MISREAD, half_life=half_life, floor=_MISREAD),
+        source,
+        first,
+        last,
     )
 
 
@@ -102,9 +108,9 @@ CEILING: Final = Sign(
     "ceiling prices were posted from May 1942 to November 1946 and again from January 1951 to March 1953",
     re.compile(r"\bceiling\s+prices?\b|\b(?:at|below|under)\s+ceilings?\b", re.I),
     np.maximum(
-        spell(date(1942, 5, 1), date(1946, 11, 30), half_life=3, floor=0.01),
+        spell(date(1942, 5, 1), date(1946, 11, 30), misread=_MISREAD, half_life=3, floor=_MISREAD),
         # the second control bound grocers less visibly; judgement, no source
-        spell(date(1951, 1, 26), date(1953, 3, 31), half_life=3, floor=0.01) + np.log(0.5),
+        spell(date(1951, 1, 26), date(1953, 3, 31), misread=_MISREAD, half_life=3, floor=_MISREAD) + np.log(0.5),
     ),
     "General Maximum Price Regulation, April 1942 (fraser bulletin 879); General Ceiling Price Regulation, Jan. 1951",
     date(1942, 4, 28),

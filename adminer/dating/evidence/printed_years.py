@@ -9,7 +9,7 @@ from functools import lru_cache
 from typing import Final
 
 from adminer.dating.evidence.base import Case, Clue, Context, Floats
-from adminer.dating.evidence.shapes import around, spell
+from adminer.dating.evidence.shapes import around, spell, stray
 from adminer.dating.months import FIRST_YEAR, LAST_YEAR, MONTHS, index_of_year
 
 KIND: Final = "printed years"
@@ -20,7 +20,7 @@ _BEGUN: Final = re.compile(
 )
 _FOUNDED: Final = re.compile(r"(?:since|established|estab\.?|est\.?|founded(?:\s+in)?)\W{0,3}(1[89]\d\d)", re.I)
 _ANNIVERSARY: Final = re.compile(r"\b(\d{1,3})(?:st|nd|rd|th)\s+(?:\w+\s+)?(?:anniversary|birthday|year)\b", re.I)
-_CHANCE_OTHER: Final = 0.04  # a number that is no year, or a year told about
+_NO_YEAR: Final = 0.10  # a number that is no year, or a year long past that is told about; judgement, no source
 
 
 @lru_cache(maxsize=256)
@@ -29,7 +29,10 @@ def _printed_in(year: int) -> Floats:
     # the year after still prints the old one now and then, the autumn before the coming one
     chances |= {index_of_year(year) + 12 + m: 0.5 * 0.85**m for m in range(24)}
     chances |= {index_of_year(year) - m: 0.3 * 0.7**m for m in range(1, 7)}
-    return around({m: c for m, c in chances.items() if 0 <= m < MONTHS}, _CHANCE_OTHER)
+    inside = {m: c for m, c in chances.items() if 0 <= m < MONTHS}
+    # what is told about lies in the past, so later months stay likelier than earlier ones
+    later = {m: 4 * stray(_NO_YEAR, len(inside)) for m in range(max(inside, default=0), MONTHS)}
+    return around(later | inside, stray(_NO_YEAR, len(inside)))
 
 
 def find(case: Case, context: Context) -> Iterator[Clue]:
@@ -81,7 +84,7 @@ def _anniversary(case: Case, context: Context, founded: int | None) -> Iterator[
         KIND,
         f"'{found[0]}' of what began in {founded}",
         source,
-        around({m: c for m, c in months.items() if m < MONTHS}, 0.08),
+        around({m: c for m, c in months.items() if m < MONTHS}, stray(0.25, len(months))),
         case.box_of(found.start(), found.end()),
         date(year - 1, 1, 1),
         date(min(year + 1, 9998), 12, 31),

@@ -77,6 +77,11 @@ def within(first: int, last: int, floor: float, *, edge: float = 0.0, edge_month
     return _frozen(chance)
 
 
+def stray(wrong: float, months: int) -> float:
+    """Return the floor for sharp evidence: a wrong reading (chance `wrong`) names any of the study's months alike."""
+    return wrong * months / MONTHS / (1 - wrong)
+
+
 def faded(log_likelihood: Floats, trust: float) -> Floats:
     """Return a likelihood mixed with 'says nothing': trust is the chance that it bears on this advert at all."""
     chance = np.exp(log_likelihood - log_likelihood.max())
