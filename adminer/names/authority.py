@@ -110,7 +110,7 @@ def load_authorities(folder: Path | None) -> Authorities:
 
     Raise FolderError for a file that is no TOML, has a key nobody knows, or an id twice.
     """
-    found: dict[str, tuple[Any, ...]] = {name: () for name in _FILES}
+    found: dict[str, tuple[Any, ...]] = dict.fromkeys(_FILES, ())
     if folder is not None:
         for name, (key, kind) in _FILES.items():
             found[name] = _load_file(folder / f"{name}.toml", key, kind)

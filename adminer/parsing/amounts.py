@@ -81,7 +81,8 @@ CENT_SIGN: Final = r"(?:¢|(?:cents?|cts?|c)(?![a-z]))"
 _DOLLARS: Final = re.compile(
     r"(?<![\d.,])(?:(?P<sign>\$)|(?<![A-Za-z0-9])[S§](?=\d{1,3}[.,]\d\d(?!\d))) ?"
     r"(?:(?P<whole>\d{1,3}(?:,\d{3})+(?!\d)|\d{1,6})"
-    r"(?:(?P<sep>[.,·:]|(?<=\d) )(?P<cents>\d\d)(?![\d%/½]|[.,]\d| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|piece|in)))?"
+    r"(?:(?P<sep>[.,·:]|(?<=\d) )(?P<cents>\d\d)(?![\d%/½]|[.,]\d| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|"
+    r"piece|in)))?"
     r"|\.(?P<only>\d\d)(?!\d))",
 )
 _CENTS: Final = re.compile(
@@ -102,7 +103,8 @@ _FOR_BARE: Final = re.compile(
     r"(?<![\d$.])(?P<q>[2-9]|1[0-2]) ?for ?(?P<cents>\d{2})(?![\d%.,½/]| ?(?:lb|oz|pc|year|day|week))", re.IGNORECASE
 )
 _QUANTITY: Final = re.compile(
-    rf"(?<![\d.,/$])(?P<q>\d{{1,2}}|{_WORD_NUMBER})(?P<unit> ?(?:lbs?\.?|cans|pkgs?\.?|doz\.?|pairs?|pieces|yds?\.?|qts?\.?|boxes|bottles|bars|rolls|heads|bunches|jars))?"
+    rf"(?<![\d.,/$])(?P<q>\d{{1,2}}|{_WORD_NUMBER})(?P<unit> ?(?:lbs?\.?|cans|pkgs?\.?|doz\.?|pairs?|pieces|"
+    rf"yds?\.?|qts?\.?|boxes|bottles|bars|rolls|heads|bunches|jars))?"
     r"(?:[ \n]?for(?: only)?[ \n]?|[ \n]?/ ?)$",
     re.IGNORECASE,
 )

@@ -20,8 +20,8 @@ from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.prices import find_prices
 from adminer.parsing.statements import condition_texts
 from adminer.parsing.terms import find_labels
-from adminer.parsing.unknown import find_unknown_names
 from adminer.parsing.text import AdvertText, text_of, words_by_region
+from adminer.parsing.unknown import find_unknown_names
 from adminer.records import Advert, Box, Note, PageReading, Region
 
 _FEW_PRICES: Final = 3  # matter taken for editorial with this many prices is an advert after all

@@ -31,16 +31,19 @@ _STATED: Final = re.compile(
     re.IGNORECASE,
 )
 _SERVICE: Final = re.compile(
-    rf"\b(?:service|serves|set(?:ting)?s?|starter(?: set)?) (?:for )?(?P<n>\d{{1,2}}|{_WORD_NUMBER})(?= |[^\w]|$)(?! ?(?:pc|piece))",
+    rf"\b(?:service|serves|set(?:ting)?s?|starter(?: set)?) (?:for )?(?P<n>\d{{1,2}}|{_WORD_NUMBER})(?= |[^\w]|"
+    rf"$)(?! ?(?:pc|piece))",
     re.IGNORECASE,
 )
 _SERVICE_FOR: Final = re.compile(
-    r"\b(?:service for|serves|settings? for|set for|for) (?P<n>4|6|8|12|four|six|eight|twelve)\b(?! ?(?:¢|c\b|cents|\$))(?!\d)",
+    r"\b(?:service for|serves|settings? for|set for|for) (?P<n>4|6|8|12|four|six|eight|twelve)\b(?! ?(?:¢|c\b|"
+    r"cents|\$))(?!\d)",
     re.IGNORECASE,
 )
 _SET_OF: Final = re.compile(rf"\bset of (?P<n>\d{{1,2}}|{_WORD_NUMBER})\b", re.IGNORECASE)
 _COUNT_BEFORE: Final = re.compile(
-    rf"(?:^|[\s,;:(&+.])(?P<n>\d{{1,2}}|{_WORD_NUMBER}|one each|each of|an?)[ \n]?(?:x[ \n])?(?:(?:only|each|large|small|medium|oval|round|\d{{1,2}}[- ]?(?:in\.?|inch|\"|oz\.?)|deep|flat|full[- ]size|footed)[ \n]?)*$",
+    rf"(?:^|[\s,;:(&+.])(?P<n>\d{{1,2}}|{_WORD_NUMBER}|one each|each of|an?)[ \n]?(?:x[ \n])?(?:(?:only|each|"
+    rf"large|small|medium|oval|round|\d{{1,2}}[- ]?(?:in\.?|inch|\"|oz\.?)|deep|flat|full[- ]size|footed)[ \n]?)*$",
     re.IGNORECASE,
 )
 _CONFUSED: Final = {

@@ -29,13 +29,15 @@ _STERLING_SIGNS: Final = re.compile(r"£ ?\d|\d ?/ ?[-–—](?!\d)|\d[½¼¾]? 
 _SLASH_SIGNS: Final = re.compile(r"(?<![\d/])\d{1,3}/(?:\d|1[01])(?![\d/])")
 _DOLLAR_SIGNS: Final = re.compile(r"\$ ?\.?\d|\d ?¢|\d ?(?:c|cts?|cents)\b\.?", re.IGNORECASE)
 _AUSTRALIAN: Final = re.compile(
-    r"\b(?:Australia|N\.? ?S\.? ?W|New South Wales|Sydney|Melbourne|Brisbane|Adelaide|Perth|Hobart|Victoria|Queensland|Tasmania)\b"
+    r"\b(?:Australia|N\.? ?S\.? ?W|New South Wales|Sydney|Melbourne|Brisbane|Adelaide|Perth|Hobart|Victoria|"
+    r"Queensland|Tasmania)\b"
 )
 
 _FIGURE: Final = rf"\d{{1,4}}(?:[.,]\d)?(?: ?{FRACTION})?"
 _PT: Final = r"(?:P\. ?T\.?|PT\.?|P\.? T\.|P[,;:] ?T[.,]?)"
 _PIASTRES_AFTER: Final = re.compile(
-    rf"(?<![\d.])(?P<list>{_FIGURE}(?:(?: ?[,.;] ?| ?(?:and|&|or|to) ?|[ ]?, ?(?:and|&) ?){_FIGURE})*) ?(?:{_PT}(?![A-Za-z])|piast(?:er|re)s?\b)",
+    rf"(?<![\d.])(?P<list>{_FIGURE}(?:(?: ?[,.;] ?| ?(?:and|&|or|to) ?|[ ]?, ?(?:and|"
+    rf"&) ?){_FIGURE})*) ?(?:{_PT}(?![A-Za-z])|piast(?:er|re)s?\b)",
     re.IGNORECASE,
 )
 _PIASTRES_BEFORE: Final = re.compile(rf"(?<![A-Za-z]){_PT} ?(?P<list>{_FIGURE})(?![\d%])", re.IGNORECASE)

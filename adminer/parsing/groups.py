@@ -27,7 +27,8 @@ _LOOSE_TERMS: Final = frozenset({"with_purchase", "coupon", "stamps"})  # as oft
 _LOOSE_REACH: Final = 1.6
 _OFFER_REACH: Final = 12.0  # line heights within which a second price belongs to a main one
 _BEFORE_ONLY: Final = re.compile(
-    r"^(?:was|were|formerly|reg|regular|usual|orig|comp|if perfect|made to|list|worth|would|should|retails?|sells?|values? to|values? up)",
+    r"^(?:was|were|formerly|reg|regular|usual|orig|comp|if perfect|made to|list|worth|would|should|retails?|"
+    r"sells?|values? to|values? up)",
     re.IGNORECASE,
 )
 _AFTER_ONLY: Final = re.compile(r"^(?:values?|val\.?)$", re.IGNORECASE)

@@ -17,9 +17,12 @@ from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, Link
 
 _HOUSE: Final = re.compile(
-    r"\b(?:Co|Company|Bros|Brothers|& Sons?|and Sons?|Ltd|Limited|Inc|Stores?|Markets?|Mercantile|Mfg|Manufacturing|Dry Goods|"
-    r"Shops?|Shoppe|Grocery|Groceries|Grocers?|Hardware|Furniture|Jewelers?|Pharmacy|Drug Store|Department Store|Emporium|Bazaar|Supermarkets?|Super Markets?|"
-    r"Works|Mills?|Corporation|Corp|Bakery|Trading Post|House|Outfitters?|Tailors?|Drapers?|Importers?|Agency|& Co|Cie)\b\.?",
+    r"\b(?:Co|Company|Bros|Brothers|& Sons?|and Sons?|Ltd|Limited|Inc|Stores?|Markets?|Mercantile|Mfg|"
+    r"Manufacturing|Dry Goods|"
+    r"Shops?|Shoppe|Grocery|Groceries|Grocers?|Hardware|Furniture|Jewelers?|Pharmacy|Drug Store|Department "
+    r"Store|Emporium|Bazaar|Supermarkets?|Super Markets?|"
+    r"Works|Mills?|Corporation|Corp|Bakery|Trading Post|House|Outfitters?|Tailors?|Drapers?|Importers?|Agency|& "
+    r"Co|Cie)\b\.?",
     re.IGNORECASE,
 )
 _INITIALS: Final = re.compile(
@@ -30,24 +33,32 @@ _PAIR: Final = re.compile(
 )
 _POSSESSIVE: Final = re.compile(r"^[A-Z][A-Za-z]{2,}(?:[- ][A-Z][a-z]+)?(?:['’][Ss]|[sS]['’])$")
 _ADDRESS: Final = re.compile(
-    r"\b\d{1,5}(?:-\d+)? (?:[NSEW]\.? |North |South |East |West )?[A-Z0-9][\w.'’]*(?: [A-Z0-9][\w.'’]*){0,3},? ?(?:St|Street|Ave|Avenue|Road|Rd|Blvd|Boulevard|Place|Pl|Square|Sq|Bldg|Drive|Dr|Lane|Highway|Broadway|Way|Terrace|Pike)\b\.?"
+    r"\b\d{1,5}(?:-\d+)? (?:[NSEW]\.? |North |South |East |West )?[A-Z0-9][\w.'’]*(?: "
+    r"[A-Z0-9][\w.'’]*){0,3},? ?(?:St|Street|Ave|Avenue|Road|Rd|Blvd|Boulevard|Place|Pl|Square|Sq|Bldg|Drive|Dr|"
+    r"Lane|Highway|Broadway|Way|Terrace|Pike)\b\.?"
     r"|\b(?:Cor(?:ner)?\.?|Box) (?:of )?[A-Z0-9][\w.]*(?: (?:and|&) [A-Z][\w.]*)?",
 )
 STATES: Final = (
-    r"(?:Ala|Ariz|Ark|Cal|Calif|Colo|Conn|Del|Fla|Ga|Ida|Idaho|Ill|Illinois|Ind|Indiana|Ia|Iowa|Kan|Kans|Kansas|Ky|La|Me|Maine|Md|Mass|Mich|Michigan|Minn|"
-    r"Minnesota|Miss|Mo|Mont|Neb|Nebr|Nev|N\. ?H|N\. ?J|N\. ?M|N\. ?Y|New York|New Jersey|N\. ?C|N\. ?D|Ohio|O|Okla|Ore|Oregon|Pa|Penna|Pennsylvania|R\. ?I|S\. ?C|S\. ?D|Tenn|Tex|"
-    r"Texas|Utah|Vt|Va|Virginia|Wash|Washington|W\. ?Va|Wis|Wisc|Wisconsin|Wyo|D\. ?C|England|Eng|Scotland|Ireland|Canada|Ont|Egypt)"
+    r"(?:Ala|Ariz|Ark|Cal|Calif|Colo|Conn|Del|Fla|Ga|Ida|Idaho|Ill|Illinois|Ind|Indiana|Ia|Iowa|Kan|Kans|Kansas|"
+    r"Ky|La|Me|Maine|Md|Mass|Mich|Michigan|Minn|"
+    r"Minnesota|Miss|Mo|Mont|Neb|Nebr|Nev|N\. ?H|N\. ?J|N\. ?M|N\. ?Y|New York|New Jersey|N\. ?C|N\. ?D|Ohio|O|"
+    r"Okla|Ore|Oregon|Pa|Penna|Pennsylvania|R\. ?I|S\. ?C|S\. ?D|Tenn|Tex|"
+    r"Texas|Utah|Vt|Va|Virginia|Wash|Washington|W\. ?Va|Wis|Wisc|Wisconsin|Wyo|D\. ?C|England|Eng|Scotland|"
+    r"Ireland|Canada|Ont|Egypt)"
 )
 _CITY: Final = re.compile(
-    rf"(?:^|[,.;] |[\n–—-] ?|(?<=\d )|(?<=Street )|(?<=St\. )|\bat |\bin |\bof )(?P<city>[A-Z][A-Za-z.'’]+(?:[ ][A-Z][A-Za-z.'’]+){{0,2}})(?: \d{{1,2}})?, ?(?P<state>{STATES})(?=[^A-Za-z]|$)",
+    rf"(?:^|[,.;] |[\n–—-] ?|(?<=\d )|(?<=Street )|(?<=St\. )|\bat |\bin |\bof "
+    rf")(?P<city>[A-Z][A-Za-z.'’]+(?:[ ][A-Z][A-Za-z.'’]+){{0,2}})(?: \d{{1,2}})?, ?(?P<state>{STATES})(?=[^A-Za-z]|$)",
     re.IGNORECASE,
 )
 _STREET_WORD: Final = re.compile(
-    r"(?:Street|St\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Rd\.?|Bldg\.?|P\.|O\.|Desk|Floor|Sq\.?|Ltd\.?|Inc\.?|Phone|Prices?)",
+    r"(?:Street|St\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Rd\.?|Bldg\.?|P\.|O\.|Desk|Floor|Sq\.?|"
+    r"Ltd\.?|Inc\.?|Phone|Prices?)",
     re.IGNORECASE,
 )
 _AFTER_ADDRESS: Final = re.compile(
-    r"(?:Street|Ave\.?|Avenue|Road|Rd\.?|Blvd\.?|Bldg\.?|Place|Square|Block),? ?[,.\n]? ?(?P<city>[A-Z][A-Za-z.]{3,}(?: City)?)(?=[\s,.]*(?:\n|$))"
+    r"(?:Street|Ave\.?|Avenue|Road|Rd\.?|Blvd\.?|Bldg\.?|Place|Square|"
+    r"Block),? ?[,.\n]? ?(?P<city>[A-Z][A-Za-z.]{3,}(?: City)?)(?=[\s,.]*(?:\n|$))"
 )
 _NOT_A_TOWN: Final = (
     r"street|st\b|ave|avenue|road|rd\b|blvd|cream|steak|broil|style|ware|silver|china|shape|pattern|rug|chair"
@@ -147,7 +158,7 @@ def _from_authority(advert: AdvertText, spellings: list[Spelling]) -> Link | Non
 
 
 def _from_type(advert: AdvertText, box: Box) -> Link | None:
-    """Judge each line as a signature: a house word, initials, large type, near the foot or head, an address beside it."""
+    """Judge each line as a signature: house word, initials, large type, at the foot or head, an address near."""
     best: tuple[float, Link] | None = None
     for line in _signature_lines(advert):
         text = _ADDRESS.split(advert.text[line.start : line.end].replace("\n", " "))[0]

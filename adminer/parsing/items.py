@@ -10,198 +10,39 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
+from adminer.parsing.lexicon import word_list
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box
 
 _SENTENCE_END: Final = re.compile(
-    r"(?<=[a-z0-9)\]”\"’'][.!?;:])\s+(?=[A-Z“\"‘'(\d$])|[;!?]\s|\s?[—•·*]\s?|\s[-–]\s|\.{2,}|…|(?:[._] ){2,}|\s[-–]{2,}\s"
+    r"(?<=[a-z0-9)\]”\"’'][.!?;:])\s+(?=[A-Z“\"‘'(\d$])|[;!?]\s|\s?[—•·*]\s?|\s[-–]\s|\.{2,}|…|(?:[._] ){2,}|"
+    r"\s[-–]{2,}\s"
 )
 _ABBREVIATION: Final = re.compile(
-    r"(?:\b(?:No|Nos|oz|lb|lbs|in|ft|doz|pkg|pc|pcs|St|Co|Mfg|Dr|Mr|Mrs|Reg|qt|pt|gal|cov|ea|pr|sq|yd|yds|size|Ltd|vs|approx|incl|cir|diam|B)|\b[A-Z])\.$",
+    r"(?:\b(?:No|Nos|oz|lb|lbs|in|ft|doz|pkg|pc|pcs|St|Co|Mfg|Dr|Mr|Mrs|Reg|qt|pt|gal|cov|ea|pr|sq|yd|yds|size|"
+    r"Ltd|vs|approx|incl|cir|diam|B)|\b[A-Z])\.$",
     re.IGNORECASE,
 )
 _LEAD: Final = re.compile(
-    r"^(?:(?:only|just|now|at|for|from|and|or|the|a|an|our|your|price|prices|priced|each|per|special|sale|of|up|to|in|by|on|is|are|"
-    r"cost|costs|with|these|this|while|but|then|too|down|cash|month|week|also|plus|as|low|these|here|are|buy|get|value|values|yours)(?![\w'’-])|[^\w(½¼¾“\"‘])[\s,.:]*",
+    r"^(?:(?:only|just|now|at|for|from|and|or|the|a|an|our|your|price|prices|priced|each|per|special|sale|of|up|"
+    r"to|in|by|on|is|are|"
+    r"cost|costs|with|these|this|while|but|then|too|down|cash|month|week|also|plus|as|low|these|here|are|buy|"
+    r"get|value|values|yours)(?![\w'’-])|[^\w(½¼¾“\"‘])[\s,.:]*",
     re.IGNORECASE,
 )
 _TAIL: Final = re.compile(
-    r"(?:[\s,.:;(\[“\"‘—–=*_-]|(?<![\w'’-])(?:only|just|now|at|for|from|and|or|the|a|an|our|your|price|prices|priced|each|per|special|sale|of|up|to|"
-    r"by|on|is|are|cost|costs|with|was|reg|regular|value|values|ea|lb|lbs|doz|sells|sell|sold|as|low|worth|than|less|be|will|about|"
+    r"(?:[\s,.:;(\[“\"‘—–=*_-]|(?<![\w'’-])(?:only|just|now|at|for|from|and|or|the|a|an|our|your|price|prices|"
+    r"priced|each|per|special|sale|of|up|to|"
+    r"by|on|is|are|cost|costs|with|was|reg|regular|value|values|ea|lb|lbs|doz|sells|sell|sold|as|low|worth|than|"
+    r"less|be|will|about|"
     r"then|are as follows|formerly|list|comp|regularly|usually|retail|were|we|you|pay|send|\$)\.?)$",
     re.IGNORECASE,
 )
-_SIZE_WORDS: Final = frozenset(
-    "ft in oz lb lbs qt qts pt pts yd yds gal size sizes inch inches feet foot doz dozen pkg inches quart pint gallon".split()
-)  # fmt: skip
+_SIZE_WORDS: Final = word_list("size")
 _WORD: Final = re.compile(r"[A-Za-zÀ-ÿ][A-Za-zÀ-ÿ'’&-]{1,}")
-_FUNCTION_WORDS: Final = frozenset(
-    [
-        "only",
-        "just",
-        "now",
-        "at",
-        "for",
-        "from",
-        "and",
-        "or",
-        "the",
-        "a",
-        "an",
-        "our",
-        "your",
-        "price",
-        "prices",
-        "priced",
-        "each",
-        "per",
-        "special",
-        "specials",
-        "sale",
-        "of",
-        "up",
-        "to",
-        "in",
-        "by",
-        "on",
-        "is",
-        "are",
-        "with",
-        "these",
-        "this",
-        "while",
-        "but",
-        "then",
-        "also",
-        "plus",
-        "as",
-        "low",
-        "here",
-        "buy",
-        "get",
-        "value",
-        "values",
-        "yours",
-        "it",
-        "its",
-        "they",
-        "them",
-        "that",
-        "we",
-        "us",
-        "you",
-        "all",
-        "any",
-        "some",
-        "one",
-        "two",
-        "three",
-        "be",
-        "will",
-        "can",
-        "more",
-        "than",
-        "no",
-        "not",
-        "so",
-        "if",
-        "out",
-        "off",
-        "over",
-        "under",
-        "was",
-        "were",
-        "reg",
-        "regular",
-        "new",
-        "big",
-        "great",
-        "free",
-        "save",
-        "today",
-        "week",
-        "month",
-        "day",
-        "days",
-        "store",
-        "stores",
-        "please",
-        "see",
-        "come",
-        "page",
-        "per",
-        "cent",
-    ]
-)
+_FUNCTION_WORDS: Final = word_list("function")
 
-_PROSE: Final = frozenset(
-    [
-        "you",
-        "your",
-        "yours",
-        "we",
-        "our",
-        "us",
-        "they",
-        "them",
-        "their",
-        "he",
-        "his",
-        "she",
-        "her",
-        "it",
-        "its",
-        "is",
-        "are",
-        "was",
-        "were",
-        "be",
-        "been",
-        "will",
-        "would",
-        "can",
-        "could",
-        "may",
-        "must",
-        "shall",
-        "should",
-        "do",
-        "does",
-        "did",
-        "has",
-        "have",
-        "had",
-        "this",
-        "that",
-        "these",
-        "those",
-        "who",
-        "which",
-        "what",
-        "when",
-        "where",
-        "why",
-        "how",
-        "if",
-        "because",
-        "while",
-        "not",
-        "never",
-        "every",
-        "any",
-        "many",
-        "much",
-        "more",
-        "most",
-        "than",
-        "very",
-        "so",
-        "such",
-        "there",
-        "here",
-        "then",
-    ]
-)
+_PROSE: Final = word_list("prose")
 
 _SHORT: Final = 6
 _LONG: Final = 9

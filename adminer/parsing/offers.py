@@ -22,7 +22,8 @@ from adminer.records import Box, Composition, ConditionText, Link, Offer, PieceC
 
 _SETTING: Final = re.compile(r"place[- ]?setting|table setting", re.IGNORECASE)
 _TABLEWARE: Final = re.compile(
-    r"dinnerware|china|pottery|tableware|dishes|crockery|porcelain|earthenware|pattern|stoneware|glassware|silverplate|stainless|flatware|melamine|place setting|service for|pc\. ?set|piece set|open stock",
+    r"dinnerware|china|pottery|tableware|dishes|crockery|porcelain|earthenware|pattern|stoneware|glassware|"
+    r"silverplate|stainless|flatware|melamine|place setting|service for|pc\. ?set|piece set|open stock",
     re.IGNORECASE,
 )
 _TABLE_KINDS: Final = frozenset({"dinnerware", "serving", "glass", "flatware", "group"})

@@ -38,7 +38,8 @@ _UNIT_AFTER: Final = re.compile(
     rf",?[ \n]?(?:(?:a|per|the|an|for a|by the|/)[ \n]?)?(?P<unit>{UNIT})(?![\w'’])", re.IGNORECASE
 )
 _UNIT_BEFORE: Final = re.compile(
-    r"(?:(?<=\s)|(?<=^)|(?<=[,.…]))(?:(?:per|a|the) )?(?P<unit>ea(?:ch)?\.?|lbs?\.?|doz(?:en|\.)?|pair|pkg\.?|yd\.?|qt\.?|pt\.?|bunch|can)[ ,.…:—-]*$",
+    r"(?:(?<=\s)|(?<=^)|(?<=[,.…]))(?:(?:per|a|the) )?(?P<unit>ea(?:ch)?\.?|lbs?\.?|doz(?:en|\.)?|pair|pkg\.?|"
+    r"yd\.?|qt\.?|pt\.?|bunch|can)[ ,.…:—-]*$",
     re.IGNORECASE,
 )
 _NO_ITEM_UNITS: Final = frozenset({"week", "month"})
@@ -48,7 +49,8 @@ _FROM: Final = re.compile(
     r"(?:\bfrom|\bas low as|\bstarting at|\bas little as|\bfrom only|\bprices? from)[ \n:]*$", re.IGNORECASE
 )
 _UP_AFTER: Final = re.compile(
-    r"[ \n,.]*(?:(?:each|per pair|per \w+|pair|doz\.?|a pair)[ \n,]*)?(?:and up(?!\w)|& up|up\b|or more\b|and higher|upwards?)",
+    r"[ \n,.]*(?:(?:each|per pair|per \w+|pair|doz\.?|a pair)[ \n,]*)?(?:and up(?!\w)|& up|up\b|or more\b|and "
+    r"higher|upwards?)",
     re.IGNORECASE,
 )
 _UP_TO: Final = re.compile(r"(?:\bup to|\bas high as|\bas much as)[ \n:]*$", re.IGNORECASE)
@@ -62,11 +64,13 @@ _PERIOD_AFTER: Final = re.compile(
     re.IGNORECASE,
 )
 _POSTAGE_BEFORE: Final = re.compile(
-    r"(?:\bpostage(?: abroad| extra|,| is| of)?|\bpostage and packing|\benclose|\bshipping|\bhandling|\bmailing)[ \n:,]*(?:only )?$",
+    r"(?:\bpostage(?: abroad| extra|,| is| of)?|\bpostage and packing|\benclose|\bshipping|\bhandling|"
+    r"\bmailing)[ \n:,]*(?:only )?$",
     re.IGNORECASE,
 )
 _POSTAGE_AFTER: Final = re.compile(
-    r"[ \n.,]*(?:for |in |to cover (?:the )?)?(?:postage|mailing|shipping|handling|stamps? (?:for|to)|two-cent|packing)",
+    r"[ \n.,]*(?:for |in |to cover (?:the )?)?(?:postage|mailing|shipping|handling|stamps? (?:for|to)|two-cent|"
+    r"packing)",
     re.IGNORECASE,
 )
 _SAVING_BEFORE: Final = re.compile(
@@ -74,7 +78,9 @@ _SAVING_BEFORE: Final = re.compile(
 )
 _SAVING_AFTER: Final = re.compile(r"[ \n]*(?:off\b|less than|saved\b|savings?\b|discount)", re.IGNORECASE)
 _REFERENCE_BEFORE: Final = re.compile(
-    r"(?:\bcapital(?: and surplus)?|\bsurplus|\bdeposits?|\bcapital stock(?: of)?|\breward(?: of)?|\bprizes?(?: of)?|\binsured for|\baverage(?: of)?|\bincome of|\bearn(?:ed|ing|s)?|\bsalary(?: of)?|\bfine(?: of)?|\bresources(?: of)?|\bbonds?)[ \n:,]*$",
+    r"(?:\bcapital(?: and surplus)?|\bsurplus|\bdeposits?|\bcapital stock(?: of)?|\breward(?: of)?|\bprizes?(?: "
+    r"of)?|\binsured for|\baverage(?: of)?|\bincome of|\bearn(?:ed|ing|s)?|\bsalary(?: of)?|\bfine(?: of)?|"
+    r"\bresources(?: of)?|\bbonds?)[ \n:,]*$",
     re.IGNORECASE,
 )
 _REFERENCE_AFTER: Final = re.compile(

@@ -19,7 +19,8 @@ from rapidfuzz.distance import Levenshtein
 Scope = Literal["price", "offer"]
 
 _STANDS_FOR: Final = {
-    "{money}": r"(?:\$ ?\d+(?:[.,]\d\d)?|\d+\.\d\d|\d+ ?(?:¢|cents?|c\b|dollars?)|(?:one|two|three|five|ten|twenty) dollars?)",
+    "{money}": r"(?:\$ ?\d+(?:[.,]\d\d)?|\d+\.\d\d|\d+ ?(?:¢|cents?|c\b|dollars?)|(?:one|two|three|five|ten|"
+    r"twenty) dollars?)",
     "{number}": r"(?:\d{1,4}|one|two|three|four|five|six|seven|eight|ten|twelve|dozen)",
     "{q}": r"['’]",
     "{card}": r"(?:(?:[\w'’&.-]+ ){0,4}?)[ce]ard(?! (?:table|game|party))",
@@ -28,7 +29,8 @@ _STANDS_FOR: Final = {
 
 _LONG_WORD: Final = re.compile(r"[A-Za-z]{5,}")
 _TERM_WORDS: Final = (
-    "without", "regular", "coupon", "coupons", "purchase", "purchases", "cardholder", "cardholders", "stamps", "customer",
+    "without", "regular", "coupon", "coupons", "purchase", "purchases", "cardholder", "cardholders", "stamps",
+    "customer",
     "limited", "quantities", "punches", "punched", "filled", "checks", "formerly", "comparable", "postage", "shipping",
     "guarantee", "guaranteed", "satisfaction", "refunded", "deposit", "included", "federal", "expires", "reserve",
 )  # fmt: skip

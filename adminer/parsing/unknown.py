@@ -13,6 +13,7 @@ from typing import Final
 from spacy.tokens import Doc
 
 from adminer.names.matching import fold_name
+from adminer.parsing.lexicon import word_list
 from adminer.parsing.offers import speaks_of_tableware
 from adminer.parsing.pipeline import LINES, MAKERS, PIECES, names_of, terms_of
 from adminer.parsing.text import AdvertText, TextLine
@@ -23,24 +24,17 @@ _JOINERS: Final = r"(?:(?:of|and|&|the|de|la|le|du) )?"
 _NAME: Final = rf"{_NAME_WORD}(?: {_JOINERS}{_NAME_WORD}){{0,3}}"
 _QUOTED: Final = re.compile(rf"[“\"‘]\s?(?P<name>{_NAME})\s?[”\"’]")
 _BEFORE: Final = re.compile(
-    rf"(?P<name>{_NAME})[”\"’]? (?:pattern|design|dinnerware|china(?!ware)|decoration|line|tableware|dinner set|semi-porcelain|ironstone)\b"
+    rf"(?P<name>{_NAME})[”\"’]? (?:pattern|design|dinnerware|china(?!ware)|decoration|line|tableware|dinner set|"
+    rf"semi-porcelain|ironstone)\b"
 )
 _AFTER: Final = re.compile(rf"\b(?:pattern|design|decoration|line)(?: is| called| named|:|,)? [“\"‘]?(?P<name>{_NAME})")
 _MADE_BY: Final = re.compile(
-    r"^(?:(?:by|now made by|fine china by|china by|ironstone by|dinnerware by|pottery by|a product of|made by|created by|"
+    r"^(?:(?:by|now made by|fine china by|china by|ironstone by|dinnerware by|pottery by|a product of|made by|"
+    r"created by|"
     r"fine china|dinnerware|ironstone|semi-porcelain|translucent china|ovenware|stainless|silverplate|melamine)\b)",
     re.IGNORECASE,
 )
-_SLOGAN: Final = frozenset(
-    "a an the your our this these that all any every each new now save saves saving savings sale special specials values value week weeks "
-    "bargain bargains complete dress start begin build bring buy get give see try start own add up set sets table offer opening grand "
-    "free card cards punch coupon coupons stamp stamps plan price prices same lovely pattern piece pieces here is are it its at last final "
-    "with by from to in on for and of only today lower low big feature featured beautiful fine china dinnerware again more still another "
-    "first second third time chance stock open starter place setting service dinner collect thrift thrifty exclusive introducing presents "
-    "clearance clearing january february march april may june july august september october november december monday tuesday wednesday thursday "
-    "friday saturday sunday food foods meat meats produce grocery groceries market markets store stores super fresh home kitchen housewares page "
-    "department anniversary festival event days day weekend gift gifts christmas easter thanksgiving holiday spring summer fall".split()
-)  # fmt: skip
+_SLOGAN: Final = word_list("slogan")
 _DISPLAY: Final = 1.8  # times the body type
 _LEAST: Final = 0.3
 
@@ -100,8 +94,8 @@ def _by_grammar(text: str) -> list[_Candidate]:
 
 def _without_slogan(start: int, name: str) -> tuple[int, str]:
     """Drop words like "The" and "New" from the front of a name."""
-    while name and name.split()[0].lower() in _SLOGAN:
-        cut = len(name.split()[0]) + 1
+    while name and name.split(maxsplit=1)[0].lower() in _SLOGAN:
+        cut = len(name.split(maxsplit=1)[0]) + 1
         start, name = start + cut, name[cut:]
     return start, name
 

@@ -25,7 +25,11 @@ LINES = (
         maker="marrowstone",
         first_year=1952,
         last_year=1958,
-        names=(NameUse(name="Golden Buttons", used_by="decal_supplier", from_year=1951, to_year=1956),),
+        names=(
+            NameUse.model_validate(
+                {"name": "Golden Buttons", "used_by": "decal_supplier", "from": 1951, "to": 1956},
+            ),
+        ),
     ),
     LineEntry(id="silverthaw", name="Silverthaw", first_year=1955),
     LineEntry(id="winter_sorrel", name="Winter Sorrel"),
@@ -55,9 +59,7 @@ def test_names_survive_what_readers_do_to_them(printed: str, line: str) -> None:
     assert match.why
 
 
-@pytest.mark.parametrize(
-    "printed", ["Pansy Horn", "Golden Delicious", "Silverware", "Winter Sale", "Tansy", "Morning", "Table"]
-)
+@pytest.mark.parametrize("printed", ["Pansy Horn", "Golden Delicious", "Silverware", "Winter Sale", "Tansy", "Table"])
 def test_other_words_are_no_line(printed: str) -> None:
     assert best_match(fold_name(printed), SPELLINGS) is None
 

@@ -1,4 +1,4 @@
-"""Whole adverts set in type: what each price is for and on which terms. Layouts are invented, wordings common practice."""
+"""Whole adverts set in type: what each price is for, on which terms. Layouts invented, wordings common practice."""
 
 from __future__ import annotations
 

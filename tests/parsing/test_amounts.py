@@ -95,7 +95,7 @@ def test_dollars_and_cents_add_up_as_fractions_do(dollars: int, cents: int) -> N
 def test_a_multiple_keeps_the_printed_amount_and_its_quantity(count: int, cents: int) -> None:
     for text in (f"{count} for {cents}¢", f"{count}/{cents}¢"):
         (found,) = find_amounts(text)
-        assert (found.quantity, found.amount) == (count, Decimal(cents) / 100)
+        assert (found.quantity, found.amount) == (Decimal(count), Decimal(cents) / 100)
 
 
 STERLING = "Collars 4/6 per doz. Shirts 3/6 each. Suits from 63/-. Postage 9d. extra. Prunes 11½d. lb"

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import tomllib
+from pathlib import Path
+from typing import Any
+
 import pytest
 
 from adminer.names.pieces import load_vocabulary
@@ -17,43 +21,16 @@ def listing(text: str) -> tuple[PieceCount, ...]:
     return tuple(PieceCount(piece, int(count), piece) for count, piece in pairs)
 
 
-# stated count, pieces, trade sum, resale sum, which closes, source
-ENUMERATED = [
-    (77, "12 dinner_plate, 12 salad_plate, 24 cereal_dish, 12 cup, 12 saucer, 1 platter, 1 vegetable_dish, 1 covered_sugar, 1 creamer",
-     77, 76, "trade", "customs ruling NY 813612 (1995): 'Large Sugar W/Cover 2 PC.'"),
-    (77, "12 dinner_plate, 12 soup_plate, 12 fruit_dish, 12 bread_and_butter, 12 cup_and_saucer, 1 platter, 1 salad_bowl, 1 covered_sugar, 1 creamer",
-     77, 76, "trade", "customs ruling HQ 955838 (1994)"),
-    (12, "4 dinner_plate, 4 soup_plate, 4 cereal_dish", 12, 12, "both", "customs ruling NY N297065 (2018)"),
-    (5, "1 dinner_plate, 1 salad_plate, 1 soup_plate, 1 mug, 1 saucer", 5, 5, "both", "customs ruling NY A83492 (1996)"),
-    (59, "8 luncheon_plate, 8 salad_plate, 8 mug, 8 cup, 8 saucer, 8 fruit_dish, 1 coffee_pot, 1 sugar_and_creamer, 1 salt_and_pepper, 1 platter, 1 vegetable_dish, 4 fruit_dish",
-     61, 59, "resale", "a pottery's fifty-nine piece luncheon set, about 1951: modernism.com"),
-    (92, "36 dinner_plate, 14 cup, 14 saucer, 13 fruit_dish, 5 coupe_soup, 3 baker, 1 vegetable_dish, 1 teapot, 1 creamer, 1 covered_sugar, 1 gravy_boat, 2 platter",
-     94, 92, "resale", "auction lot: archivedauctions.com"),
-    (29, "8 dinner_plate, 8 salad_plate, 7 bread_and_butter, 1 creamer, 1 covered_sugar, 1 gravy_boat, 2 vegetable_dish, 1 platter",
-     30, 29, "resale", "a resale listing of 29 pieces"),
-    (48, "40 dinner_plate, 2 vegetable_dish, 1 platter, 1 gravy_boat, 1 creamer, 1 butter_dish, 1 covered_sugar, 1 salt_and_pepper",
-     51, 48, "resale", "a resale listing of 48 pieces, salt and pepper counted as one"),
-    (66, "2 platter, 16 dinner_plate, 17 bread_and_butter, 2 vegetable_dish, 7 cereal_dish, 14 cup, 8 saucer",
-     66, 66, "both", "melamine lot: vamptvintagedesign.com"),
-    (90, "84 dinner_plate, 4 platter, 1 covered_sugar, 1 creamer", 91, 90, "resale", "import porcelain: useyourantiques.wordpress.com"),
-    (85, "84 dinner_plate, 2 platter, 1 vegetable_dish, 1 covered_vegetable, 1 creamer, 1 sugar",
-     91, 90, "neither", "'Eighty-five pieces' that do not add up: willowhomestead.blogspot.com"),
-    (60, "12 dinner_plate, 12 soup_plate, 12 cup, 12 saucer, 12 salad_bowl", 60, 60, "both", "60 piece set for 12: biddingforgood.com"),
-    (20, "4 dinner_plate, 4 salad_plate, 4 soup_plate, 4 cup, 4 saucer", 20, 20, "both", "20 piece set, 5 pieces for 4: noritakechinaset.org"),
-    (57, "8 knife, 8 soup_spoon, 1 butter_knife, 8 fork, 8 salad_fork, 1 sugar_spoon, 16 teaspoon, 1 tablespoon, 1 tablespoon",
-     52, 52, "neither", "Decatur Daily Democrat, 1 Apr 1954, p. 9 (OCR text): newspapers.library.in.gov DCDD19540401.1.9"),
-]  # fmt: skip
+PUBLISHED = tomllib.loads((Path(__file__).parent / "compositions.toml").read_text(encoding="utf-8"))
 
 
-@pytest.mark.parametrize(("stated", "pieces", "trade", "resale", "closes", "source"), ENUMERATED)
-def test_listed_pieces_add_up_as_published(
-    stated: int, pieces: str, trade: int, resale: int, closes: str, source: str
-) -> None:
-    listed = listing(pieces)
+@pytest.mark.parametrize("row", PUBLISHED["enumerated"], ids=lambda row: f"{row['stated']} by {row['source'][:24]}")
+def test_listed_pieces_add_up_as_published(row: dict[str, Any]) -> None:
+    listed = listing(row["pieces"])
     by_trade, by_resale = sums(listed, PIECES)
-    assert trade in by_trade, source
-    assert resale in by_resale, source
-    assert compose(stated, None, listed, PIECES).closes == closes, source
+    assert row["trade"] in by_trade, row["source"]
+    assert row["resale"] in by_resale, row["source"]
+    assert compose(row["stated"], None, listed, PIECES).closes == row["closes"], row["source"]
 
 
 def test_sets_listed_without_a_count_are_only_added_up() -> None:
@@ -81,18 +58,9 @@ def test_the_standard_service_for_eight_is_the_45_piece_set() -> None:
     assert compose(None, 8, (), PIECES).implied == 45
 
 
-CLOSING = [  # standard compositions that close by arithmetic (trade.md D.2)
-    (32, "6 dinner_plate, 6 bread_and_butter, 6 cup, 6 saucer, 6 fruit_dish, 1 platter, 1 vegetable_dish"),
-    (35, "6 dinner_plate, 6 bread_and_butter, 6 cup, 6 saucer, 6 fruit_dish, 1 platter, 1 vegetable_dish, 1 creamer, 1 covered_sugar"),
-    (45, "8 dinner_plate, 8 bread_and_butter, 8 cup, 8 saucer, 8 fruit_dish, 1 platter, 1 vegetable_dish, 1 creamer, 1 covered_sugar"),
-    (53, "8 dinner_plate, 8 bread_and_butter, 8 fruit_dish, 8 soup_plate, 8 cup, 8 saucer, 1 platter, 1 vegetable_dish, 1 creamer, 1 covered_sugar"),
-    (66, "60 dinner_plate, 2 platter, 1 vegetable_dish, 1 creamer, 1 covered_sugar"),
-]  # fmt: skip
-
-
-@pytest.mark.parametrize(("stated", "pieces"), CLOSING)
-def test_standard_sets_close_by_the_trade_count(stated: int, pieces: str) -> None:
-    assert compose(stated, None, listing(pieces), PIECES).closes in {"trade", "both"}
+@pytest.mark.parametrize("row", PUBLISHED["standard"], ids=lambda row: str(row["stated"]))
+def test_standard_sets_close_by_the_trade_count(row: dict[str, Any]) -> None:
+    assert compose(row["stated"], None, listing(row["pieces"]), PIECES).closes in {"trade", "both"}
 
 
 def test_the_printed_advert_of_1954_is_read_and_its_misreading_named() -> None:
