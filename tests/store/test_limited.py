@@ -69,5 +69,5 @@ def test_a_query_without_end_is_stopped(database: Path) -> None:
 
 def test_a_value_of_three_gigabytes_is_stopped(database: Path) -> None:
     # the size at which the database's own memory limit was measured not to hold
-    with pytest.raises(QueryError, match="memory|MB"):
+    with pytest.raises(QueryError, match=r"memory|MB"):
         run_limited(database, "SELECT length(repeat('x', 3000000000))", Limits(megabytes=1024))

@@ -62,9 +62,10 @@ def test_half_a_cent_is_kept_beside_the_rounded_amount(tmp_path: Path) -> None:
 
 def test_amounts_are_decimals_and_dates_are_dates(tmp_path: Path) -> None:
     path = build(tmp_path / "c.duckdb", 3)
-    types = dict(rows(path, "SELECT column_name, column_type FROM (DESCRIBE prices)"))
-    assert (types["amount"], types["exact_amount"]) == ("DECIMAL(12,2)", "DECIMAL(18,6)")
-    assert dict(rows(path, "SELECT column_name, column_type FROM (DESCRIBE clippings)"))["published_from"] == "DATE"
+    described = rows(path, "SELECT column_name, column_type FROM (DESCRIBE prices)")
+    assert {("amount", "DECIMAL(12,2)"), ("exact_amount", "DECIMAL(18,6)")} <= set(described)
+    described = rows(path, "SELECT column_name, column_type FROM (DESCRIBE clippings)")
+    assert ("published_from", "DATE") in described
 
 
 def test_an_uncertain_date_stays_edtf_with_bounds(tmp_path: Path) -> None:

@@ -1,4 +1,4 @@
-"""Questions as files: headers are read, values are typed, every shipped question answers with the columns it promises."""
+"""Questions as files: headers are read, values typed, every shipped question answers with the columns it promises."""
 
 from __future__ import annotations
 
@@ -73,7 +73,8 @@ def test_a_header_is_read_whole(tmp_path: Path) -> None:
         write(
             tmp_path / "my_question.sql",
             "-- question: How many?\n-- note: Rough.\n-- param: least number 0.5  at least\n"
-            '-- param: town text "New Town"  where\n-- param: day date none  when\n-- param: all yes_no no  all of them\n'
+            '-- param: town text "New Town"  where\n'
+            "-- param: day date none  when\n-- param: all yes_no no  all of them\n"
             "-- column: n  how many\nSELECT count(*) AS n FROM offers\n"
             "WHERE confidence >= $least AND ($town <> '' OR $day IS NULL OR $all)\n",
         )
@@ -107,7 +108,7 @@ def test_a_value_of_the_wrong_kind_is_refused(database: Path, name: str, value: 
 
 
 def test_an_unknown_parameter_is_refused_with_the_known_ones(database: Path) -> None:
-    with pytest.raises(UsageError, match="has no parameter 'chain'.*from_year, line, retailer, to_year"):
+    with pytest.raises(UsageError, match=r"has no parameter 'chain'.*from_year, line, retailer, to_year"):
         run_question(database, load_questions()["set-prices"], {"chain": "x"})
 
 
