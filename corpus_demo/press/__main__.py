@@ -1,4 +1,4 @@
-"""The print shop's counter: fonts, print."""
+"""The print shop's counter: fonts, print, story, numerals."""
 
 from __future__ import annotations
 
@@ -12,9 +12,14 @@ from . import fonts
 from .browser import press_browser
 from .corpus import write_folder
 from .demo import scans
+from .story import make_story
+from .text_only import write_text_only
+from .world import names_files
 
 app = typer.Typer(add_completion=False, no_args_is_help=True)
 HERE = Path(__file__).resolve().parents[1]
+Out = Annotated[Path, typer.Option(help="Folder to write into.")]
+Seed = Annotated[int, typer.Option(help="The same seed gives the same result.")]
 
 
 @app.command("fonts")
@@ -28,15 +33,44 @@ def install_fonts() -> None:
 
 @app.command("print")
 def print_demo(
-    out: Annotated[Path, typer.Option(help="folder to print into")] = HERE,
-    only: Annotated[
-        str, typer.Option(help="print only files whose name holds this; truth and notes of these alone")
-    ] = "",
+    out: Out = HERE, only: Annotated[str, typer.Option(help="Only files whose name holds this.")] = ""
 ) -> None:
-    """Print the demo corpus."""
+    """Print the demo corpus; with --only, truth and notes of the chosen files alone."""
+    _need_fonts()
     chosen = [spec for spec in scans() if only in (spec.leaf_of or spec.file)]
     with press_browser() as browser:
         write_folder(browser, chosen, out)
+
+
+@app.command()
+def story(
+    out: Out,
+    seed: Seed = 1,
+    scans: Annotated[int, typer.Option(help="How many scans.")] = 10,
+    text_only: Annotated[bool, typer.Option(help="Readings and truth without pictures.")] = False,
+    hide_dates: Annotated[
+        bool, typer.Option(help="No year in notes or print; the truth alone keeps the date.")
+    ] = False,
+    misread: Annotated[float, typer.Option(help="Chance of a wrong letter (text only).")] = 0.0,
+) -> None:
+    """Print a held-out random story: other names, other lines, other pages."""
+    out.mkdir(parents=True, exist_ok=True)
+    (out / "clippings.toml").write_text('title = "A held-out story"\nyears = [1938, 1964]\n', encoding="utf-8")
+    if text_only:
+        write_text_only(seed, scans, out, hide_dates=hide_dates, misread=misread)
+        return
+    _need_fonts()
+    world, specs = make_story(seed, scans, hide_dates=hide_dates)
+    (out / "names").mkdir(exist_ok=True)
+    for name, text in names_files(world).items():
+        (out / "names" / name).write_text(text, encoding="utf-8")
+    with press_browser() as browser:
+        write_folder(browser, specs, out)
+
+
+def _need_fonts() -> None:
+    if fonts.missing():
+        sys.exit("The faces are not installed: run python -m corpus_demo.press fonts")
 
 
 if __name__ == "__main__":

@@ -24,12 +24,14 @@ class Sheet:
     measure: float  # width of the sheet in ems of body type
     facts: dict[str, Row] = field(default_factory=dict)  # fact id -> truth fields without box
     advert: int = -1
+    last: str = ""  # the fact marked last
     _count: dict[str, int] = field(default_factory=dict)
 
     def _mark(self, kind: str, row: Row, inner: str, cls: str = "") -> str:
         number = self._count.get(kind, 0)
         self._count[kind] = number + 1
-        fact = f"{kind}{number}"
+        self.last = f"{kind}{number}"
+        fact = self.last
         self.facts[fact] = {**row, "_advert": self.advert}
         return f'<span data-f="{fact}" class="{cls}">{inner}</span>' if cls else f'<span data-f="{fact}">{inner}</span>'
 
