@@ -110,7 +110,8 @@ def test_a_users_pieces_add_names_and_pieces(tmp_path: Path) -> None:
     own.parent.mkdir()
     own.write_text(
         '[[piece]]\nid = "dinner_plate"\nnames = ["company plate"]\n\n'
-        '[[piece]]\nid = "muffin_dish"\nkind = "serving"\ntrade = [2]\nresale = [1]\nnames = ["muffin dish and cover"]\n',
+        '[[piece]]\nid = "muffin_dish"\nkind = "serving"\ntrade = [2]\nresale = [1]\n'
+        'names = ["muffin dish and cover"]\n',
         encoding="utf-8",
     )
     pieces = load_vocabulary(own)
