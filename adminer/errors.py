@@ -7,6 +7,7 @@ pinned floors; 7 a query was refused or failed; 130 stopped by Ctrl-C.
 
 from __future__ import annotations
 
+import errno
 from typing import ClassVar
 
 
@@ -73,6 +74,26 @@ class QueryError(AdminerError):
     """A query was refused, failed, or ran out of its limits."""
 
     exit_code = 7
+
+
+def machine_error(fault: OSError, path: object) -> MachineError:
+    """Turn what the operating system refused into a sentence with a remedy."""
+    space = "free some space and run the same command again; what was read is kept"
+    rights = "change its permissions, or copy the folder to a place where you may write"
+    remedies = {
+        errno.ENOSPC: space,
+        errno.EDQUOT: space,
+        errno.EROFS: "copy the folder to a place where you may write",
+        errno.EACCES: rights,
+        errno.EPERM: rights,
+        errno.ENOENT: "make its folder first, or name another place",
+    }
+    return MachineError(
+        "cannot be written",
+        file=str(fault.filename or path),
+        why=(fault.strerror or str(fault)).lower(),
+        remedy=remedies.get(fault.errno or 0, "look at the disk and run the same command again"),
+    )
 
 
 INTERRUPTED = 130

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any, Final
 
 from adminer.engine.assemble import assemble
-from adminer.engine.folder import ClippingsFolder, machine_error, open_folder
+from adminer.engine.folder import ClippingsFolder, open_folder
 from adminer.engine.lock import folder_lock
 from adminer.engine.parse_pages import ReadPage
 from adminer.engine.pool import Pool, default_workers
@@ -26,7 +26,7 @@ from adminer.engine.version import (
     rooms_digest,
     text_digest,
 )
-from adminer.errors import FolderError, MachineError
+from adminer.errors import FolderError, MachineError, machine_error
 from adminer.intake.notes import read_notes
 from adminer.intake.scans import clipping_id_of
 from adminer.records import Note

@@ -12,7 +12,7 @@ from typing import Final
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from adminer.errors import FolderError, MachineError
+from adminer.errors import FolderError, machine_error
 
 SETTINGS_FILE: Final = "clippings.toml"
 _IGNORED: Final = frozenset({"thumbs.db", "desktop.ini", "ehthumbs.db"})  # what file managers leave behind
@@ -170,23 +170,6 @@ def create_folder(root: Path, title: str | None = None, scans: Iterable[Path] = 
     except OSError as fault:
         raise machine_error(fault, root) from None
     return open_folder(root)
-
-
-def machine_error(fault: OSError, path: Path) -> MachineError:
-    """Turn what the operating system refused into a sentence with a remedy."""
-    remedies = {
-        28: "free some space and run the same command again; what was read is kept",  # ENOSPC
-        122: "free some space and run the same command again; what was read is kept",  # EDQUOT
-        30: "copy the folder to a place where you may write",  # EROFS
-        13: "change its permissions, or copy the folder to a place where you may write",  # EACCES
-        1: "change its permissions, or copy the folder to a place where you may write",  # EPERM
-    }
-    return MachineError(
-        "cannot be written",
-        file=str(fault.filename or path),
-        why=(fault.strerror or str(fault)).lower(),
-        remedy=remedies.get(fault.errno or 0, "look at the disk and run the same command again"),
-    )
 
 
 def _write_new(path: Path, content: str) -> None:

@@ -8,8 +8,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from adminer.engine.folder import machine_error
-from adminer.errors import FolderError
+from adminer.errors import FolderError, machine_error
 
 
 @contextmanager

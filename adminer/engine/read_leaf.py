@@ -6,8 +6,7 @@ import time
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from adminer.engine.folder import machine_error
-from adminer.errors import ScanError
+from adminer.errors import ScanError, machine_error
 from adminer.intake.scans import clipping_id_of, count_leaves, open_leaf
 from adminer.store.readings import LeafReading, save_reading
 

@@ -9,8 +9,8 @@ from typing import Any
 import cv2
 import duckdb
 
-from adminer.engine.folder import ClippingsFolder, machine_error
-from adminer.errors import UsageError
+from adminer.engine.folder import ClippingsFolder
+from adminer.errors import UsageError, machine_error
 from adminer.intake.scans import open_leaf
 from adminer.records import Box
 from adminer.store.output import clean, shown
@@ -89,7 +89,7 @@ def _clipping(connection: duckdb.DuckDBPyConnection, clipping_id: str) -> Shown:
             lines.append(f"  {name.replace('_', ' ')}: {clean(row[name])}")
     adverts = _rows(
         connection,
-        "SELECT advert_id FROM adverts WHERE clipping_id = $what ORDER BY length(advert_id), ALL",
+        "SELECT advert_id FROM adverts WHERE clipping_id = $what ORDER BY y, x, advert_id",
         clipping_id,
     )
     for advert in adverts:

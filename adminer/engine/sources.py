@@ -6,9 +6,10 @@ import json
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from adminer.engine.folder import ClippingsFolder, list_scans, machine_error
+from adminer.engine.folder import ClippingsFolder, list_scans
 from adminer.engine.pool import Pool
 from adminer.engine.read_leaf import CountTask, count_task
+from adminer.errors import machine_error
 from adminer.intake.notes import same_name
 from adminer.intake.scans import digest_of
 from adminer.records import Note

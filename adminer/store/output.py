@@ -5,6 +5,8 @@ from __future__ import annotations
 import csv
 import io
 import json
+from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import date, datetime
 from decimal import Decimal
 from pathlib import Path
@@ -16,7 +18,7 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
-from adminer.errors import UsageError
+from adminer.errors import UsageError, machine_error
 
 Format = Literal["table", "csv", "json", "parquet", "markdown"]
 FORMATS: Final[tuple[str, ...]] = get_args(Format)
@@ -30,14 +32,15 @@ def write_answer(
     """Write an Arrow table to a file, or to stdout where none is named.
 
     `raw` leaves CSV text as it is; otherwise text that a spreadsheet would run as a formula gets an apostrophe
-    before it. Raises UsageError for an unknown format, or Parquet without a file; OSError where the disk refuses.
+    before it. Raises UsageError for an unknown format, or Parquet without a file; MachineError where the disk refuses.
     """
     if kind not in FORMATS:
         raise UsageError(f"there is no format '{kind}'", remedy=f"take one of {', '.join(FORMATS)}")
     if kind == "parquet":
         if out is None:
             raise UsageError("Parquet is no text", remedy="name a file with --out answer.parquet")
-        pq.write_table(answer, out)
+        with _refusals_of(out):
+            pq.write_table(answer, out)
         return
     console = console or wide_console()
     if kind == "table" and out is None:
@@ -49,7 +52,8 @@ def write_answer(
     )()
     if out is not None:
         # a spreadsheet knows UTF-8 by its mark only; other formats have none
-        out.write_text(text, encoding="utf-8-sig" if kind == "csv" and not raw else "utf-8", newline="")
+        with _refusals_of(out):
+            out.write_text(text, encoding="utf-8-sig" if kind == "csv" and not raw else "utf-8", newline="")
     else:
         console.file.write(text)
 
@@ -58,6 +62,14 @@ def wide_console() -> Console:
     """Return a console for stdout; where that is no terminal, lines are long enough to keep a row on one of them."""
     console = Console()
     return console if console.is_terminal else Console(width=_PLAIN_WIDTH)
+
+
+@contextmanager
+def _refusals_of(out: Path) -> Iterator[None]:
+    try:
+        yield
+    except OSError as fault:
+        raise machine_error(fault, out) from None
 
 
 def as_table(answer: Any) -> Table:
