@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final, Literal
@@ -90,6 +91,7 @@ def words_of_dates(text: str) -> Iterator[list[DateWord]]:
 
 
 def _words(text: str) -> Iterator[DateWord]:
+    text = _without_accents(text)
     after_month = -1  # where a month or a day of a month ended
     for found in _TOKEN.finditer(text):
         kind: WordKind = next(k for k in _KINDS if found[k] is not None)
@@ -123,6 +125,11 @@ def _words(text: str) -> Iterator[DateWord]:
         else:
             after_month = -1
         yield DateWord(kind, raw, value, found.start(), found.end())
+
+
+def _without_accents(text: str) -> str:
+    # readers see specks as accents ("Marçh"); the length stays, as places in the text matter
+    return text if text.isascii() else "".join(unicodedata.normalize("NFD", c)[0] for c in text)
 
 
 def _starts_anew(group: list[DateWord], word: DateWord, link: Link) -> bool:

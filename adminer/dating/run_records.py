@@ -59,6 +59,7 @@ class Run:
     method: str
     confidence: float | None
     note: str
+    scheduled_start: date | None = None  # where a printed "week 7 of 15" gives it
 
     @property
     def start_edtf(self) -> str | None:

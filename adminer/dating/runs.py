@@ -125,6 +125,7 @@ def _run(
         start, end, method, confidence, said = _bounds(weeks, vague, searches, group, "|".join(map(str, key)))
         notes += said
     printed = _printed(exact, facts)
+    scheduled: date | None = None
     if printed is not None:
         statistic = notes[-1] if method == LATTICE else None
         begun, ended, method_printed, said_printed = printed
@@ -132,6 +133,7 @@ def _run(
         kept_end = ended is not None and last_seen is not None and ended + _ONE_WEEK > last_seen
         kept_start = begun is not None and first_seen is not None and begun <= first_seen
         start = begun if kept_start else start
+        scheduled = begun if kept_start and method_printed == SCHEDULE else None
         end = ended if kept_end else end
         if kept_end or kept_start:
             method, confidence = method_printed, _SCHEDULE_CONFIDENCE
@@ -156,6 +158,7 @@ def _run(
         method,
         confidence,
         "; ".join(notes),
+        scheduled,
     )
 
 

@@ -11,10 +11,11 @@ from typing import Any, Final
 import duckdb
 
 from adminer.dating.estimate import DateEstimate
-from adminer.dating.evidence.base import Case, Context, DatedPrice, ReadDate, ReadPrice, YearSpan
+from adminer.dating.evidence.base import Case, Context, DatedPrice, KnownRun, ReadDate, ReadPrice, YearSpan
 from adminer.dating.evidence.file_prices import key_of
 from adminer.dating.months import MONTHS, first_day, index_of
 from adminer.dating.run_records import Run, RunSighting
+from adminer.dating.runs import SCHEDULE, SEARCHED
 from adminer.dating.schedules import ScheduleFact, read_schedule
 from adminer.names.authority import Authorities
 from adminer.names.objects import SeenObject
@@ -99,7 +100,9 @@ def read_context(
     cases: Iterable[Case],
     authorities: Authorities,
     objects: Iterable[SeenObject] = (),
+    *,
     region: str | None = None,
+    runs: Iterable[Run] = (),
 ) -> Context:
     """Return what the whole file knows that can date one advert of it."""
     published = {row[0]: (row[9], row[10]) for row in connection.execute(_ADVERTS).fetchall()}
@@ -130,6 +133,7 @@ def read_context(
         {key: tuple(found) for key, found in dated.items()},
         {line: tuple(sorted(found)) for line, found in seen.items()},
         {piece: tuple(found) for piece, found in levels.items()},
+        _known_runs(runs),
     )
 
 
@@ -250,6 +254,17 @@ def _month(first: date | None, last: date | None) -> int | None:
     if first is None or last is None or (last - first).days > _DATED_DAYS:
         return None
     return index_of(first)
+
+
+def _known_runs(runs: Iterable[Run]) -> dict[tuple[str, str], KnownRun]:
+    found: dict[tuple[str, str], KnownRun] = {}
+    for run in runs:
+        bounded = run.start_earliest is not None and run.end_latest is not None
+        if run.line_id and run.retailer_id and run.city is None and bounded and run.method in (SCHEDULE, SEARCHED):
+            found[run.line_id, run.retailer_id] = KnownRun(
+                run.start_earliest or date.min, run.end_latest or date.max, run.line, run.method, run.scheduled_start
+            )
+    return found
 
 
 def _object_years(objects: Iterable[SeenObject], authorities: Authorities) -> dict[str, tuple[YearSpan, ...]]:

@@ -44,12 +44,12 @@ def dating_step(
         problems += [*objects.problems, *searches.problems]
 
     def step(connection: duckdb.DuckDBPyConnection) -> None:
+        runs = compute_runs(read_sightings(connection), searches.searches, read_schedules(connection))
+        insert_rows(connection, "runs", run_rows(runs))
         cases = read_cases(connection)
-        context = read_context(connection, cases, authorities, objects.objects, region)
+        context = read_context(connection, cases, authorities, objects.objects, region=region, runs=runs)
         answers, evidence = estimate_rows(estimate_adverts(cases, context, years=years, personal=personal))
         insert_rows(connection, "date_estimates", answers)
         insert_rows(connection, "evidence", evidence)
-        runs = compute_runs(read_sightings(connection), searches.searches, read_schedules(connection))
-        insert_rows(connection, "runs", run_rows(runs))
 
     return step

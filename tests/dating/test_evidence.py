@@ -21,7 +21,7 @@ from adminer.dating.evidence import (
     staples,
     telephones,
 )
-from adminer.dating.evidence.base import Case, Clue, Context, DatedPrice, ReadDate, ReadPrice, YearSpan
+from adminer.dating.evidence.base import Case, Clue, Context, DatedPrice, KnownRun, ReadDate, ReadPrice, YearSpan
 from adminer.dating.months import MONTHS, index_of
 from adminer.records import Box
 
@@ -262,3 +262,16 @@ def test_an_anniversary_counts_from_the_retailers_first_year() -> None:
     (clue,) = printed_years.find(case("Our 25th Anniversary Sale", retailer_id="tidewell"), context)
     assert chance(clue, 1951) == 1
     assert chance(clue, 1946) < 0.2
+
+
+def test_a_week_of_a_known_schedule_dates_the_advert() -> None:
+    run = KnownRun(date(1953, 1, 15), date(1953, 4, 29), "Tansy Morn", "printed schedule", date(1953, 1, 15))
+    context = Context(runs={("tansy-morn", "penhallow"): run})
+    named = {"line_ids": ("tansy-morn",), "retailer_id": "penhallow"}
+    (eleventh,) = known_names.find(case("11th week of 15", **named), context)
+    assert eleventh.earliest == date(1953, 3, 26)
+    assert chance(eleventh, 1953, 3) > 100 * chance(eleventh, 1953, 1)
+    (unnumbered,) = known_names.find(case("This week's feature", **named), context)
+    assert chance(unnumbered, 1953, 1) == 1
+    assert chance(unnumbered, 1953, 8) < 0.01
+    assert list(known_names.find(case("x", line_ids=("tansy-morn",), retailer_id="tidewell"), context)) == []

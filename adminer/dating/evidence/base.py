@@ -89,6 +89,17 @@ class YearSpan:
 
 
 @dataclass(frozen=True, slots=True)
+class KnownRun:
+    """Hold a run of a line at a retailer that a printed schedule or a search log bounds."""
+
+    first: date
+    last: date
+    name: str
+    method: str
+    scheduled_start: date | None = None  # set where "week 7 of 15" fixed it
+
+
+@dataclass(frozen=True, slots=True)
 class Context:
     """Hold what the whole file knows that bears on one advert."""
 
@@ -100,6 +111,7 @@ class Context:
     dated: Mapping[str, tuple[DatedPrice, ...]] = field(default_factory=dict)  # by line id and piece
     seen: Mapping[str, tuple[tuple[int, str], ...]] = field(default_factory=dict)  # by line id: (month, advert id)
     levels: Mapping[str, tuple[DatedPrice, ...]] = field(default_factory=dict)  # by piece, any line
+    runs: Mapping[tuple[str, str], KnownRun] = field(default_factory=dict)  # by line id and retailer id
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,20 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import date
+from datetime import date, timedelta
 from typing import Final
 
 import numpy as np
 
-from adminer.dating.evidence.base import Case, Clue, Context, Floats, YearSpan
-from adminer.dating.evidence.shapes import faded, spell
-from adminer.dating.months import FIRST_YEAR, LAST_YEAR, MONTHS, first_day, last_day
+from adminer.dating.evidence.base import Case, Clue, Context, Floats, KnownRun, YearSpan
+from adminer.dating.evidence.shapes import faded, spell, stray, within
+from adminer.dating.months import FIRST_YEAR, LAST_YEAR, MONTHS, first_day, index_of, last_day
+from adminer.dating.schedules import read_schedule
 
 LINE: Final = "the line's years"
 SEEN: Final = "the line's dated adverts"
 MAKER: Final = "the maker's years"
 RETAILER: Final = "the retailer's years"
 OBJECT: Final = "dated objects"
+RUN: Final = "the promotion's run"
 _HALF_LIFE: Final = {LINE: 24.0, MAKER: 24.0, RETAILER: 12.0, OBJECT: 30.0}  # of stock sold off; judgement, no source
 _WRONG_NAME: Final = 0.06  # that the name was linked wrongly, or its years in the file are wrong
 
@@ -31,6 +33,9 @@ def find(case: Case, context: Context) -> Iterator[Clue]:
         clue = _seen(case, context, line_id)
         if clue is not None:
             yield clue
+        run = context.runs.get((line_id, case.retailer_id or ""))
+        if run is not None:
+            yield _in_run(case, run)
     for maker_id in case.maker_ids:
         if maker_id in context.makers:
             yield from _years(MAKER, context.makers[maker_id])
@@ -66,6 +71,21 @@ def _seen(case: Case, context: Context, line_id: str) -> Clue | None:
         first_day(first),
         last_day(last),
     )
+
+
+def _in_run(case: Case, run: KnownRun) -> Clue:
+    of_schedule = [f for f in read_schedule(case.text) if f.week and f.of]
+    if run.scheduled_start is not None and of_schedule:
+        week = of_schedule[0].week or 1
+        day = run.scheduled_start + timedelta(days=7 * (week - 1))
+        text = f"'{of_schedule[0].text}' of the schedule that began {run.scheduled_start}"
+        # the schedule may have been another one's, or have slipped a week; judgement, no source
+        likelihood = within(index_of(day), index_of(day + timedelta(days=6)), stray(0.1, 1), edge=0.05, edge_months=1)
+        return Clue(RUN, text, "printed schedule", likelihood, None, day, day + timedelta(days=6))
+    first, last = index_of(run.first), index_of(run.last)
+    text = f"{run.name}'s run here, {run.first} to {run.last}, by {run.method}"
+    likelihood = within(first, last, stray(0.2, last - first + 1), edge=0.1, edge_months=1)
+    return Clue(RUN, text, "runs of this file", likelihood, None, run.first, run.last)
 
 
 def _near(months: tuple[int, ...]) -> Floats:
