@@ -34,7 +34,11 @@ def run(
 
     from adminer.desk.app import make_app  # noqa: PLC0415
     from adminer.desk.opening import open_desk  # noqa: PLC0415
+    from adminer.engine.folder import create_folder  # noqa: PLC0415
 
+    if not folder.exists() or (folder.is_dir() and not any(folder.iterdir())):
+        create_folder(folder)
+        typer.echo(f"{folder} is a new clippings folder.")
     desk = open_desk(folder, port=port, hosts=(address,), who=who or os.environ.get("USER") or "reader")
     try:
         with _listening(address, port) as listening:
@@ -59,6 +63,7 @@ def _listening(address: str, port: int) -> socket.socket:
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         listening.bind((address, port))
+        listening.listen()  # so that a browser opened at once waits instead of being refused
     except OSError as error:
         listening.close()
         raise MachineError(

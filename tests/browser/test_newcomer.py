@@ -1,0 +1,133 @@
+"""A newcomer's whole path, from an empty folder to a dated run: once by mouse, once by keyboard alone."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from adminer.store.journal import active, read_journal
+from tests.browser.desk_process import CORPUS, NEWCOMER_SCANS, DeskProcess, start_desk
+
+SCANS = [str(CORPUS / "scans" / name) for name in NEWCOMER_SCANS]
+LONG = 240_000  # milliseconds; reading three scans on a busy machine
+
+
+@pytest.fixture
+def empty(digitised: Path, tmp_path: Path) -> Iterator[DeskProcess]:
+    """Open the desk over a folder that does not exist yet; what the demo's run has read serves as its readings."""
+    opened = start_desk(tmp_path / "my clippings")
+    shutil.copytree(
+        digitised / ".readings", opened.folder / ".readings", ignore=shutil.ignore_patterns("*.json", "lock")
+    )
+    yield opened
+    opened.stop()
+
+
+def test_by_mouse(empty: DeskProcess, page: Page) -> None:
+    page.goto(empty.url)
+    page.get_by_role("link", name="Bring scans in").click()
+    page.get_by_label("Scans", exact=True).set_input_files(SCANS)
+    page.get_by_role("button", name="Bring them in").click()
+    expect(page.locator("#progress")).to_contain_text("3 pages", timeout=LONG)
+    page.get_by_label("all", exact=True).check()
+    page.get_by_label("Paper or magazine").fill("Wenning Falls Sentinel")
+    page.get_by_label("Town").fill("Wenning Falls")
+    page.get_by_role("button", name="Fill in").click()
+    expect(page.locator("tbody")).to_contain_text("Wenning Falls Sentinel")
+    for name in NEWCOMER_SCANS:
+        page.goto(f"{empty.base}/check")
+        page.get_by_role("row", name=name).get_by_role("link", name=name).click()
+        advert = page.locator(".card.advert").first
+        if "to check" in advert.inner_text():
+            advert.get_by_role("button", name="Confirm").click()
+            expect(page.locator("#said")).to_contain_text("Saved")
+    offer = page.locator(".card.offer").first
+    offer.get_by_text("Correct").click()
+    offer.get_by_label("Line", exact=True).fill("Tansy Morn")
+    offer.get_by_role("button", name="Save the correction").click()
+    expect(page.locator("#said")).to_contain_text("Saved: corrected")
+    page.get_by_role("link", name="Names").click()
+    expect(page.get_by_role("link", name="Tansy Morn")).to_be_visible()
+    see_the_run(empty, page)
+
+
+def test_by_keyboard_alone(empty: DeskProcess, page: Page) -> None:
+    page.goto(empty.url)
+    walk_to(page, "Bring scans in")
+    page.keyboard.press("Enter")
+    # the window in which files are chosen belongs to the browser, not to the page
+    page.get_by_label("Scans", exact=True).set_input_files(SCANS)
+    walk_to(page, "Bring them in")
+    page.keyboard.press("Enter")
+    expect(page.locator("#progress")).to_contain_text("3 pages", timeout=LONG)
+    walk_to(page, "Checking")
+    page.keyboard.press("Enter")
+    walk_to(page, "Begin with")
+    page.keyboard.press("Enter")
+    expect(page.locator(".card.current")).to_be_focused()
+    open_before = page.locator(".card.read").count()
+    page.keyboard.press("e")
+    focused = page.evaluate("document.activeElement.closest('.card').dataset.fact")
+    walk_to_label(page, "Line" if "-o" in focused else "Shop")
+    page.keyboard.press("Control+A")
+    page.keyboard.type("Tansy Morn" if "-o" in focused else "Penhallow Stores")
+    page.keyboard.press("Enter")
+    expect(page.locator("#said")).to_contain_text("Saved")
+    for _ in range(3):
+        expect(page.locator(".card.current")).to_be_focused()
+        page.keyboard.press("c")
+        expect(page.locator("#said")).to_contain_text("Saved: confirmed")
+    expect(page.locator(".card.read")).to_have_count(open_before - 4)
+    page.keyboard.press("u")
+    expect(page.locator("#said")).to_contain_text("Undone")
+    expect(page.locator(".card.read")).to_have_count(open_before - 3)
+    name_the_line(page)
+    see_the_run(empty, page)
+    kept = active(read_journal(empty.folder / "journal.jsonl"))
+    assert [act.act for act in kept if act.kind in ("offer", "advert")].count("confirm") == 2
+
+
+def name_the_line(page: Page) -> None:
+    walk_to(page, "Names")
+    page.keyboard.press("Enter")
+    if page.get_by_role("link", name="Tansy Morn").count() == 0:
+        walk_to_label(page, "A new line")
+        page.keyboard.type("Tansy Morn")
+        page.keyboard.press("Enter")
+    expect(page.get_by_role("link", name="Tansy Morn")).to_be_visible()
+
+
+def see_the_run(empty: DeskProcess, page: Page) -> None:
+    """Wait until the database knows the line, then find its run with its days."""
+    for _ in range(120):
+        page.goto(f"{empty.base}/look/runs")
+        if "Tansy Morn" in page.locator("main").inner_text() and "1953" in page.locator("main").inner_text():
+            break
+        page.wait_for_timeout(500)
+    row = page.get_by_role("row", name="Tansy Morn").first
+    expect(row).to_contain_text("1953-0")
+    expect(page.get_by_role("img")).to_be_visible()
+
+
+def walk_to(page: Page, words: str) -> None:
+    """Press Tab until a link or button with these words has the focus."""
+    for _ in range(150):
+        page.keyboard.press("Tab")
+        if words in page.evaluate("document.activeElement.innerText || ''"):
+            assert page.evaluate("document.activeElement.matches(':focus-visible')")
+            return
+    raise AssertionError(f"“{words}” cannot be reached by Tab")
+
+
+def walk_to_label(page: Page, words: str) -> None:
+    """Press Tab until the field with this label has the focus."""
+    script = "(document.activeElement.labels?.[0]?.innerText || '')"
+    for _ in range(150):
+        if page.evaluate(script).startswith(words):
+            return
+        page.keyboard.press("Tab")
+    raise AssertionError(f"the field “{words}” cannot be reached by Tab")
