@@ -12,6 +12,7 @@ from . import fonts
 from .browser import press_browser
 from .corpus import write_folder
 from .demo import scans
+from .sampler import print_numerals
 from .story import make_story
 from .text_only import write_text_only
 from .world import names_files
@@ -66,6 +67,14 @@ def story(
         (out / "names" / name).write_text(text, encoding="utf-8")
     with press_browser() as browser:
         write_folder(browser, specs, out)
+
+
+@app.command()
+def numerals(out: Out, seed: Seed = 1, count: Annotated[int, typer.Option(help="How many crops.")] = 1000) -> None:
+    """Print labelled crops of price numerals in every form, worn like the scans."""
+    _need_fonts()
+    with press_browser() as browser:
+        print_numerals(browser, seed, count, out)
 
 
 def _need_fonts() -> None:

@@ -40,7 +40,7 @@ class Lie:
 def lay(shape: tuple[int, int], wear: Wear, rng: Generator) -> Lie:
     """Lay a sheet of (height, width) pixels under the lens."""
     height, width = shape
-    margin = int(round(0.05 * width)) if wear.perspective else int(round(0.012 * width)) + 4
+    margin = round(0.05 * width) if wear.perspective else round(0.012 * width) + 4
     corners = np.array([[0, 0], [width, 0], [width, height], [0, height]], np.float64)
     centre = corners.mean(axis=0)
     angle = np.deg2rad(wear.skew)

@@ -42,14 +42,14 @@ def noise(rng: Generator, shape: tuple[int, int], size: float) -> Tones:
 def pull(proof: Proof, wear: Wear, rng: Generator, pitch: float) -> Tones:
     """Print a proof on paper and return its ink coverage (1 full ink, 0 none) at the size of the finished scan."""
     tones = halftone(proof.tones, proof.pictures, proof.tints, pitch * SCALE)
-    ink = 1 - tones.astype(np.float32) / 255
     softness = 0.7 + 1.1 * wear.spread
-    ink = cv2.GaussianBlur(ink, (0, 0), softness)
-    bite = 0.07 * noise(rng, (ink.shape[0], ink.shape[1]), 2.2) + 0.04 * noise(rng, (ink.shape[0], ink.shape[1]), 40)
+    wet = cv2.GaussianBlur(1 - tones.astype(np.float32) / 255, (0, 0), softness)
+    shape = (wet.shape[0], wet.shape[1])
+    bite = 0.07 * noise(rng, shape, 2.2) + 0.04 * noise(rng, shape, 40)
     level = 0.5 - 0.22 * wear.spread
-    ink = 1 / (1 + np.exp(-(ink + bite - level) * 11))
+    dry = 1 / (1 + np.exp(-(wet + bite - level) * 11))
     size = (proof.tones.shape[1] // SCALE, proof.tones.shape[0] // SCALE)
-    ink = cv2.resize(ink, size, interpolation=cv2.INTER_AREA)
+    ink = cv2.resize(dry, size, interpolation=cv2.INTER_AREA)
     lightness = 0.9 + 0.05 * noise(rng, (size[1], size[0]), 90)
     return np.asarray(np.clip(ink * lightness, 0, 1), np.float32)
 

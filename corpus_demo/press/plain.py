@@ -9,7 +9,7 @@ import hashlib
 from dataclasses import dataclass, field
 from random import Random
 
-from adminer.records import Block, Box, PageReading, Region, Word
+from adminer.records import Block, Box, PageReading, Reader, Region, Word
 
 from .copyfit import selling
 from .facts import AdvertSpec, Item, ScanSpec, Tag
@@ -42,7 +42,7 @@ class _Galley:
             width = len(token) * size * SET_WIDTH
             box = Box(round(x), round(self.y), max(1, round(width)), max(1, round(size * CAPITAL)))
             form = self.sheet.facts[fact]["form"] if fact and raised else None
-            reader = "numeral" if raised else "display"
+            reader: Reader = "numeral" if raised else "display"
             self.words.append(Word(token, box, size * CAPITAL, 0.97, reader, 0, self.block, self.line, form))
             if fact:
                 self.boxes[fact] = self.boxes[fact].joined(box) if fact in self.boxes else box

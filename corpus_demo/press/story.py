@@ -200,7 +200,7 @@ def _mail_order(draw: _Draw) -> tuple[AdvertSpec, date]:
     start = draw.thursday()
     plan = replace(rng.choice(draw.world.programmes), labels=("", ""))
     items = []
-    for k, stated in enumerate((32, 45, None, None, None)):
+    for stated in (32, 45, None, None, None):
         item = set_item(stated, plan, start.year, rng) if stated else single(rng.choice(PIECES), plan, start.year, rng)
         tags: list[Tag] = [Tag(item.tags[1].amount)]
         if stated and rng.random() < 0.6:

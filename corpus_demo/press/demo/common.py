@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 from decimal import Decimal
 
-from ..facts import Item, Tag, When
+from ..facts import AdvertSpec, Item, Tag, When
 
 MONTHS = ("Jan.", "Feb.", "March", "April", "May", "June", "July", "Aug.", "Sept.", "Oct.", "Nov.", "Dec.")
 DAYS = ("Mon.", "Tues.", "Wed.", "Thurs.", "Fri.", "Sat.", "Sun.")
@@ -37,6 +37,16 @@ def carded(
     """Return an item at a cardholder price and a price without the card."""
     tags = (Tag(money(card), 1, unit, "cardholder", labels[0]), Tag(money(without), 1, unit, "without_card", labels[1]))
     return Item(text, tags, line=line, piece=piece)
+
+
+def placed(spec: AdvertSpec) -> tuple[str, tuple[date, date]]:
+    """Return town and validity of an advert that has both.
+
+    Raises ValueError where one is missing.
+    """
+    if spec.town is None or spec.valid is None:
+        raise ValueError(f"{spec.headline}: an advert of the story needs a town and its days")
+    return spec.town, spec.valid
 
 
 def days(start: date, end: date, form: str = "dash") -> When:

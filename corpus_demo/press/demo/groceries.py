@@ -8,7 +8,7 @@ from random import Random
 
 from ..facts import AdvertSpec, Item, ScanSpec, Tag, Term, Wear
 from ..staples import basket
-from .common import carded, days, money
+from .common import carded, days, money, placed
 from .programmes import CARD, OPEN_STOCK, PAPERS, SETTING_ITEM, SILVER_SETTING, SILVER_STOCK
 
 
@@ -36,9 +36,9 @@ def page(
 
 
 def _scan(file: str, spec: AdvertSpec, seed: int, width: int, base: float, wear: Wear, **more: object) -> ScanSpec:
-    assert spec.valid and spec.town
+    town, (first, _) = placed(spec)
     scan = ScanSpec(
-        file=file, adverts=(spec,), seed=seed, width=width, base=base, wear=wear, published=spec.valid[0], publication=PAPERS[spec.town], city=spec.town,
+        file=file, adverts=(spec,), seed=seed, width=width, base=base, wear=wear, published=first, publication=PAPERS[town], city=town,
         page=str(6 + seed % 9), ad_type="grocery",
     )  # fmt: skip
     return replace(scan, **more)  # type: ignore[arg-type] # fields of the record by name

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date, timedelta
 
-from ..facts import AdvertSpec, Item, ScanSpec, SetOf, Term, Wear, When
-from .common import carded, days, money, one
+from ..facts import AdvertSpec, Item, ScanSpec, SetOf, Term, Wear
+from .common import carded, days, one, placed
 
 CARD = ("with Penhallow card", "without card")
 SETTING = SetOf(
@@ -119,7 +119,7 @@ def tansy(
 
 
 def _week(spec: AdvertSpec, file: str, seed: int, width: int, base: float, wear: Wear, **more: object) -> ScanSpec:
-    assert spec.valid and spec.town
+    town, (first, _) = placed(spec)
     scan = ScanSpec(
         file=file,
         adverts=(spec,),
@@ -127,9 +127,9 @@ def _week(spec: AdvertSpec, file: str, seed: int, width: int, base: float, wear:
         width=width,
         base=base,
         wear=wear,
-        published=spec.valid[0],
-        publication=PAPERS[spec.town],
-        city=spec.town,
+        published=first,
+        publication=PAPERS[town],
+        city=town,
         page=str(2 + seed % 9),
     )
     return replace(scan, **more)  # type: ignore[arg-type] # fields of the record by name

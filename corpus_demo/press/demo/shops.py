@@ -8,7 +8,7 @@ from datetime import date
 from adminer.records import Condition, PriceRole
 
 from ..facts import AdvertSpec, Item, ScanSpec, SetOf, Tag, Term, Wear, When
-from .common import days, money, one
+from .common import days, money, one, placed
 
 COURIER = "The Ferncliff Courier"
 
@@ -29,8 +29,9 @@ def pieces(stated: int, *listed: tuple[str, int, str]) -> SetOf:
 
 def eights(*extra: tuple[str, int, str]) -> tuple[tuple[str, int, str], ...]:
     """Return eight each of the five pieces of a setting, with what comes besides."""
-    five = ("dinner_plate", "dinner plates"), ("bread_and_butter", "bread and butters"), ("fruit_dish", "fruits")
-    five += (("cup", "cups"), ("saucer", "saucers"))
+    five = (
+        ("dinner_plate", "dinner plates"), ("bread_and_butter", "bread and butters"), ("fruit_dish", "fruits"), ("cup", "cups"), ("saucer", "saucers"),
+    )  # fmt: skip
     return tuple((piece, 8, f"8 {words}") for piece, words in five) + extra
 
 
@@ -72,9 +73,9 @@ def quillfeather(
 
 
 def _store(file: str, spec: AdvertSpec, seed: int, width: int, base: float, wear: Wear, **more: object) -> ScanSpec:
-    assert spec.valid
+    _, (first, _) = placed(spec)
     scan = ScanSpec(
-        file=file, adverts=(spec,), seed=seed, width=width, base=base, wear=wear, published=spec.valid[0], publication=COURIER,
+        file=file, adverts=(spec,), seed=seed, width=width, base=base, wear=wear, published=first, publication=COURIER,
         city="Ferncliff", page=str(3 + seed % 7), ad_type="department store", look="modern",
     )  # fmt: skip
     return replace(scan, **more)  # type: ignore[arg-type] # fields of the record by name

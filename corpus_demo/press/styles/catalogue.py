@@ -5,7 +5,7 @@ from __future__ import annotations
 from html import escape
 
 from .. import pictures
-from ..facts import AdvertSpec
+from ..facts import AdvertSpec, Motif
 from ..sheet import Sheet
 from . import parts
 
@@ -28,7 +28,7 @@ def price_list(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
         name = sheet.line(item.line_text, item.line) if item.line_text else sheet.text(item.text)
         tail = f" {escape(item.blurb)}" if item.blurb else ""
         body.append(f"<tr><td>{escape(item.number)}</td><td>{name}{tail}</td><td>{escape(item.size)}</td>{cells}</tr>")
-    motifs = ("tansy", "wheat", "sorrel", "frost", "quince")
+    motifs: tuple[Motif, ...] = ("tansy", "wheat", "sorrel", "frost", "quince")
     shots = "".join(
         f"<div>{pictures.table(motifs[(seed + k) % 5], seed + k, shape='plate')}</div>"
         for k in range(4 if spec.motif != "plain" else 0)
