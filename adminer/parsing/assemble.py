@@ -18,8 +18,8 @@ from adminer.parsing.items import cut_segments
 from adminer.parsing.offers import known_bonus, make_offers
 from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.prices import find_prices
-from adminer.parsing.statements import condition_texts
-from adminer.parsing.terms import find_labels
+from adminer.parsing.statements import clause_around, condition_texts
+from adminer.parsing.terms import Term, find_labels
 from adminer.parsing.text import AdvertText, text_of, words_by_region
 from adminer.parsing.unknown import find_unknown_names
 from adminer.records import Advert, Box, Note, PageReading, Region
@@ -65,6 +65,12 @@ def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note
     return tuple(adverts)
 
 
+def _is_whole_clause(text: AdvertText, term: Term) -> bool:
+    """Say whether a term is most of the clause it stands in, so that the clause names no item."""
+    start, end = clause_around(text, term.start, term.end)
+    return term.end - term.start > 0.5 * (end - start)
+
+
 def _years(
     valid_from: date | None, valid_to: date | None, reference: tuple[date, date] | None
 ) -> tuple[int | None, int | None]:
@@ -107,7 +113,7 @@ def _parse_advert(
     dates = find_dates(text, reference)
     taken = sorted(
         [(p.start, p.end) for p in prices]
-        + [(t.start, t.end) for t in terms]
+        + [(t.start, t.end) for t in terms if t.scope == "price" or _is_whole_clause(text, t)]
         + [span for _, span in dates]
         + list(house.spans)
     )

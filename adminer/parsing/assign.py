@@ -23,6 +23,7 @@ from adminer.records import Box
 
 _PRICE_WORD: Final = re.compile(r"\b(?:our |sale |special )?prices?\b[ ,:.]*(?:only|is|now|,)?", re.IGNORECASE)
 _FIGURE_END: Final = re.compile(r"(?:\d|¢|\bup|\bc|\bcents)[ .,]*$")
+_FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "saving"})
 NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
 
 
@@ -74,14 +75,15 @@ def pair_items(
 def _cost(
     advert: AdvertText, group: list[Found], segment: Segment, prices: list[Found], rules: tuple[Box, ...]
 ) -> tuple[float, str]:
-    first = group[0]
+    mains = [found for found in group if found.role not in _FOLLOWING_ROLES] or group
+    first = mains[0]
     best, why = 1e5, ""
-    for found in group:
+    for found in mains:
         cost, reason = _place_cost(found, segment, advert.body_px)
         if cost < best:
             best, why = cost, reason
     best += 0.8 * _prices_between(segment, first, prices, group)
-    flow, reason = _flow_cost(advert, group, segment, prices)
+    flow, reason = _flow_cost(advert, mains, segment, prices)
     if flow < best:
         best, why = flow, reason
     if _rule_between(segment.box, first.box, rules):
@@ -101,6 +103,9 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
     unit = max(body, 0.5 * (min(found.type_px, 4 * body) + min(segment.type_px, 4 * body)))
     head, foot = segment.first, segment.last
     if _same_row(foot, price) and foot.right <= price.x + 0.3 * price.h:
+        far = price.x - foot.right > 4 * unit
+        if far and segment.last_line - segment.first_line >= 2:  # a column of running text, not the label of a row
+            return 1.4, "in the column left of the price"
         return 0.25 + min(0.012 * max(price.x - foot.right, 0) / unit, 0.35), "on the same row, left of the price"
     if _same_row(head, price) and price.right <= head.x + 0.3 * price.h:
         return 0.8 + 0.03 * max(head.x - price.right, 0) / unit, "on the same row, right of the price"

@@ -25,6 +25,7 @@ _FAR: Final = 1e5
 _TERM_REACH: Final = 4.0  # line heights within which a term colours a price
 _LOOSE_TERMS: Final = frozenset({"with_purchase", "coupon", "stamps"})  # as often a term of the whole advert
 _LOOSE_REACH: Final = 1.6
+_NEXT_WORDS: Final = 12  # terms of payment follow their price within these words
 _OFFER_REACH: Final = 12.0  # line heights within which a second price belongs to a main one
 _BEFORE_ONLY: Final = re.compile(
     r"^(?:was|were|formerly|reg|regular|usual|orig|comp|if perfect|made to|list|worth|would|should|retails?|"
@@ -292,6 +293,10 @@ def _pair_cost(advert: AdvertText, satellite: Found, main: Found, steps: int) ->
     if satellite.role in {"instalment", "down_payment", "postage", "saving"} and ratio >= 1:
         return _FAR
     unit = max(advert.body_px, 0.3 * max(satellite.type_px, main.type_px))
+    if satellite.role in {"instalment", "down_payment"} and main.end <= satellite.start:
+        words = len(advert.text[main.end : satellite.start].split())
+        if words <= _NEXT_WORDS:
+            return 0.1 * words + 0.2 * (steps - 1)
     if _shares_row(satellite.place, main.place):
         return 0.3 * _distance(satellite.place, main.place) / unit + 0.5 * (steps - 1)
     if satellite.condition == "without_card" and main.condition == "cardholder":

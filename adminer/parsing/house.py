@@ -28,6 +28,9 @@ _HOUSE: Final = re.compile(
 _INITIALS: Final = re.compile(
     r"^(?:Mrs?\.? )?(?:[A-Z]\. ?|[A-Z] ){1,3}[A-Z][A-Za-z'’]{2,}(?:[,.]? (?:& )?(?:Co|Bros|Sons?|Ltd|Inc)\.?,?)*$"
 )
+_OWNER: Final = re.compile(
+    r"^[A-Z][a-z]+ (?:[A-Z]\. ?){1,3}[A-Z][A-Za-z'’]{2,}$|^[A-Z]{3,} (?:[A-Z]\. ?){1,3}[A-Z]{3,}$"
+)
 _PAIR: Final = re.compile(
     r"^[A-Z][\w'’.]+,? (?:(?:[A-Z][\w'’.]+,? )?)(?:&|and) [A-Z][\w'’.]+(?:,? (?:Co|Company|Inc|Ltd|Limited)\.?)?$"
 )
@@ -51,6 +54,10 @@ _CITY: Final = re.compile(
     rf")(?P<city>[A-Z][A-Za-z.'’]+(?:[ ][A-Z][A-Za-z.'’]+){{0,2}})(?: \d{{1,2}})?, ?(?P<state>{STATES})(?=[^A-Za-z]|$)",
     re.IGNORECASE,
 )
+_AFTER_NAME: Final = re.compile(
+    r",? (?:Dept|Desk|Box|Makers?|Phone|Tel|Successors?|Proprietors?|Props?)\b|,(?= ?\d)|, (?=[A-Z][A-Za-z]+ (?:and|&) [A-Z]|New York|Chicago|Boston)"
+)
+_BY_POST: Final = re.compile(r"\b(?:Dept|Desk|Box|Drawer|Station)\.? ?[A-Z0-9]", re.IGNORECASE)
 _STREET_WORD: Final = re.compile(
     r"(?:Street|St\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Rd\.?|Bldg\.?|P\.|O\.|Desk|Floor|Sq\.?|"
     r"Ltd\.?|Inc\.?|Phone|Prices?)",
@@ -161,12 +168,15 @@ def _from_type(advert: AdvertText, box: Box) -> Link | None:
     """Judge each line as a signature: house word, initials, large type, at the foot or head, an address near."""
     best: tuple[float, Link] | None = None
     for line in _signature_lines(advert):
-        text = _ADDRESS.split(advert.text[line.start : line.end].replace("\n", " "))[0]
-        text = re.split(r",? (?:Dept|Desk|Box|Makers?|Phone|Tel|Successors?|Proprietors?|Props?)\b", text)[0]
+        raw = advert.text[line.start : line.end].replace("\n", " ")
+        text = _ADDRESS.split(raw)[0]
+        text = _AFTER_NAME.split(text)[0]
         text = text.strip(" ,.;:-–—*•")
         if not 3 <= len(text) <= 60 or len(text.split()) > 8 or re.search(r"[$¢%]|\d{3}", text):
             continue
         score, reasons = _signature_score(advert, box, line, text)
+        if _BY_POST.search(raw) and not re.search(r"[a-z]{3}", raw[: len(text)].replace("and", "")):
+            score, reasons = score + (0.3 if reasons else 0.8), [*reasons, "a department or box number after it"]
         if score > 0.75 and (best is None or score > best[0]):
             why = "taken as the signature: " + ", ".join(reasons)
             best = (score, Link(None, text, text, line.box, min(round(score / 2.2, 2), 0.9), why))
@@ -180,7 +190,11 @@ def _signature_lines(advert: AdvertText) -> list[TextLine]:
         ratio = one.type_px / max(two.type_px, 1.0)
         row = min(one.box.bottom, two.box.bottom) - max(one.box.y, two.box.y) > 0.5 * min(one.box.h, two.box.h)
         gap = two.box.x - one.box.right if row else two.box.y - one.box.bottom
-        if 0.7 < ratio < 1.4 and one.type_px > 1.2 * advert.body_px and gap < 1.2 * one.type_px:
+        goes_on = advert.text[two.start : two.start + 1] == "&" or advert.text[one.end - 1 : one.end] == "&"
+        large = one.type_px > 1.2 * advert.body_px and 0.7 < ratio < 1.4
+        second = advert.text[two.start : two.end]
+        logotype = one.type_px > 2 * advert.body_px and _HOUSE.search(second) and " by " not in f" {second.lower()} "
+        if (large or logotype or goes_on) and gap < 1.2 * one.type_px:
             words = one.words + two.words
             found.append(
                 TextLine(
@@ -202,7 +216,7 @@ def _signature_score(advert: AdvertText, box: Box, line: TextLine, text: str) ->
     if (m := _HOUSE.search(text)) and len(_HOUSE.sub("", text).strip(" &.,")) >= 2:
         score += 0.8 if m.end() >= len(text) - 2 else 0.4
         reasons.append(f"“{m[0]}”")
-    elif _INITIALS.match(text):
+    elif _INITIALS.match(text) or _OWNER.match(text):
         score += 0.7
         reasons.append("initials and a name")
     elif _PAIR.match(text):

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from adminer.parsing.lexicon import word_list
@@ -15,7 +16,7 @@ from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box
 
 _SENTENCE_END: Final = re.compile(
-    r"(?<=[a-z0-9)\]”\"’'][.!?;:])\s+(?=[A-Z“\"‘'(\d$])|[;!?]\s|\s?[—•·*]\s?|\s[-–]\s|\.{2,}|…|(?:[._] ){2,}|"
+    r"(?<=[a-z0-9)\]”\"’'][.!?;:])\s+(?=[A-Z“\"‘'(\d$])|[;!?]\s|\bas follows:?\s|\s?[—•·*]\s?|\s[-–]\s|\.{2,}|…|(?:[._] ){2,}|"
     r"\s[-–]{2,}\s"
 )
 _ABBREVIATION: Final = re.compile(
@@ -44,6 +45,10 @@ _FUNCTION_WORDS: Final = word_list("function")
 
 _PROSE: Final = word_list("prose")
 
+_SIZE: Final = re.compile(
+    r"(?:No\. ?)?\d+(?: ?[½¼¾])?(?:-| ?)(?:x|×|in\b|inch|oz|ft|qt|pt|lb|gal|doz|piece|pc)", re.IGNORECASE
+)
+_FEW_STARTS: Final = 3
 _SHORT: Final = 6
 _LONG: Final = 9
 _CLAUSE_WORDS: Final = re.compile(
@@ -80,6 +85,7 @@ def cut_segments(advert: AdvertText, taken: list[tuple[int, int]], prices: list[
     A line with a price of its own further right on its row ends a segment: it is a row of a table.
     """
     rows = {line.number for line in advert.lines if any(_right_on_row(line.flat, price) for price in prices)}
+    indented = _indents_starts(advert, taken)
     segments: list[Segment] = []
     run: list[tuple[int, int]] = []
 
@@ -92,7 +98,9 @@ def cut_segments(advert: AdvertText, taken: list[tuple[int, int]], prices: list[
     for line in advert.lines:
         pieces = _free(line, taken)
         on = previous is not None and run and pieces and previous.number not in rows
-        if run and not (on and previous is not None and _flows_on(advert, previous, line, run[-1], pieces[0])):
+        if run and not (
+            on and previous is not None and _flows_on(advert, previous, line, run[-1], pieces[0], indented)
+        ):
             close()
         for i, piece in enumerate(pieces):
             if i:
@@ -125,7 +133,12 @@ def _free(line: TextLine, taken: list[tuple[int, int]]) -> list[tuple[int, int]]
 
 
 def _flows_on(
-    advert: AdvertText, above: TextLine, below: TextLine, tail: tuple[int, int], head: tuple[int, int]
+    advert: AdvertText,
+    above: TextLine,
+    below: TextLine,
+    tail: tuple[int, int],
+    head: tuple[int, int],
+    indented: bool,
 ) -> bool:
     """Say whether the text runs on from one line into the next."""
     if tail[1] != above.end or head[0] != below.start or above.block != below.block:
@@ -139,8 +152,33 @@ def _flows_on(
         return False
     if min(above.flat.right, below.flat.right) <= max(above.flat.x, below.flat.x):
         return False
+    if indented and _indent_of(advert, below):
+        return False
     first, second = advert.text[tail[0] : tail[1]], advert.text[head[0] : head[1]]
     return not (first.isupper() and not second.isupper() and len(first) > 3)
+
+
+def _indent_of(advert: AdvertText, line: TextLine) -> float:
+    """Return how far a line starts inside its column, in its type size; 0 where it is centred or at the edge."""
+    size = max(line.type_px, 1.0)
+    near = [
+        other
+        for other in advert.lines[max(line.number - 4, 0) : line.number + 5]
+        if min(other.flat.right, line.flat.right) - max(other.flat.x, line.flat.x)
+        > 0.3 * min(other.flat.w, line.flat.w)
+        and 0.7 < other.type_px / size < 1.4
+    ]
+    indent = line.flat.x - min(other.flat.x for other in near)
+    short = max(other.flat.right for other in near) - line.flat.right
+    return indent / size if 0.7 * size < indent < 4 * size and short < 0.6 * indent else 0.0
+
+
+def _indents_starts(advert: AdvertText, taken: list[tuple[int, int]]) -> bool:
+    """Say whether paragraphs open with an indent here: whether lines after a price are mostly set in."""
+    ends = {end for _, end in taken}
+    starts = [two for one, two in pairwise(advert.lines) if any(one.end - 2 <= end <= one.end for end in ends)]
+    indented = sum(_indent_of(advert, line) > 0 for line in starts)
+    return len(starts) >= _FEW_STARTS and indented > len(starts) / 2
 
 
 def _segments_of(advert: AdvertText, start: int, end: int) -> list[Segment]:
@@ -220,7 +258,8 @@ def name_of(text: str) -> str:
         return text
     first = clauses[0]
     if _content(first) and not _prose(first) and len(first.split()) <= _LONG:
-        return first if len(first.split()) > 1 or len(clauses) == 1 else f"{first}, {clauses[1]}"
+        more = len(clauses) > 1 and (len(first.split()) == 1 or bool(_SIZE.match(clauses[1])))
+        return f"{first}, {clauses[1]}" if more else first
     runs = [r for clause in clauses for r in (clean_item(x) for x in _CLAUSE_WORDS.split(clause)) if _content(r)]
     if not runs:
         return first

@@ -10,6 +10,7 @@ from adminer.parsing.text import AdvertText
 from adminer.records import ConditionText
 
 _CLAUSE_END: Final = re.compile(r"[.!?;:](?=\s|$)|\s[—–•*]\s?|[—•]|…|\.\.+")
+_AMOUNT: Final = re.compile(r"\$ ?\d|\d ?(?:¢|c\b|cents)")
 _LONGEST: Final = 16  # words of a statement
 
 
@@ -21,19 +22,25 @@ def condition_texts(advert: AdvertText, terms: list[Term], used: set[int]) -> li
         if i in used or term.kind in {"former", "comparison"}:
             continue
         start, end = clause_around(advert, term.start, term.end)
-        if (term.kind, start, end) in seen:
+        words = _words(advert.text[start:end])
+        if (term.kind, start, end) in seen or len(words.split()) < 2 or _is_only_money(advert, term):
             continue
         seen.add((term.kind, start, end))
         found.append(
             ConditionText(
                 kind=term.kind,
-                text=_words(advert.text[start:end]),
+                text=words,
                 box=advert.box_of(start, end),
                 confidence=round(0.9 * advert.confidence_of(term.start, term.end), 3),
                 value=term.value,
             )
         )
     return found
+
+
+def _is_only_money(advert: AdvertText, term: Term) -> bool:
+    """Say whether a term of payment is already told by its prices ("$1 down, $1 a week")."""
+    return term.kind == "instalments" and bool(_AMOUNT.search(advert.text, term.start, term.end))
 
 
 def clause_around(advert: AdvertText, start: int, end: int) -> tuple[int, int]:
