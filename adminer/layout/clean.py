@@ -12,6 +12,8 @@ from adminer.records import Box
 
 Gray = NDArray[np.uint8]
 
+LEAST_CONTRAST = 60  # levels of 255 between paper and ink: less is grain, not type
+
 
 @dataclass(frozen=True, slots=True)
 class WayBack:
@@ -63,6 +65,19 @@ def even_light(gray: Gray) -> Gray:
     paper = np.maximum(paper, floor)
     full = cv2.resize(paper, (width, height), interpolation=cv2.INTER_LINEAR).astype(np.float32)
     return np.asarray(np.clip(gray * (235.0 / full), 0, 255), np.uint8)
+
+
+def lift_faint(gray: Gray) -> Gray:
+    """Stretch contrast neighbourhood by neighbourhood, so that faint type stands out as much as bold type does.
+
+    For finding type only: halftones and show-through are lifted as well.
+    """
+    reach = max(15, min(gray.shape) // 20) | 1
+    window = np.ones((reach, reach), np.uint8)
+    light = cv2.GaussianBlur(cv2.dilate(gray, window).astype(np.float32), (0, 0), reach / 2)
+    dark = cv2.GaussianBlur(cv2.erode(gray, window).astype(np.float32), (0, 0), reach / 2)
+    spread = np.maximum(light - dark, LEAST_CONTRAST)
+    return np.asarray(np.clip((gray - light) / spread * 255 + 255, 0, 255), np.uint8)
 
 
 def skew_of(gray: Gray) -> float:

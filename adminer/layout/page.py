@@ -1,4 +1,4 @@
-"""The whole of layout on one screen: clean the picture, then find rules, panels and adverts on it."""
+"""The whole of layout on one screen: clean the picture, then find rules, frames and dark panels on it."""
 
 from __future__ import annotations
 
@@ -9,25 +9,23 @@ from numpy.typing import NDArray
 
 from adminer.layout.clean import Gray, WayBack, even_light, skew_of, straighten, to_gray
 from adminer.layout.recipe import Recipe
-from adminer.records import Block, Box, Region
+from adminer.layout.rules import RuleWork, find_rules
 
 STRAIGHT_ENOUGH = 0.25  # degrees: a line of 20 letters then leans by less than a tenth of its height
 
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """Hold the cleaned picture, the way from it back to the scan, and what was found, in pixels of the scan."""
+    """Hold the cleaned picture, the way from it back to the scan, and what was drawn on it, in its own pixels."""
 
     gray: Gray
     way_back: WayBack
-    regions: tuple[Region, ...]
-    blocks: tuple[Block, ...]
-    rules: tuple[Box, ...]
+    work: RuleWork
     remarks: tuple[str, ...] = ()
 
 
 def lay_out(pixels: NDArray[np.uint8], recipe: Recipe) -> Layout:
-    """Clean a picture, (H, W) gray or (H, W, 3) RGB, by its recipe and find what stands where on it."""
+    """Clean a picture, (H, W) gray or (H, W, 3) RGB, by its recipe and find the rules and panels on it."""
     gray = to_gray(pixels)
     height, width = gray.shape
     remarks = []
@@ -39,6 +37,4 @@ def lay_out(pixels: NDArray[np.uint8], recipe: Recipe) -> Layout:
         if abs(skew) > STRAIGHT_ENOUGH:
             gray, matrix = straighten(gray, skew)
             remarks.append(f"turned by {skew:+.1f} degrees")
-    way_back = WayBack(matrix, width, height)
-    whole = Region(Box(0, 0, width, height), "advert", 0.5)
-    return Layout(gray, way_back, (whole,), (), (), tuple(remarks))
+    return Layout(gray, WayBack(matrix, width, height), find_rules(gray), tuple(remarks))

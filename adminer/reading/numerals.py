@@ -56,92 +56,79 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
     used: set[int] = set()
     settled: dict[int, PlacedWord] = {}
     for i, word in enumerate(words):
-        head = HEAD.match(word.text)
-        if i in used or not head or word.type_px < SMALLEST:
+        if i in used or not HEAD.match(word.text) or word.type_px < SMALLEST:
             continue
         glyphs = _glyphs(gray, word)
-        figures = [k for k, letter in enumerate(word.letters) if letter.isdigit()]
-        if not glyphs or not figures:
+        if not glyphs:
             continue
-        tall = max(glyphs[k].height for k in figures)
-        foot = float(np.median([glyphs[k].bottom for k in figures if glyphs[k].height > SMALL * tall]))
-        first_small = _first_small(glyphs, figures, tall, foot)
-        if first_small is not None:
-            whole = _inside(gray, word, glyphs, figures, first_small, threads)
+        tall = max(glyph.height for glyph in glyphs[_signs(word, glyphs) :])
+        foot = float(np.median([glyph.bottom for glyph in glyphs if glyph.height > SMALL * tall]))
+        small = _raised_end(glyphs, tall, foot)
+        if small:
+            whole = _inside(gray, word, glyphs, small, threads)
             if whole:
                 settled[i] = whole
             continue
-        large = figures[-1]
-        found, eaten = _beside(gray, words, i, glyphs[large], tall, foot, threads)
+        found, eaten = _beside(gray, words, i, glyphs[-1], tall, foot, threads)
         if found:
-            settled[i] = _joined(word, len(figures), found)
+            settled[i] = _joined(word, sum(c.isdigit() for c in word.text), found)
             used |= eaten
     return [settled.get(i, word) for i, word in enumerate(words) if i not in used]
 
 
 def _glyphs(gray: Gray, word: PlacedWord) -> list[Glyph]:
-    """Return the ink of each letter of a word: columns cut at the emptiest place between letters, largest blob each."""
+    """Return the blobs of ink of a word from left to right; blobs one above the other are one glyph, rules are none."""
+    edge = 0.04 * (word.bottom - word.top)
     scale = WORK_HEIGHT / max(1.0, word.bottom - word.top)
-    crop, x0, y0 = _crop(gray, word.left - 1, word.top - 1, word.right + 1, word.bottom + 1, scale)
+    crop, x0, y0 = _crop(gray, word.left - edge, word.top - edge, word.right + edge, word.bottom + edge, scale)
     if crop.size == 0:
         return []
-    ink = ink_of(crop).astype(np.uint8)
-    _, labels, stats, _ = cv2.connectedComponentsWithStats(ink, connectivity=8)
-    sums = ink.sum(axis=0)
-    centres = [(x - x0) * scale for x in word.centres]
-    cuts = [0]
-    for a, b in zip(centres, centres[1:], strict=False):
-        lo, hi = int(max(0, a)), int(min(ink.shape[1] - 1, b))
-        cuts.append(lo + int(np.argmin(sums[lo : hi + 1])) if hi > lo else lo)
-    cuts.append(ink.shape[1])
-    glyphs = []
-    for a, b in zip(cuts, cuts[1:], strict=False):
-        part = labels[:, a : max(b, a + 1)]
-        counts = np.bincount(part.ravel(), minlength=len(stats))
-        counts[0] = 0
-        rules = (stats[:, 2] > 3 * stats[:, 3]) & (stats[:, 3] < 0.15 * WORK_HEIGHT)
-        counts[rules] = 0
-        if counts.max(initial=0) == 0:
-            return []
-        ys, xs = np.nonzero(part == int(counts.argmax()))
-        glyphs.append(
-            Glyph(
-                x0 + (a + xs.min()) / scale,
-                y0 + ys.min() / scale,
-                x0 + (a + xs.max() + 1) / scale,
-                y0 + (ys.max() + 1) / scale,
-            )
-        )
-    return glyphs
+    blobs = _blobs_of(crop, x0, y0, scale)
+    if not blobs:
+        return []
+    tallest = max(blob.height for blob in blobs)
+    glyphs: list[Glyph] = []
+    for blob in sorted(blobs, key=lambda g: (g.left + g.right) / 2):
+        shared = min(glyphs[-1].right, blob.right) - max(glyphs[-1].left, blob.left) if glyphs else 0.0
+        if glyphs and shared > 0.6 * min(glyphs[-1].right - glyphs[-1].left, blob.right - blob.left):
+            glyphs[-1] = _around([glyphs[-1], blob])
+        else:
+            glyphs.append(blob)
+    return [glyph for glyph in glyphs if glyph.height > 0.2 * tallest]
+
+
+def _signs(word: PlacedWord, glyphs: list[Glyph]) -> int:
+    """Return how many glyphs at the start are a dollar sign: its bars make it taller than the figures."""
+    head = HEAD.match(word.text)
+    return 1 if head and head["sign"] and len(glyphs) > 1 else 0
 
 
 def _is_raised(glyph: Glyph, tall: float, foot: float) -> bool:
     return 0.2 * tall < glyph.height < SMALL * tall and glyph.bottom < foot - LIFT * tall
 
 
-def _first_small(glyphs: list[Glyph], figures: list[int], tall: float, foot: float) -> int | None:
-    """Return the first letter of the raised end of a word, None without one."""
-    first = None
-    for k in range(len(glyphs) - 1, figures[0], -1):
-        if not _is_raised(glyphs[k], tall, foot):
-            break
-        first = k
-    return first
+def _raised_end(glyphs: list[Glyph], tall: float, foot: float) -> list[Glyph]:
+    """Return the glyphs of the raised end of a word, none without one."""
+    end = len(glyphs)
+    while end > 1 and _is_raised(glyphs[end - 1], tall, foot):
+        end -= 1
+    return glyphs[end:] if any(g.height > SMALL * tall for g in glyphs[:end]) else []
 
 
-def _inside(
-    gray: Gray, word: PlacedWord, glyphs: list[Glyph], figures: list[int], first: int, threads: int
-) -> PlacedWord | None:
+def _inside(gray: Gray, word: PlacedWord, glyphs: list[Glyph], small: list[Glyph], threads: int) -> PlacedWord | None:
     """Settle a numeral whose raised part was read as the end of the same word."""
-    tail = word.letters[first:]
-    box = _around(glyphs[first:])
-    large = sum(1 for k in figures if k < first)
-    if not (len(tail) == 2 and tail.isdigit()):
-        raised = _read_raised(gray, box, threads)
-        if raised is None:
-            return None
-        return _joined(word, large, raised)
-    return _joined(word, large, _Raised(box, tail, word.confidence))
+    figures = sum(c.isdigit() for c in word.text)
+    large = len(glyphs) - len(small) - _signs(word, glyphs)
+    box = _around(small)
+    if len(small) == 2 and large + 2 == figures and word.text[-2:].isdigit():
+        return _joined(word, large, _Raised(box, word.text[-2:], word.confidence))
+    raised = _read_raised(gray, box, threads)
+    if raised is None:
+        return None
+    read_with_it = sum(c.isdigit() for c in word.text[-len(small) :]) if len(glyphs) == len(word.text) else None
+    if read_with_it is None:
+        read_with_it = len(raised.text) if raised.text.isdigit() and figures > len(raised.text) else figures - large
+    return _joined(word, max(1, figures - read_with_it), raised)
 
 
 def _beside(
@@ -224,13 +211,18 @@ def _blobs(gray: Gray, left: float, top: float, right: float, bottom: float, tal
     crop, x0, y0 = _crop(gray, left, top, right, bottom, scale)
     if crop.size == 0 or crop.max() - crop.min() < 40:
         return []
+    inner = x0 + (crop.shape[1] - 1) / scale
+    return [blob for blob in _blobs_of(crop, x0, y0, scale) if blob.right < inner]
+
+
+def _blobs_of(crop: Gray, x0: float, y0: float, scale: float) -> list[Glyph]:
+    """Return the blobs of a window that can be figures, in pixels of the page: neither specks nor rules."""
     _, _, stats, _ = cv2.connectedComponentsWithStats(ink_of(crop).astype(np.uint8), connectivity=8)
-    glyphs = []
-    for x, y, w, h, area in stats[1:]:
-        if area < 12 or h < 0.15 * WORK_HEIGHT or w > 1.5 * h or x + w >= crop.shape[1]:
-            continue
-        glyphs.append(Glyph(x0 + x / scale, y0 + y / scale, x0 + (x + w) / scale, y0 + (y + h) / scale))
-    return glyphs
+    return [
+        Glyph(x0 + x / scale, y0 + y / scale, x0 + (x + w) / scale, y0 + (y + h) / scale)
+        for x, y, w, h, area in stats[1:]
+        if area >= 12 and h >= 0.15 * WORK_HEIGHT and w <= 2 * h
+    ]
 
 
 def _around(glyphs: Sequence[Glyph]) -> Glyph:

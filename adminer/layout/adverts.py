@@ -1,0 +1,125 @@
+"""Which parts of a picture are adverts: from frames, type and white space; adverts told from editorial matter."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from adminer.layout.rules import Rect, RuleWork, area_of, shared
+from adminer.records import RegionKind
+
+LEAST_ADVERT = 0.03  # of the picture: smaller frames are panels or coupons
+BODY_LINES = 24  # as many lines of one small size outside all frames make editorial matter
+
+
+@dataclass(frozen=True, slots=True)
+class TypeLine:
+    """Hold a line of type for the cut: its rectangle, its height and what it says."""
+
+    rect: Rect
+    height: float
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Hold one part of a page in pixels of the cleaned picture."""
+
+    rect: Rect
+    kind: RegionKind
+    confidence: float
+
+
+def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: int) -> list[Part]:
+    """Cut a picture into adverts and editorial matter.
+
+    A frame that no other holds is an advert where editorial columns stand beside it, or where hardly any type stands
+    outside the frames; else frames are panels of one advert that takes the whole of the type.
+    """
+    whole: Rect = (0.0, 0.0, float(width), float(height))
+    outer = _outer_frames(work, lines, whole)
+    outside = [line for line in lines if not any(_within(line.rect, frame) for frame in outer)]
+    columns = _editorial(outside, lines)
+    if columns:
+        return _page(outer, outside, columns, whole)
+    if not outer:
+        return [Part(_around([line.rect for line in lines], whole), "advert", 0.6)]
+    loose = sum(area_of(line.rect) for line in outside) / max(1.0, sum(area_of(line.rect) for line in lines))
+    largest = max(area_of(frame) for frame in outer)
+    if len(outer) > 1 and loose < 0.12 and all(area_of(f) > 0.2 * largest for f in outer):
+        return [Part(frame, "advert", 0.8) for frame in outer]
+    if loose < 0.05 and len(outer) == 1:
+        return [Part(outer[0], "advert", 0.9)]
+    return [Part(_around([*outer, *(line.rect for line in outside)], whole), "advert", 0.6)]
+
+
+def _outer_frames(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
+    """Return the frames with type in them that no other frame holds, the edge of the scan itself left out."""
+    framed = [
+        frame
+        for frame in work.frames
+        if LEAST_ADVERT * area_of(whole) < area_of(frame) < 0.985 * area_of(whole)
+        and sum(_within(line.rect, frame) for line in lines) >= 3
+    ]
+    framed.sort(key=area_of, reverse=True)
+    outer: list[Rect] = []
+    for frame in framed:
+        if not any(shared(frame, other) > 0.8 * area_of(frame) for other in outer):
+            outer.append(frame)
+    return outer
+
+
+def _editorial(outside: Sequence[TypeLine], lines: Sequence[TypeLine]) -> list[TypeLine]:
+    """Return the lines of running text outside all frames, none where there are too few to be columns of a paper."""
+    if len(outside) < BODY_LINES:
+        return []
+    size = float(np.median([line.height for line in outside]))
+    body = [
+        line
+        for line in outside
+        if abs(line.height - size) < 0.3 * size
+        and line.rect[2] - line.rect[0] > 8 * size
+        and sum(c.isdigit() for c in line.text) < 0.12 * max(1, len(line.text))
+    ]
+    return body if len(body) >= BODY_LINES and len(body) > 0.6 * len(outside) and len(body) > 0.2 * len(lines) else []
+
+
+def _page(outer: list[Rect], outside: Sequence[TypeLine], body: list[TypeLine], whole: Rect) -> list[Part]:
+    """Name the parts of a newspaper page: framed adverts, the strip of title and date on top, columns of text."""
+    parts = [Part(frame, "advert", 0.8) for frame in outer]
+    top = min([line.rect[1] for line in body] + [frame[1] for frame in outer])
+    head = [line for line in outside if line.rect[3] <= top + 0.5 * line.height]
+    if head and max(line.height for line in head) > 1.8 * float(np.median([line.height for line in body])):
+        parts.append(Part(_around([line.rect for line in head], whole), "masthead", 0.7))
+    else:
+        head = []
+    rest = [line for line in outside if line not in head]
+    parts += [Part(rect, "editorial", 0.7) for rect in _columns(rest, whole)]
+    return parts
+
+
+def _columns(lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
+    """Return the rectangles of text columns: lines whose horizontal stretches overlap."""
+    groups: list[list[Rect]] = []
+    for line in sorted(lines, key=lambda item: item.rect[0]):
+        for group in groups:
+            left, right = min(r[0] for r in group), max(r[2] for r in group)
+            common = min(right, line.rect[2]) - max(left, line.rect[0])
+            if common > 0.6 * min(right - left, line.rect[2] - line.rect[0]):
+                group.append(line.rect)
+                break
+        else:
+            groups.append([line.rect])
+    return [_around(group, whole) for group in groups]
+
+
+def _within(rect: Rect, frame: Rect) -> bool:
+    return shared(rect, frame) > 0.7 * max(1.0, area_of(rect))
+
+
+def _around(rects: Sequence[Rect], whole: Rect) -> Rect:
+    if not rects:
+        return whole
+    return (min(r[0] for r in rects), min(r[1] for r in rects), max(r[2] for r in rects), max(r[3] for r in rects))

@@ -1,0 +1,147 @@
+"""From lines that were read to a PageReading: words, numerals, adverts and the order a person reads them in."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from adminer.layout import Layout
+from adminer.layout.adverts import Part, TypeLine, find_adverts
+from adminer.layout.clean import WayBack
+from adminer.layout.rules import Rect
+from adminer.reading.numerals import settle_numerals
+from adminer.reading.order import reading_order
+from adminer.reading.placed import PlacedWord, place, to_scan
+from adminer.reading.sight import Seen
+from adminer.reading.words import split_words
+from adminer.records import Block, BlockKind, Box, PageReading, Region, Word
+
+LEAST_CONFIDENCE = 0.5  # mean probability of the letters of a line: below it is a picture, a smear or a border
+
+
+def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str, dpi: float | None) -> PageReading:
+    """Put the reading of a page together from its lines; boxes leave in pixels of the scan."""
+    kept = [one for one in seen if one.read.confidence >= LEAST_CONFIDENCE]
+    placed = [
+        place(word, one.line, number, one.strip.shape)
+        for number, one in enumerate(kept)
+        for word in split_words(one.strip, one.read)
+    ]
+    placed = settle_numerals(layout.gray, _once(placed))
+    height, width = layout.gray.shape
+    rects = _line_rects(placed)
+    texts = {n: " ".join(w.text for w in placed if w.line == n) for n in rects}
+    type_lines = [TypeLine(rect, rect[3] - rect[1], texts[n]) for n, rect in rects.items()]
+    parts = find_adverts(layout.work, type_lines, width, height)
+    words, blocks = _in_order(placed, rects, parts, layout)
+    regions = tuple(Region(_box(layout.way_back, part.rect), part.kind, part.confidence) for part in parts)
+    rules = tuple(_box(layout.way_back, rect) for rect in layout.work.rules)
+    return PageReading(
+        clipping_id,
+        layout.way_back.width,
+        layout.way_back.height,
+        recipe,
+        regions,
+        blocks,
+        words,
+        rules,
+        dpi,
+        layout.remarks,
+    )
+
+
+def _once(words: list[PlacedWord]) -> list[PlacedWord]:
+    """Drop the less sure of two readings of the same place."""
+    kept: list[PlacedWord] = []
+    for word in sorted(words, key=lambda w: -w.confidence * min(len(w.text), 8)):
+        rect = (word.left, word.top, word.right, word.bottom)
+        if all(word.line == other.line or _hidden(rect, other) < 0.5 for other in kept):
+            kept.append(word)
+    kept_ids = {id(word) for word in kept}
+    return [word for word in words if id(word) in kept_ids]
+
+
+def _hidden(rect: Rect, other: PlacedWord) -> float:
+    w = min(rect[2], other.right) - max(rect[0], other.left)
+    h = min(rect[3], other.bottom) - max(rect[1], other.top)
+    area = min((rect[2] - rect[0]) * (rect[3] - rect[1]), (other.right - other.left) * (other.bottom - other.top))
+    return w * h / area if w > 0 and h > 0 and area > 0 else 0.0
+
+
+def _line_rects(words: Sequence[PlacedWord]) -> dict[int, Rect]:
+    rects: dict[int, Rect] = {}
+    for w in words:
+        a, b, c, d = rects.get(w.line, (w.left, w.top, w.right, w.bottom))
+        rects[w.line] = (min(a, w.left), min(b, w.top), max(c, w.right), max(d, w.bottom))
+    return rects
+
+
+def _in_order(
+    placed: Sequence[PlacedWord], rects: dict[int, Rect], parts: Sequence[Part], layout: Layout
+) -> tuple[tuple[Word, ...], tuple[Block, ...]]:
+    """Sort the lines of each part into reading order and number lines and blocks through the page."""
+    by_line: dict[int, list[PlacedWord]] = {n: [] for n in rects}
+    for word in placed:
+        by_line[word.line].append(word)
+    by_part: dict[int, list[int]] = {}
+    for n, rect in rects.items():
+        by_part.setdefault(_part_of(rect, parts), []).append(n)
+    words: list[Word] = []
+    blocks: list[Block] = []
+    number = 0
+    for part in sorted(by_part, key=lambda p: (parts[p].rect[1], parts[p].rect[0])):
+        names = by_part[part]
+        order = reading_order([rects[n] for n in names])
+        for group in _blocks([names[i] for i in order], rects):
+            group_words = []
+            for n in group:
+                for word in sorted(by_line[n], key=lambda w: w.left):
+                    group_words.append(replace(to_scan(word, layout.way_back, number), region=part, block=len(blocks)))
+                number += 1
+            words += group_words
+            box = group_words[0].box
+            for word_ in group_words[1:]:
+                box = box.joined(word_.box)
+            size = float(np.median([w.type_px for w in group_words]))
+            blocks.append(Block(box, _kind(group, rects, layout), size, part))
+    return tuple(words), tuple(blocks)
+
+
+def _part_of(rect: Rect, parts: Sequence[Part]) -> int:
+    x, y = (rect[0] + rect[2]) / 2, (rect[1] + rect[3]) / 2
+
+    def away(part: Part) -> tuple[float, float]:
+        left, top, right, bottom = part.rect
+        distance = max(left - x, 0.0, x - right) + max(top - y, 0.0, y - bottom)
+        return distance, (right - left) * (bottom - top)
+
+    return min(range(len(parts)), key=lambda i: away(parts[i]))
+
+
+def _blocks(order: Sequence[int], rects: dict[int, Rect]) -> list[list[int]]:
+    """Group lines that follow each other in one column with like size and little white between them."""
+    groups: list[list[int]] = []
+    for n in order:
+        rect = rects[n]
+        if groups:
+            last = rects[groups[-1][-1]]
+            low, high = sorted((rect[3] - rect[1], last[3] - last[1]))
+            overlap = min(rect[2], last[2]) - max(rect[0], last[0])
+            if low > 0.6 * high and overlap > 0 and -0.5 * high < rect[1] - last[3] < 1.0 * high:
+                groups[-1].append(n)
+                continue
+        groups.append([n])
+    return groups
+
+
+def _kind(group: Sequence[int], rects: dict[int, Rect], layout: Layout) -> BlockKind:
+    rect = rects[group[0]]
+    x, y = (rect[0] + rect[2]) / 2, (rect[1] + rect[3]) / 2
+    inside = any(p[0] <= x <= p[2] and p[1] <= y <= p[3] for p in layout.work.panels)
+    return "reversed" if inside else "text"
+
+
+def _box(way_back: WayBack, rect: Rect) -> Box:
+    return way_back.box(*rect)
