@@ -104,7 +104,7 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
     head, foot = segment.first, segment.last
     if _same_row(foot, price) and foot.right <= price.x + 0.3 * price.h:
         far = price.x - foot.right > 4 * unit
-        if far and segment.last_line - segment.first_line >= 2:  # a column of running text, not the label of a row
+        if far and (segment.running or segment.last_line - segment.first_line >= 2):
             return 1.4, "in the column left of the price"
         return 0.25 + min(0.012 * max(price.x - foot.right, 0) / unit, 0.35), "on the same row, left of the price"
     if _same_row(head, price) and price.right <= head.x + 0.3 * price.h:
@@ -138,14 +138,23 @@ def _flow_cost(advert: AdvertText, group: list[Found], segment: Segment, prices:
             named = 0.3 if _PRICE_WORD.search(between) else 0.0
             return 0.2 + named + 0.2 * between.count("\n"), "the words right before the price"
         if _starts_paragraph(advert, segment):
-            size = segment.type_px / max(advert.line_at(max(start - 1, 0)).type_px, 1.0)
-            larger = 0.25 if size > 1.25 else 0.0
+            larger = 0.25 if _is_heading(advert, segment) else 0.0
             return 0.45 - larger + 0.012 * steps, "the head of the paragraph that the price closes"
     elif segment.start >= end:
         between = advert.text[end : segment.start]
         if len(between.split()) <= 2 and "\n" not in between:
             return 0.75, "the words right after the price"
     return 1e5, ""
+
+
+def _is_heading(advert: AdvertText, segment: Segment) -> bool:
+    """Say whether a segment is set larger than the two lines under it, or in capitals over lower case."""
+    below = advert.lines[segment.last_line + 1 : segment.last_line + 3]
+    if not below:
+        return False
+    own = min(advert.lines[n].type_px for n in range(segment.first_line, segment.last_line + 1))
+    capitals = segment.text.isupper() and not any(advert.text[n.start : n.end].isupper() for n in below)
+    return own > 1.25 * max(n.type_px for n in below) or (capitals and len(segment.text) > 3)
 
 
 def _steps_down(advert: AdvertText, first: int, last: int) -> int | None:

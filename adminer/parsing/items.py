@@ -48,6 +48,7 @@ _PROSE: Final = word_list("prose")
 _SIZE: Final = re.compile(
     r"(?:No\. ?)?\d+(?: ?[½¼¾])?(?:-| ?)(?:x|×|in\b|inch|oz|ft|qt|pt|lb|gal|doz|piece|pc)", re.IGNORECASE
 )
+_COLUMN: Final = 4
 _FEW_STARTS: Final = 3
 _SHORT: Final = 6
 _LONG: Final = 9
@@ -76,6 +77,7 @@ class Segment:
     block: int
     content: int  # words that mean something
     prose: int  # words of a sentence rather than of a name: "you", "is", "will"
+    running: bool  # a line of a column of running text, not the label of a row
     bare: bool  # only figures, sizes and units: needs a heading to be understood
 
 
@@ -86,12 +88,13 @@ def cut_segments(advert: AdvertText, taken: list[tuple[int, int]], prices: list[
     """
     rows = {line.number for line in advert.lines if any(_right_on_row(line.flat, price) for price in prices)}
     indented = _indents_starts(advert, taken)
+    running = _running_lines(advert, rows)
     segments: list[Segment] = []
     run: list[tuple[int, int]] = []
 
     def close() -> None:
         if run:
-            segments.extend(_segments_of(advert, run[0][0], run[-1][1]))
+            segments.extend(_segments_of(advert, run[0][0], run[-1][1], running))
             run.clear()
 
     previous: TextLine | None = None
@@ -158,6 +161,26 @@ def _flows_on(
     return not (first.isupper() and not second.isupper() and len(first) > 3)
 
 
+def _running_lines(advert: AdvertText, rows: set[int]) -> frozenset[int]:
+    """Return the lines of columns of running text: four or more close under each other, few with a price on their row."""
+    found: set[int] = set()
+    run: list[int] = []
+    for line in [*advert.lines, None]:
+        if line is not None and run and _is_close_under(advert.lines[run[-1]], line):
+            run.append(line.number)
+            continue
+        if len(run) >= _COLUMN and sum(n in rows for n in run) <= len(run) / 2:
+            found.update(run)
+        run = [line.number] if line is not None else []
+    return frozenset(found)
+
+
+def _is_close_under(above: TextLine, below: TextLine) -> bool:
+    size = max(above.type_px, below.type_px)
+    step = below.flat.centre[1] - above.flat.centre[1]
+    return abs(above.flat.x - below.flat.x) < 2 * size and 0.4 * size < step < 2.2 * size
+
+
 def _indent_of(advert: AdvertText, line: TextLine) -> float:
     """Return how far a line starts inside its column, in its type size; 0 where it is centred or at the edge."""
     size = max(line.type_px, 1.0)
@@ -181,7 +204,7 @@ def _indents_starts(advert: AdvertText, taken: list[tuple[int, int]]) -> bool:
     return len(starts) >= _FEW_STARTS and indented > len(starts) / 2
 
 
-def _segments_of(advert: AdvertText, start: int, end: int) -> list[Segment]:
+def _segments_of(advert: AdvertText, start: int, end: int, running: frozenset[int]) -> list[Segment]:
     """Cut a run at sentence ends and dashes and keep what can name something."""
     text = advert.text
     cuts = [start]
@@ -191,12 +214,12 @@ def _segments_of(advert: AdvertText, start: int, end: int) -> list[Segment]:
     cuts.append(end)
     made = []
     for left, right in zip(cuts[::2], cuts[1::2], strict=True):
-        if (segment := _segment(advert, left, right)) is not None:
+        if (segment := _segment(advert, left, right, running)) is not None:
             made.append(segment)
     return made
 
 
-def _segment(advert: AdvertText, start: int, end: int) -> Segment | None:
+def _segment(advert: AdvertText, start: int, end: int, running: frozenset[int]) -> Segment | None:
     raw = advert.text[start:end]
     start += len(raw) - len(raw.lstrip())
     end -= len(raw) - len(raw.rstrip())
@@ -226,6 +249,7 @@ def _segment(advert: AdvertText, start: int, end: int) -> Segment | None:
         first.block,
         len(words),
         sum(w.lower() in _PROSE for w in _WORD.findall(clean)),
+        last.number in running,
         not [w for w in words if w.lower() not in _SIZE_WORDS],
     )
 
