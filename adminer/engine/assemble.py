@@ -10,7 +10,11 @@ from adminer.engine.folder import ClippingsFolder
 from adminer.engine.parse_pages import ReadPage, Unparsed, parsed_pages
 from adminer.engine.sources import Source
 from adminer.engine.version import PARSING_ROOMS, folder_digest, rooms_digest, text_digest
-from adminer.intake.scans import clipping_id_of
+from adminer.intake.identity import clipping_id_of
+from adminer.names.authority import load_authorities
+from adminer.parsing import parse_page
+from adminer.store.authority_rows import authority_rows
+from adminer.store.dating_step import dating_step
 from adminer.store.journal import check_journal
 from adminer.store.load import DatabaseExtras, LoadedCounts, build_database, insert_rows
 from adminer.store.overlay import CorrectionRow, correction_table_row, lay_over
@@ -24,11 +28,6 @@ def assemble(
 
     Raises FolderError where an authority file cannot be understood, OSError where the disk refuses.
     """
-    from adminer.names.authority import load_authorities  # noqa: PLC0415 - a run with nothing new needs no parser
-    from adminer.parsing import parse_page  # noqa: PLC0415
-    from adminer.store.authority_rows import authority_rows  # noqa: PLC0415
-    from adminer.store.dating_step import dating_step  # noqa: PLC0415
-
     authorities = load_authorities(folder.names)
     version = text_digest(rooms_digest(PARSING_ROOMS), folder_digest(folder.names))
     problems: list[Unparsed] = []

@@ -7,9 +7,8 @@ import time
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
-from adminer.engine.assemble import assemble
 from adminer.engine.folder import ClippingsFolder, open_folder
 from adminer.engine.lock import folder_lock
 from adminer.engine.parse_pages import ReadPage
@@ -27,11 +26,10 @@ from adminer.engine.version import (
     text_digest,
 )
 from adminer.errors import FolderError, MachineError, machine_error
+from adminer.intake.identity import clipping_id_of
 from adminer.intake.notes import read_notes
-from adminer.intake.scans import clipping_id_of
 from adminer.records import Note
 from adminer.shipped import shipped
-from adminer.store.load import LoadedCounts
 from adminer.store.readings import (
     is_sound,
     is_unread,
@@ -41,6 +39,9 @@ from adminer.store.readings import (
     remove_leavings,
     write_whole,
 )
+
+if TYPE_CHECKING:  # the database library loads slowly, and a run with nothing new does not need it
+    from adminer.store.load import LoadedCounts
 
 ReadLeaf = Callable[[ReadTask], Receipt]
 _STATE: Final = "state.json"  # what the database was last built from
@@ -123,10 +124,8 @@ def digitise(
 
 def _recipes(folder: ClippingsFolder, notes: Iterable[Note]) -> tuple[dict[str, str], tuple[str, ...]]:
     """Return the recipe asked for by file, and a sentence for each note that asks for one that does not exist."""
-    from adminer.layout.recipe import load_recipes  # noqa: PLC0415 - loads OpenCV, which no other command needs
-
-    known = load_recipes()
-    listed = ", ".join(sorted(known))
+    known = sorted(path.stem for path in shipped("pipelines").glob("*.toml"))
+    listed = ", ".join(known)
     default = _recipe_named(folder.settings.recipe, known)
     if folder.settings.recipe and default is None:
         raise FolderError(
@@ -250,6 +249,8 @@ def _bring_up_to_date(
     before = _built_state(folder)
     if before.get("state") == state and folder.database.is_file():
         return None, tuple(before.get("faults", ()))
+    from adminer.engine.assemble import assemble  # noqa: PLC0415 - a run with nothing new needs no parser
+
     watch.say("Building the database.")
     rows = [{"file": u.file, "leaf": u.leaf, "reason": u.reason, "remedy": u.remedy} for u in unread]
     counts, faults = assemble(folder, sources, pages, rows)

@@ -6,9 +6,6 @@ import sys
 import time
 from typing import Final, Protocol, TextIO
 
-from rich.console import Console
-from rich.progress import BarColumn, MofNCompleteColumn, Progress, TaskID, TextColumn
-
 _SECONDS_BETWEEN_LINES: Final = 2.0
 
 
@@ -44,18 +41,21 @@ class Silence:
         """Hear that all pages are done."""
 
 
-class _Pace:
+class Pace:
     """Count pages and say how fast they come and how long the rest will take."""
 
     def __init__(self, total: int) -> None:
+        """Start the clock."""
         self.total, self.done, self.failed = total, 0, 0
         self._began = time.monotonic()
 
     def count(self, problem: str | None) -> None:
+        """Count one page more."""
         self.done += 1
         self.failed += problem is not None
 
     def words(self) -> str:
+        """Return rate, time left and failures in words."""
         seconds = max(time.monotonic() - self._began, 1e-3)
         rate = self.done / seconds
         left = (self.total - self.done) / rate if rate else 0.0
@@ -69,11 +69,11 @@ class PlainLines:
     def __init__(self, stream: TextIO | None = None) -> None:
         """Take the stream to print on, stderr by default."""
         self._stream = stream or sys.stderr
-        self._pace, self._what, self._last = _Pace(0), "", 0.0
+        self._pace, self._what, self._last = Pace(0), "", 0.0
 
     def begin(self, total: int, what: str) -> None:
         """Print how many pages are to be read."""
-        self._pace, self._what = _Pace(total), what
+        self._pace, self._what = Pace(total), what
         self.say(f"{what}: {total} to do.")
 
     def step(self, name: str, problem: str | None) -> None:
@@ -94,46 +94,13 @@ class PlainLines:
         """Leave the last line as it is."""
 
 
-class Bar:
-    """Draw a bar on a terminal."""
-
-    def __init__(self, console: Console) -> None:
-        """Take the console of stderr."""
-        self._console = console
-        self._pace = _Pace(0)
-        self._bar: Progress | None = None
-        self._task = TaskID(0)
-
-    def begin(self, total: int, what: str) -> None:
-        """Draw the empty bar."""
-        self._pace = _Pace(total)
-        columns = (TextColumn(what), BarColumn(), MofNCompleteColumn(), TextColumn("{task.fields[pace]}"))
-        self._bar = Progress(*columns, console=self._console, transient=True)
-        self._task = self._bar.add_task(what, total=total, pace="")
-        self._bar.start()
-
-    def step(self, name: str, problem: str | None) -> None:
-        """Move the bar on by one page."""
-        self._pace.count(problem)
-        if problem:
-            self.say(f"not read: {name} {problem}")
-        if self._bar is not None:
-            self._bar.update(self._task, advance=1, pace=self._pace.words())
-
-    def say(self, text: str) -> None:
-        """Print one sentence above the bar."""
-        self._console.print(text, markup=False, highlight=False, soft_wrap=True)
-
-    def end(self) -> None:
-        """Take the bar away."""
-        if self._bar is not None:
-            self._bar.stop()
-
-
 def watcher() -> Watcher:
     """Return a bar where stderr is a terminal, plain lines where it is not."""
-    console = Console(stderr=True)
-    return Bar(console) if console.is_terminal else PlainLines()
+    if not sys.stderr.isatty():
+        return PlainLines()
+    from adminer.engine.progress_bar import Bar  # noqa: PLC0415 - drawn on terminals only
+
+    return Bar()
 
 
 def _duration(seconds: float) -> str:

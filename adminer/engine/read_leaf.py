@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from adminer.errors import ScanError, machine_error
-from adminer.intake.scans import clipping_id_of, count_leaves, open_leaf
+from adminer.intake.identity import clipping_id_of
 from adminer.store.readings import LeafReading, save_reading
 
 
@@ -52,6 +52,8 @@ class Receipt:
 
 def count_task(task: CountTask) -> int:
     """Count the pages of a file; raises ScanError."""
+    from adminer.intake.scans import count_leaves  # noqa: PLC0415 - decoders load in the worker, not in the command
+
     return count_leaves(Path(task.path), task.file)
 
 
@@ -84,6 +86,7 @@ def unread_leaf(task: ReadTask, fault: ScanError) -> LeafReading:
 
 
 def _read(task: ReadTask, began: float) -> LeafReading:
+    from adminer.intake.scans import open_leaf  # noqa: PLC0415
     from adminer.layout.recipe import default_recipes, guess_recipe  # noqa: PLC0415
     from adminer.reading import read_page  # noqa: PLC0415
 

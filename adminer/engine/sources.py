@@ -10,8 +10,8 @@ from adminer.engine.folder import ClippingsFolder, list_scans
 from adminer.engine.pool import Pool
 from adminer.engine.read_leaf import CountTask, count_task
 from adminer.errors import machine_error
+from adminer.intake.identity import digest_of
 from adminer.intake.notes import same_name
-from adminer.intake.scans import digest_of
 from adminer.records import Note
 from adminer.store.readings import write_whole
 

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from adminer.intake.decode import count_picture_leaves, decode_picture
+from adminer.intake.identity import clipping_id_of, digest_of
 from adminer.intake.limits import Pixels, check_contrast, check_file
 from adminer.intake.pdf import count_pdf_leaves, is_pdf, render_leaf
-
-_CHUNK = 1 << 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,20 +23,6 @@ class PageImage:
     pixels: Pixels
     dpi: float | None  # None where the file states none or an unbelievable one
     remark: str | None = None
-
-
-def digest_of(path: Path) -> str:
-    """Return the SHA-256 of a file's content in hex, the identity of a scan."""
-    digest = hashlib.sha256()
-    with path.open("rb") as stream:
-        while chunk := stream.read(_CHUNK):
-            digest.update(chunk)
-    return digest.hexdigest()
-
-
-def clipping_id_of(sha256: str, leaf: int) -> str:
-    """Return the id of one page of a scan: 16 hex digits of the content, then the page from the second on."""
-    return sha256[:16] if leaf == 1 else f"{sha256[:16]}-{leaf}"
 
 
 def count_leaves(path: Path, file: str) -> int:

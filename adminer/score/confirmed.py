@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
-from adminer.intake.scans import clipping_id_of, digest_of
+from adminer.intake.identity import clipping_id_of, digest_of
 from adminer.records import Clipping, Offer, PageReading, ParsedPage
 from adminer.score.truth import TrueName, TruePage, TruePrice
 from adminer.store.journal import Act

@@ -10,7 +10,8 @@ import pytest
 from PIL import Image
 
 from adminer.intake.decode import believable_dpi, to_eight_bit
-from adminer.intake.scans import clipping_id_of, count_leaves, digest_of, open_leaf, open_scan
+from adminer.intake.identity import clipping_id_of, digest_of
+from adminer.intake.scans import count_leaves, open_leaf, open_scan
 from tests.intake.pictures import card, corner_is_dark, save
 
 
