@@ -204,7 +204,7 @@ _UNITS: Final[tuple[tuple[str, str], ...]] = (
     (r"ea(?:ch)?\.?|apiece", "each"),
     (r"(?:½ ?|half[ \-])doz(?:en|\.)?", "half_doz"),
     (r"doz(?:en|s)?\.?", "doz"),
-    (r"lbs?\.?|pounds?|pound\b", "lb"),
+    (r"[l1i|]bs?\.?|pounds?", "lb"),
     (r"pairs?|prs?\.?", "pair"),
     (r"sets?", "set"),
     (r"yds?\.?|yards?", "yd"),

@@ -24,6 +24,7 @@ from adminer.records import Box
 _PRICE_WORD: Final = re.compile(r"\b(?:our |sale |special )?prices?\b[ ,:.]*(?:only|is|now|,)?", re.IGNORECASE)
 _FIGURE_END: Final = re.compile(r"(?:\d|¢|\bup|\bc|\bcents)[ .,]*$")
 _FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "saving"})
+ON_ROW: Final = "on the same row, left of the price"
 NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
 
 
@@ -52,8 +53,11 @@ def pair_items(
     costs = np.full((len(groups), len(segments) + len(groups)), 1e6)
     whys: dict[tuple[int, int], str] = {}
     for g, group in enumerate(groups):
+        headed = any(_heads(advert, segment, found) for found in group for segment in segments)
         for s, segment in enumerate(segments):
             cost, why = _cost(advert, group, segment, prices, rules)
+            if headed and why == ON_ROW:
+                cost += 0.4  # a price with a heading of its own right over it is no cell of a row
             costs[g, s] = cost - known[s]
             whys[g, s] = why
         costs[g, len(segments) + g] = NO_ITEM
@@ -94,29 +98,60 @@ def _cost(
 def _wording_cost(segment: Segment, why: str) -> float:
     """Return what speaks against a text as the name of an item: no words of its own, or the words of a sentence."""
     if segment.content == 0:
-        return 0.0 if "row" in why or "right before" in why else 0.9
+        return 0.2 if why == ON_ROW or "right before" in why else 0.9
     return min(0.12 * segment.prose, 0.6) + (0.3 if segment.content > 10 else 0.0)
 
 
 def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str]:
+    """Return the cost by place: on the row of the price, over it, under it or beside it."""
     price = found.place
     unit = max(body, 0.5 * (min(found.type_px, 4 * body) + min(segment.type_px, 4 * body)))
     head, foot = segment.first, segment.last
     if _same_row(foot, price) and foot.right <= price.x + 0.3 * price.h:
-        far = price.x - foot.right > 4 * unit
-        if far and (segment.running or segment.last_line - segment.first_line >= 2):
+        gap = max(price.x - foot.right, 0)
+        if gap > 4 * unit and (segment.running or segment.last_line - segment.first_line >= 2):
             return 1.4, "in the column left of the price"
-        return 0.25 + min(0.012 * max(price.x - foot.right, 0) / unit, 0.35), "on the same row, left of the price"
+        if not _is_row(foot, segment.type_px, price, found.type_px):
+            return 0.9 + 0.1 * gap / unit, "left of the price"
+        return 0.25 + min(0.012 * gap / unit, 0.35), ON_ROW
     if _same_row(head, price) and price.right <= head.x + 0.3 * price.h:
-        return 0.8 + 0.03 * max(head.x - price.right, 0) / unit, "on the same row, right of the price"
+        gap = max(head.x - price.right, 0)
+        if not _is_row(head, segment.type_px, price, found.type_px):
+            return 1.0 + 0.1 * gap / unit, "right of the price"
+        return 0.8 + 0.03 * gap / unit, "on the same row, right of the price"
     across = max(price.x, segment.flat.x) - min(price.right, segment.flat.right)  # negative where they overlap
     aside = 0.25 * max(across, 0) / unit
+    if across < 0 and abs(price.centre[0] - segment.flat.centre[0]) < 0.2 * max(price.w, segment.flat.w):
+        aside = -0.1  # set on one axis
+    bare = 0.5 if segment.bare else 0.0
+    if found.type_px > 2.5 * body and segment.type_px < 1.15 * body:
+        bare += 0.2  # over a display price stands a display line; small type between them tells a size
     if foot.bottom <= price.y + 0.5 * price.h and foot.y < price.y:
-        return 0.6 + 0.22 * max(price.y - foot.bottom, 0) / unit + aside, "right above the price"
+        return 0.45 + 0.22 * max(price.y - foot.bottom, 0) / unit + aside + bare, "right above the price"
     if head.y >= price.y + 0.5 * price.h or head.y > price.bottom - 0.3 * price.h:
-        return 0.85 + 0.25 * max(head.y - price.bottom, 0) / unit + aside, "right below the price"
-    gap = max(across, 0) / unit
-    return 0.6 + 0.2 * gap, "beside the price"
+        return 0.85 + 0.25 * max(head.y - price.bottom, 0) / unit + aside + bare, "right below the price"
+    return 0.6 + 0.2 * max(across, 0) / unit + bare, "beside the price"
+
+
+def _heads(advert: AdvertText, segment: Segment, found: Found) -> bool:
+    """Say whether a segment is a heading right over a price, on one axis with it."""
+    price, foot = found.place, segment.last
+    unit = max(advert.body_px, min(found.type_px, 3 * advert.body_px))
+    gap = price.y - foot.bottom
+    near = -0.5 * unit < gap < 1.5 * unit and foot.centre[1] < price.y
+    return (
+        near
+        and not segment.bare
+        and segment.content > 0
+        and abs(price.centre[0] - foot.centre[0]) < 0.3 * max(price.w, foot.w)
+    )
+
+
+def _is_row(text: Box, text_px: float, price: Box, price_px: float) -> bool:
+    """Say whether text and price make a row of a list: about one type size, about one line."""
+    ratio = price_px / max(text_px, 1.0)
+    level = abs(text.centre[1] - price.centre[1]) < 0.6 * max(text_px, price_px)
+    return 0.45 < ratio < 2.2 and level
 
 
 def _flow_cost(advert: AdvertText, group: list[Found], segment: Segment, prices: list[Found]) -> tuple[float, str]:
@@ -136,7 +171,8 @@ def _flow_cost(advert: AdvertText, group: list[Found], segment: Segment, prices:
         words = _PRICE_WORD.sub("", between).split()
         if len(words) <= 2 and between.count("\n") <= 1:
             named = 0.3 if _PRICE_WORD.search(between) else 0.0
-            return 0.2 + named + 0.2 * between.count("\n"), "the words right before the price"
+            size = 0.3 if segment.bare and "\n" in between else 0.0
+            return 0.2 + named + size + 0.2 * between.count("\n"), "the words right before the price"
         if _starts_paragraph(advert, segment):
             larger = 0.25 if _is_heading(advert, segment) else 0.0
             return 0.45 - larger + 0.012 * steps, "the head of the paragraph that the price closes"

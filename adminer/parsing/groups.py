@@ -193,6 +193,7 @@ def group_prices(advert: AdvertText, prices: list[Found]) -> list[list[Found]]:
     _attach(advert, prices, partial(_is_of_role, "instalment"), partial(_is_of_role, "down_payment"), join, root)
     for wanted in ("cardholder", "coupon", "with_purchase", "stamps"):
         _attach(advert, prices, partial(_is_of_condition, wanted), _is_for_everyone, join, root, _TERM_REACH)
+    _attach(advert, prices, _is_told_for_everyone, _is_for_some, join, root)
     gathered: dict[int, list[Found]] = {}
     for i, found in enumerate(prices):
         gathered.setdefault(root(i), []).append(found)
@@ -242,6 +243,14 @@ def _is_of_role(wanted: str, found: Found) -> bool:
 
 def _is_for_everyone(found: Found) -> bool:
     return found.condition == "everyone" and found.role == "price"
+
+
+def _is_told_for_everyone(found: Found) -> bool:
+    return found.condition == "everyone" and found.condition_text is not None
+
+
+def _is_for_some(found: Found) -> bool:
+    return found.condition in {"coupon", "with_purchase", "stamps"}
 
 
 def _is_main(found: Found) -> bool:

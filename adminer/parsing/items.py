@@ -147,11 +147,11 @@ def _flows_on(
     if tail[1] != above.end or head[0] != below.start or above.block != below.block:
         return False
     ratio = above.type_px / max(below.type_px, 1.0)
-    if not 0.62 <= ratio <= 1.6:
+    if not 0.7 <= ratio <= 1.42:
         return False
     gap = below.flat.y - above.flat.bottom
     size = max(above.type_px, below.type_px)
-    if gap > 1.6 * size or below.flat.y < above.flat.y:
+    if gap > 0.9 * size or below.flat.y < above.flat.y:
         return False
     if min(above.flat.right, below.flat.right) <= max(above.flat.x, below.flat.x):
         return False

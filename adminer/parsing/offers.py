@@ -27,20 +27,23 @@ _TABLEWARE: Final = re.compile(
     re.IGNORECASE,
 )
 _TABLE_KINDS: Final = frozenset({"dinnerware", "serving", "glass", "flatware", "group"})
+_LIST_SEPARATOR: Final = re.compile(r"[a-z)] ?[,.;] ", re.IGNORECASE)
 _STACK: Final = 2  # texts above and below an item that may say more of it
 
 
 def known_bonus(doc: Doc, segment: Segment) -> float:
     """Return how much a segment's wording speaks for it as an item: pieces and lines of the vocabularies."""
     bonus = 0.0
-    if any(span.start_char < segment.end and segment.start < span.end_char for span in doc.spans[PIECES]):
-        bonus += 0.35
+    pieces = [span for span in doc.spans[PIECES] if span.start_char < segment.end and segment.start < span.end_char]
+    if pieces:
+        listed = len(_LIST_SEPARATOR.findall(segment.text)) >= 2 and stated_pieces(segment.text) is None
+        bonus += -0.3 if listed else 0.35  # a list of pieces tells what a set holds, not what it is called
     named = sum(
         min(n.end, segment.end) - max(n.start, segment.start)
         for n in names_of(doc, LINES)
         if n.start < segment.end and segment.start < n.end
     )
-    if named > 0.7 * (segment.end - segment.start) and not bonus:
+    if named > 0.7 * (segment.end - segment.start) and not pieces:
         bonus -= 0.4
     return bonus
 

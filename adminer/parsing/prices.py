@@ -38,7 +38,7 @@ _UNIT_AFTER: Final = re.compile(
     rf",?[ \n]?(?:(?:a|per|the|an|for a|by the|/)[ \n]?)?(?P<unit>{UNIT})(?![\w'’])", re.IGNORECASE
 )
 _UNIT_BEFORE: Final = re.compile(
-    r"(?:(?<=\s)|(?<=^)|(?<=[,.…]))(?:(?:per|a|the) )?(?P<unit>ea(?:ch)?\.?|lbs?\.?|doz(?:en|\.)?|pair|pkg\.?|"
+    r"(?:(?<=\s)|(?<=^)|(?<=[,.…]))(?:(?:per|a|the) )?(?P<unit>ea(?:ch)?\.?|[l1i]bs?\.?|doz(?:en|\.)?|pair|pkg\.?|"
     r"yd\.?|qt\.?|pt\.?|bunch|can)[ ,.…:—-]*$",
     re.IGNORECASE,
 )
@@ -54,14 +54,15 @@ _UP_AFTER: Final = re.compile(
     re.IGNORECASE,
 )
 _UP_TO: Final = re.compile(r"(?:\bup to|\bas high as|\bas much as)[ \n:]*$", re.IGNORECASE)
-_DOWN_AFTER: Final = re.compile(r"[ \n,.]*(?:down\b|cash\b|deposit|first payment|with order)", re.IGNORECASE)
+_DOWN_AFTER: Final = re.compile(
+    r"[ \n,.]*(?:down\b|cash\b(?! ?(?:and|&))|deposit|first payment|with order)", re.IGNORECASE
+)
 _DOWN_BEFORE: Final = re.compile(
     r"(?:first payment of|first payment|down payment(?: of)?|pay only|deposit of|send(?: only| us)?)[ \n:]*$",
     re.IGNORECASE,
 )
 _PERIOD_AFTER: Final = re.compile(
-    r"[ \n,.]*(?:(?:a|per|each|every|the)[ \n]?)?(?:week|month|wk\.|mo\.)(?:ly)?|[ \n,.]*(?:weekly|monthly)",
-    re.IGNORECASE,
+    r"[ ,.]*\n?(?:a|per|each|every|the|/)[ \n]?(?:week|month|wk\.|mo\.)|[ \n,.]*(?:weekly|monthly)\b", re.IGNORECASE
 )
 _POSTAGE_BEFORE: Final = re.compile(
     r"(?:\bpostage(?: abroad| extra|,| is| of)?|\bpostage and packing|\benclose|\bshipping|\bhandling|"
@@ -148,7 +149,10 @@ def _settle_spaced(advert: AdvertText, amount: Amount) -> Amount:
 def _price(advert: AdvertText, amount: Amount, before: Amount | None, after: Amount | None) -> Found:
     text = advert.text
     start, end, unit = amount.start, amount.end, amount.unit
-    if (m := _UNIT_AFTER.match(text, end)) and (found := unit_of(m["unit"])):
+    m = _UNIT_AFTER.match(text, end)
+    if m and "\n" in m[0] and m.end() < advert.line_at(m.end() - 1).end - 1:
+        m = None  # the next line only begins with such a word
+    if m and (found := unit_of(m["unit"])):
         unit, end = unit if unit and found == "each" else found, m.end()
     elif m := _UNIT_BEFORE.search(text, max(0, start - 14), start):
         if unit is None:

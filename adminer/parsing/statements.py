@@ -19,7 +19,7 @@ def condition_texts(advert: AdvertText, terms: list[Term], used: set[int]) -> li
     found: list[ConditionText] = []
     seen: set[tuple[str, int, int]] = set()
     for i, term in enumerate(terms):
-        if i in used or term.kind in {"former", "comparison"}:
+        if i in used or term.kind in {"former", "comparison", "everyone"}:
             continue
         start, end = clause_around(advert, term.start, term.end)
         words = _words(advert.text[start:end])

@@ -23,7 +23,7 @@ _STANDS_FOR: Final = {
     r"twenty) dollars?)",
     "{number}": r"(?:\d{1,4}|one|two|three|four|five|six|seven|eight|ten|twelve|dozen)",
     "{q}": r"['’]",
-    "{card}": r"(?:(?:[\w'’&.-]+ ){0,4}?)[ce]ard(?! (?:table|game|party))",
+    "{card}": r"(?:(?:[\w'’&.-]+ ){0,4}?)(?:card|cand|eard|caid|oard)(?! (?:table|game|party))",
 }
 
 
