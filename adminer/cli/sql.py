@@ -18,7 +18,7 @@ def register(app: typer.Typer) -> None:
     app.command("sql")(sql)
 
 
-def sql(  # noqa: PLR0917 - every argument but the first is an option of the command line
+def sql(
     query: Annotated[str, typer.Argument(help="One SELECT; - reads it from the input.")],
     folder: Annotated[Path, typer.Option(help="The clippings folder.")] = Path(),
     kind: Annotated[str, typer.Option("--format", help="table, csv, json, parquet or markdown.")] = "table",

@@ -7,7 +7,9 @@ from collections.abc import Iterable, Sequence
 import duckdb
 
 from adminer.engine.folder import ClippingsFolder
+from adminer.engine.parse_ahead import parse_ahead
 from adminer.engine.parse_pages import ReadPage, Unparsed, parsed_pages
+from adminer.engine.progress import Watcher
 from adminer.engine.sources import Source
 from adminer.engine.version import PARSING_ROOMS, folder_digest, rooms_digest, text_digest
 from adminer.intake.identity import clipping_id_of
@@ -22,7 +24,13 @@ from adminer.store.rows import Row
 
 
 def assemble(
-    folder: ClippingsFolder, sources: Iterable[Source], pages: Sequence[ReadPage], unread: Sequence[Row]
+    folder: ClippingsFolder,
+    sources: Iterable[Source],
+    pages: Sequence[ReadPage],
+    unread: Sequence[Row],
+    *,
+    workers: int | None,
+    watch: Watcher,
 ) -> tuple[LoadedCounts, tuple[str, ...]]:
     """Parse the pages that were read and build the database; returns its counts and faults in sentences.
 
@@ -30,6 +38,7 @@ def assemble(
     """
     authorities = load_authorities(folder.names)
     version = text_digest(rooms_digest(PARSING_ROOMS), folder_digest(folder.names))
+    parse_ahead(pages, version=version, names=folder.names, readings=folder.readings, workers=workers, watch=watch)
     problems: list[Unparsed] = []
     parsed = parsed_pages(pages, authorities, parse_page, version=version, problems=problems, folder=folder.readings)
     extras = DatabaseExtras(

@@ -103,9 +103,10 @@ def digitise(
             tasks = tuple(_tasks(folder, sources, recipes))
             kept = {} if again else _kept(folder, tasks, keep_older)
             new = [task for task in tasks if task not in kept]
-            crashes, guesses = _read(new, workers or folder.settings.workers, watch, reader, start)
+            workers = workers or folder.settings.workers
+            crashes, guesses = _read(new, workers, watch, reader, start)
             pages, unread = _sort_out(folder, sources, tasks, kept, crashes)
-            counts, faults = _bring_up_to_date(folder, sources, pages, unread, watch)
+            counts, faults = _bring_up_to_date(folder, sources, pages, unread, workers, watch)
     except OSError as fault:
         raise machine_error(fault, folder.root) from None
     return DigitiseSummary(
@@ -233,7 +234,12 @@ def _sort_out(
 
 
 def _bring_up_to_date(
-    folder: ClippingsFolder, sources: tuple[Source, ...], pages: list[ReadPage], unread: list[Unread], watch: Watcher
+    folder: ClippingsFolder,
+    sources: tuple[Source, ...],
+    pages: list[ReadPage],
+    unread: list[Unread],
+    workers: int | None,
+    watch: Watcher,
 ) -> tuple[LoadedCounts | None, tuple[str, ...]]:
     """Build the database unless it stands for exactly this input; returns its counts and what was wrong on the way."""
     own_files = ("clippings.toml", "notes.csv", "journal.jsonl", "objects.csv", "searches.csv", "evidence.toml")
@@ -253,7 +259,7 @@ def _bring_up_to_date(
 
     watch.say("Building the database.")
     rows = [{"file": u.file, "leaf": u.leaf, "reason": u.reason, "remedy": u.remedy} for u in unread]
-    counts, faults = assemble(folder, sources, pages, rows)
+    counts, faults = assemble(folder, sources, pages, rows, workers=workers, watch=watch)
     built = {"state": state, "faults": faults, "readings": readings}
     write_whole(folder.readings / _STATE, json.dumps(built, ensure_ascii=False).encode())
     return counts, faults

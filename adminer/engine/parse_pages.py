@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gzip
+import hashlib
 import zlib
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
@@ -13,6 +14,7 @@ from typing import Any, Final
 from pydantic import TypeAdapter, ValidationError
 
 from adminer.engine.version import text_digest
+from adminer.intake.identity import clipping_id_of
 from adminer.records import Advert, Box, Clipping, Note, PageReading, ParsedPage
 from adminer.store.readings import load_reading, write_whole
 
@@ -40,12 +42,6 @@ class Unparsed:
     reason: str
 
 
-@dataclass(frozen=True, slots=True)
-class _Kept:
-    key: str
-    adverts: tuple[Advert, ...]
-
-
 def parsed_pages(
     pages: Iterable[ReadPage],
     authorities: Any,
@@ -65,9 +61,8 @@ def parsed_pages(
         if kept is None or kept.reading is None:
             continue
         reading = kept.reading
-        key = text_digest(version, kept.key, page.notes)
-        place = folder / f"{kept.clipping_id}{SUFFIX}"
-        adverts = _load(place, key)
+        place = parsed_path(page, version, folder)
+        adverts = _load(place)
         if adverts is None:
             try:
                 adverts = parse(reading, authorities, page.notes)
@@ -76,7 +71,7 @@ def parsed_pages(
                 problems.append(Unparsed(page.file, page.leaf, f"{type(fault).__name__}: {fault}"))
                 adverts = ()
             else:
-                write_whole(place, gzip.compress(_adapter().dump_json(_Kept(key, adverts)), compresslevel=1, mtime=0))
+                _save(place, adverts)
         clipping = Clipping(
             kept.clipping_id,
             page.file,
@@ -98,14 +93,28 @@ def _advert_of_words(reading: PageReading, adverts: tuple[Advert, ...]) -> tuple
     return tuple(next((name for box, name in by_size if box.holds(*word.box.centre)), None) for word in reading.words)
 
 
-def _load(path: Path, key: str) -> tuple[Advert, ...] | None:
+def parsed_path(page: ReadPage, version: str, folder: Path) -> Path:
+    """Return where the adverts of a page lie that were parsed from this very reading, notes and version."""
+    reading = hashlib.sha256(page.reading.read_bytes()).hexdigest()
+    key = text_digest(version, reading, page.notes)[:12]
+    return folder / f"{clipping_id_of(page.sha256, page.leaf)}.{key}{SUFFIX}"
+
+
+def _save(place: Path, adverts: tuple[Advert, ...]) -> None:
+    clipping_id = place.name.split(".", 1)[0]
+    outdated = [path for path in place.parent.glob(f"{clipping_id}.*{SUFFIX}") if path != place]
+    write_whole(place, gzip.compress(_adapter().dump_json(adverts), compresslevel=1, mtime=0))
+    for path in outdated:
+        path.unlink(missing_ok=True)
+
+
+def _load(path: Path) -> tuple[Advert, ...] | None:
     try:
-        kept = _adapter().validate_json(gzip.decompress(path.read_bytes()))
+        return _adapter().validate_json(gzip.decompress(path.read_bytes()))
     except (OSError, EOFError, zlib.error, ValidationError):
         return None
-    return kept.adverts if kept.key == key else None
 
 
 @lru_cache(maxsize=1)
-def _adapter() -> TypeAdapter[_Kept]:
-    return TypeAdapter(_Kept)
+def _adapter() -> TypeAdapter[tuple[Advert, ...]]:
+    return TypeAdapter(tuple[Advert, ...])

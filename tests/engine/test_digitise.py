@@ -153,3 +153,19 @@ def test_several_pages_of_one_file_are_clippings_of_their_own(root: Path) -> Non
     save(card(), root / "scans" / "roll.tif", save_all=True, append_images=[card(words="TWO")])
     run(root)
     assert rows(root, "SELECT leaf FROM clippings WHERE file = 'roll.tif' ORDER BY leaf") == [(1,), (2,)]
+
+
+def test_parsing_in_workers_gives_the_same_database(
+    root: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    twin = tmp_path / "twin"
+    shutil.copytree(root, twin)
+    run(root)
+    monkeypatch.setattr("adminer.engine.parse_ahead.WORTH_WORKERS", 1)
+    summary = run(twin)
+    assert summary.problems == ()
+    assert everything(twin) == everything(root)
+    assert len(list((twin / ".readings").glob("*.parsed.json.gz"))) == 3
+    (twin / "names" / "lines.toml").write_text('[[line]]\nid = "tansy-morn"\nname = "Tansy Morn"\n')
+    run(twin)
+    assert len(list((twin / ".readings").glob("*.parsed.json.gz"))) == 3
