@@ -65,7 +65,9 @@ def demo(
     if page is not None:
         path = folder / PAGE
         path.parent.mkdir(exist_ok=True)
-        path.write_text(page, encoding="utf-8")
+        path.write_text(page.html, encoding="utf-8")
+        for name, picture in page.pictures.items():
+            (path.parent / name).write_bytes(picture)
         console.print("\nThe same in pictures, with the scans that prove it:")
         print(path.resolve())  # noqa: T201 - a path must not be wrapped or coloured
 

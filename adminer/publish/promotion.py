@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from typing import Any, Final
@@ -13,7 +14,7 @@ from numpy.typing import NDArray
 
 from adminer.publish.charts import TwoPrices, WeekOffer, two_prices, weeks_of_a_promotion
 from adminer.publish.facts_picture import Fact, draw_facts
-from adminer.publish.look import svg_of
+from adminer.publish.look import png_of, svg_of
 from adminer.publish.page import AdvertPicture, Picture, page_of
 from adminer.records import Box
 
@@ -24,7 +25,15 @@ _FACTS_SHOWN: Final = 30
 _KINDS_SHOWN: Final = frozenset({"price", "date", "condition"})
 
 
-def promotion_page(ask: Ask, pixels_of: PixelsOf, title: str) -> str | None:
+@dataclass(frozen=True, slots=True)
+class PromotionPage:
+    """Hold the page as HTML, and its pictures by file name as PNG for print."""
+
+    html: str
+    pictures: Mapping[str, bytes]
+
+
+def promotion_page(ask: Ask, pixels_of: PixelsOf, title: str) -> PromotionPage | None:
     """Return a page of pictures about the card promotion seen in most weeks, or None where none was seen.
 
     `ask` answers a question of queries/ by name; `pixels_of` gives the scan for a file, upright, in original pixels.
@@ -38,33 +47,33 @@ def promotion_page(ask: Ask, pixels_of: PixelsOf, title: str) -> str | None:
     weeks = {row["week"] for row in rows}
     prices = ask("card-and-without", {"retailer": retailer, "line": line})
     files = sorted({row["file"] for row in rows})
+    weeks_chart = weeks_of_a_promotion([_week(row) for row in rows], f"{line} at {retailer}", "Price with the card")
     pictures = [
         Picture(
             heading=f"The weeks of {line} at {retailer}",
             says=f"{len(rows)} offers with a cardholder price in {len(weeks)} weeks, "
             f"{_day(min(weeks))} to {_day(max(weeks))}. Weeks without a mark are weeks without a clipping: "
             "the file does not say whether the promotion rested.",
-            svg=svg_of(
-                weeks_of_a_promotion([_week(row) for row in rows], f"{line} at {retailer}", "Price with the card")
-            ),
+            svg=svg_of(weeks_chart),
             source=f"Read from {len(files)} scans: {', '.join(files)}.",
         )
     ]
+    printable = {"weeks.png": png_of(weeks_chart)}
     if prices:
+        prices_chart = two_prices([_pair(row) for row in prices], f"{line} at {retailer}", "Dollars")
         pictures.append(
             Picture(
                 heading="With the card and without",
                 says="The lowest price read for each piece or set, both prices from the same adverts.",
-                svg=svg_of(two_prices([_pair(row) for row in prices], f"{line} at {retailer}", "Dollars")),
+                svg=svg_of(prices_chart),
                 source="Query card-and-without; each price leads to its scan with adminer show.",
             )
         )
-    return page_of(
-        title,
-        f"What this clippings file says of {line} at {retailer}, with the scans that prove it.",
-        pictures,
-        _proof(ask, pixels_of, rows, retailer),
-    )
+        printable["two-prices.png"] = png_of(prices_chart)
+    proof = _proof(ask, pixels_of, rows, retailer)
+    printable["facts.png"] = proof.picture
+    lead = f"What this clippings file says of {line} at {retailer}, with the scans that prove it."
+    return PromotionPage(page_of(title, lead, pictures, proof), printable)
 
 
 def _seen_in_most_weeks(offers: Sequence[Row]) -> tuple[str, str] | None:
