@@ -81,7 +81,7 @@ def words_of_dates(text: str) -> Iterator[list[DateWord]]:
             gap = text[group[-1].end : word.start]
             joined = len(gap) <= _LONGEST_GAP and bool(_JOINER.match(gap))
             link: Link = "to" if _TO.search(gap) else "dash" if _DASH.search(gap) else "list"
-            if joined and not _starts_anew(group, word, link):
+            if joined and not _starts_anew(group, word, gap, link):
                 group.append(DateWord(word.kind, word.text, word.value, word.start, word.end, link))
                 continue
             yield group
@@ -132,10 +132,12 @@ def _without_accents(text: str) -> str:
     return text if text.isascii() else "".join(unicodedata.normalize("NFD", c)[0] for c in text)
 
 
-def _starts_anew(group: list[DateWord], word: DateWord, link: Link) -> bool:
-    kinds = [w.kind for w in group]
-    ended = kinds[-1] == "year" or (kinds[-1] == "numeric" and word.kind != "year")
-    if ended and link == "list":
+def _starts_anew(group: list[DateWord], word: DateWord, gap: str, link: Link) -> bool:
+    last = group[-1]
+    if link == "list" and (last.kind == "year" or (last.kind == "numeric" and word.kind != "year")):
         return True
-    # "Nov. 9 - Thurs., Nov. 16" goes on, "Sat. Nov. 9, Wed., Nov. 20" in a list of two sales does not matter
+    if last.kind == word.kind == "number" and not gap.strip():
+        # "Mar. 12-13-14 5": with nothing between them only the next day goes on
+        return word.value != last.value + 1
+    kinds = [w.kind for w in group]
     return word.kind == "number" and "month" not in kinds and "number" in kinds and link == "list" and len(group) > 3

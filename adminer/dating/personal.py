@@ -20,6 +20,7 @@ reason = "reverse of the same clipping"
 
 from __future__ import annotations
 
+import json
 import tomllib
 from pathlib import Path
 from typing import Annotated, Final
@@ -135,3 +136,30 @@ def is_struck(personal: PersonalEvidence, advert_id: str, clue: Clue) -> bool:
 def _meant(named: str, advert_id: str) -> bool:
     # a clipping id stands for all its adverts, which are named "<clipping>-a1" and so on
     return named == advert_id or advert_id.startswith(f"{named}-a")
+
+
+def written(entry: Added | Struck) -> str:
+    """Return an entry as the TOML that evidence.toml takes."""
+    table = "add" if isinstance(entry, Added) else "strike"
+    lines = [f"[[{table}]]"]
+    for name, value in entry.model_dump().items():
+        # JSON strings of printable text are TOML strings
+        lines.append(f"{name} = {json.dumps(value, ensure_ascii=False)}")
+    return "\n".join(lines) + "\n"
+
+
+def append_entry(folder: Path, entry: Added | Struck) -> None:
+    """Add an entry at the end of evidence.toml; what stands there stays as it was written.
+
+    Raises FolderError where the file is broken, OSError where the disk refuses.
+    """
+    load_personal(folder)
+    if isinstance(entry, Added):
+        bounds_of(entry.dates)
+    path = folder / FILE_NAME
+    before = path.read_text(encoding="utf-8-sig") if path.is_file() else ""
+    if before and not before.endswith("\n"):
+        before += "\n"
+    fresh = path.with_name(f".{FILE_NAME}.writing")
+    fresh.write_text(before + ("\n" if before else "") + written(entry), encoding="utf-8")
+    fresh.replace(path)

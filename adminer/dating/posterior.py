@@ -85,9 +85,10 @@ def weigh(log_prior: Floats, clues: Sequence[Clue], struck: Sequence[Clue] = ())
 
 
 def month_set(posterior: Floats, share: float) -> MonthSet:
-    """Return a set of few spans of months that holds a share of the posterior.
+    """Return the set of few spans of months whose mass is nearest to a share of the posterior.
 
-    The likeliest months are taken until, with the small holes between them filled, the set holds the share.
+    The likeliest months are taken, and the small holes between them filled. Months come whole, so a set may hold a
+    little less or more than its share; `mass` says how much.
     """
     order = np.argsort(-posterior, kind="stable")
     below = np.concatenate(([0.0], np.cumsum(posterior)))
@@ -100,6 +101,10 @@ def month_set(posterior: Floats, share: float) -> MonthSet:
             high, best = middle, spans
         else:
             low = middle
+    if high > 1:
+        less = _spans(order[: high - 1])
+        if share - _mass(below, less) < _mass(below, best) - share:
+            best = less
     return MonthSet(tuple(best), _mass(below, best))
 
 

@@ -49,7 +49,7 @@ def study_run(
     key = (one.line_id or one.line, (one.retailer_id or one.retailer) if same_retailer else None, None)
     run = _run(key, group, relevant, _by_advert(schedules))
     weeks = _weeks(group)
-    searched, found = searched_weeks(relevant, weeks)
+    searched, found = searched_weeks(relevant, group)
     if not weeks:
         return RunStudy(run, (), searched, None, None, (), ())
     record = WeekRecord(_reliabilities(group), searched, found)
@@ -66,14 +66,24 @@ def study_run(
     )
 
 
-def searched_weeks(searches: Iterable[Search], seen: Iterable[int]) -> tuple[dict[int, int], dict[int, int]]:
-    """Return the issues looked through by week, and those of them that showed the line."""
-    searched: dict[int, int] = {}
-    seen = set(seen)
+def searched_weeks(searches: Iterable[Search], group: Sequence[RunSighting]) -> tuple[dict[int, int], dict[int, int]]:
+    """Return how many papers were looked through by week, and in how many of them the line was seen.
+
+    A sighting whose paper is not known counts as seen in the paper searched.
+    """
+    shown: dict[int, set[str]] = {}
+    for s in group:
+        if s.exact and s.seen_from:
+            shown.setdefault(week_of(s.seen_from), set()).add((s.publication or "").casefold())
+    papers: dict[int, set[str]] = {}
     for search in searches:
         for week in range(week_of(search.first), week_of(search.last) + 1):
-            searched[week] = searched.get(week, 0) + search.issues_a_week
-    return searched, {week: 1 for week in searched if week in seen}
+            papers.setdefault(week, set()).add(search.paper.casefold())
+    found = {
+        week: len({p for p in looked if p in shown.get(week, ()) or "" in shown.get(week, ())})
+        for week, looked in papers.items()
+    }
+    return {week: len(looked) for week, looked in papers.items()}, {week: n for week, n in found.items() if n}
 
 
 def _groups(
@@ -169,11 +179,14 @@ def _bounds(
     group: Sequence[RunSighting],
     seed: str,
 ) -> tuple[date | None, date | None, str, float | None, list[str]]:
-    searched, found = searched_weeks(searches, weeks)
+    searched, found = searched_weeks(searches, group)
     vain = sum(1 for week in searched if week not in found)
     if vain:
         run = fit_run(WeekRecord(_reliabilities(group), searched, found))
-        said = [f"{sum(searched.values())} issues searched, {vain} weeks in vain, detection {run.detection:.2f}"]
+        said = [
+            f"{len(searched)} weeks searched, {vain} in vain; a search of a week that has it shows it with chance "
+            f"{run.detection:.2f}"
+        ]
         return monday_of(run.start_bound()), sunday_of(run.end_bound()), SEARCHED, CONFIDENCE, said
     after, before = _lattice(weeks, vague, seed)
     if after is None or before is None:

@@ -4,7 +4,8 @@ searches.csv in a clippings folder, one row a search:
 
     paper       the newspaper or magazine, spelt as in notes.csv
     issues      EDTF: one day (1951-05-03) or a span of days or months, all of whose issues were looked through
-    every       how often it appeared: week (the default) or day
+    every       how often it appeared: week (the default) or day; a chain advertised once a week, so the issues of a
+                daily paper of one week count as one search
     line        id or name of the line sought; empty for all lines
     retailer    id or name of the retailer sought; empty for all
     found       yes or no; in a span, the issues found are those with a sighting
@@ -33,12 +34,11 @@ _LONGEST: Final = timedelta(days=366 * 30)
 
 @dataclass(frozen=True, slots=True)
 class Search:
-    """Hold one search: a span of days of a paper, the number of issues a week, what was sought, and the outcome."""
+    """Hold one search: a span of days of a paper, what was sought in it, by whom, and the outcome."""
 
     paper: str
     first: date
     last: date
-    issues_a_week: int = 1
     line: str | None = None
     retailer: str | None = None
     found: bool = False
@@ -116,7 +116,6 @@ def _search(cells: dict[str, str]) -> Search:
         cells.get("paper", "?"),
         bounds.earliest,
         bounds.latest,
-        6 if every.startswith("da") and bounds.latest - bounds.earliest >= timedelta(days=6) else 1,
         cells.get("line"),
         cells.get("retailer"),
         cells.get("found", "no").lower() in _YES,

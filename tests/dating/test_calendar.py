@@ -38,6 +38,8 @@ PAPER = (WEDNESDAY, WEDNESDAY)
         ("Coupon void after 3/31/53", "expiry", "1953-03-31"),
         ("coupon good until April 15", "expiry", "1953-04-15"),
         ("Marçh 12 thru Marçh 14", "validity", "1953-03-12/1953-03-14"),
+        ("Thurs., Fri., Sat., Mar. 12-13-14 5 lbs.", "validity", "1953-03-12/1953-03-14"),
+        ("Thurs., Fri., Sat., Mar. 12 13 14", "validity", "1953-03-12/1953-03-14"),
         ("10/10/49", "printed", "1949-10-10"),
         ("Nov. 9, '50", "printed", "1950-11-09"),
         ("12th March 1924", "printed", "1924-03-12"),

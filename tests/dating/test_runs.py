@@ -12,7 +12,7 @@ from adminer.dating.bayes_run import WeekRecord, compare_runs, fit_run
 from adminer.dating.lattice import weeks_beyond
 from adminer.dating.next_searches import information, next_searches
 from adminer.dating.run_records import RunSighting
-from adminer.dating.runs import FINAL_WEEK, LATTICE, NONE, SCHEDULE, SEARCHED, compute_runs, study_run
+from adminer.dating.runs import FINAL_WEEK, LATTICE, NONE, SCHEDULE, SEARCHED, compute_runs, searched_weeks, study_run
 from adminer.dating.schedules import ScheduleFact, read_schedule
 from adminer.dating.searches import Search, parse_searches
 from adminer.dating.simulate import simulate_ends, simulate_searched
@@ -128,7 +128,7 @@ def test_weeks_searched_in_vain_narrow_the_run() -> None:
     assert narrow.end_latest is not None
     assert wide.end_latest is not None
     assert narrow.end_latest < wide.end_latest
-    assert "7 issues searched" in narrow.note
+    assert "7 weeks searched, 7 in vain" in narrow.note
     # a log about another line says nothing
     other = [Search(s.paper, s.first, s.last, line="silverthaw") for s in log]
     assert compute_runs(sightings, other)[0].method == LATTICE
@@ -240,14 +240,23 @@ def test_the_search_log_is_read_and_its_broken_rows_are_named() -> None:
         "Osterby Post;1951-05;month;;;no;\n"
     )
     result = parse_searches(text)
-    assert [(s.first, s.last, s.issues_a_week, s.found) for s in result.searches] == [
-        (date(1951, 5, 3), date(1951, 5, 3), 1, False),
-        (date(1951, 5, 1), date(1951, 6, 30), 6, True),
+    assert [(s.first, s.last, s.found) for s in result.searches] == [
+        (date(1951, 5, 3), date(1951, 5, 3), False),
+        (date(1951, 5, 1), date(1951, 6, 30), True),
     ]
     assert [problem.split(":")[0] for problem in result.problems] == [f"searches.csv, line {n}" for n in (4, 5, 6)]
     assert parse_searches("") == parse_searches("paper,issues\n")
     with pytest.raises(FolderError):
         parse_searches("newspaper,dates\n")
+
+
+def test_a_week_seen_in_another_paper_was_searched_in_vain_in_this_one() -> None:
+    sightings = [seen(0, publication="Ferncliff Gazette"), seen(1, publication="Osterby Post"), seen(2)]
+    log = [Search("Osterby Post", THURSDAY, THURSDAY + 2 * WEEK)]
+    searched, found = searched_weeks(log, sightings)
+    week = week_of(THURSDAY)
+    assert searched == {week: 1, week + 1: 1, week + 2: 1}
+    assert found == {week + 1: 1, week + 2: 1}
 
 
 def test_a_handover_is_seen() -> None:

@@ -20,8 +20,8 @@ _GREGORIAN = "Gregorian calendar"
 _YEARS = range(FIRST_YEAR, LAST_YEAR + 1)
 # chances that a note, a date or a weekday is not what it seems; judgement, no source
 _WRONG_NOTE: Final = 0.01
-_WRONG_DATE: Final = 0.02
-_WRONG_DAY: Final = 0.06
+_WRONG_DATE: Final = 0.01
+_WRONG_DAY: Final = 0.025
 _LOOKS_DATED = re.compile(
     r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?\s*\d|\d{1,2}[/-]\d{1,2}[/-]\d\d", re.IGNORECASE
 )
@@ -91,17 +91,20 @@ def _from_text(case: Case, printed: PrintedDate) -> Clue | None:
         )
     if not printed.month_days:
         return None
-    month = printed.month_days[0][0]
-    back = {0: 1.0, 1: 0.7, 2: 0.5, 3: 0.3} if printed.kind == "expiry" else {0: 1.0}
+    month, day = printed.month_days[0]
+    # a sale of the first days of a month was advertised in the month before; an expiry lies up to months ahead
+    back = {0: 1.0, 1: 0.7, 2: 0.5, 3: 0.3} if printed.kind == "expiry" else {0: 1.0, 1: 0.4 if day <= 4 else 0.01}
     if printed.years:
         months = {index_of(date(y, month, 1)) - b: chance for y in printed.years for b, chance in back.items()}
         names = ", ".join(str(y) for y in printed.years if y >= 1930) or "no year of the study"
-        beside = {index_of(date(y, month, 1)) - b: _WRONG_DAY for y in _YEARS for b in back}
+        # days that are all wrong in the same way are rarer than one wrong day
+        wrong = _WRONG_DAY / min(3, max(1, len(printed.weekdays)))
+        beside = {index_of(date(y, month, 1)) - b: stray(wrong, len(printed.years)) * 12 for y in _YEARS for b in back}
         return Clue(
             KIND,
             f"'{' '.join(printed.text.split())}' falls on that weekday in {names}",
             _GREGORIAN,
-            around(beside | months, stray(_WRONG_DATE, len(months)), neighbour=0.05),
+            around(beside | months, stray(_WRONG_DATE, len(printed.years))),
             box,
         )
     months = {index_of(date(y, month, 1)) - b: chance for y in _YEARS for b, chance in back.items()}
@@ -109,6 +112,6 @@ def _from_text(case: Case, printed: PrintedDate) -> Clue | None:
         KIND,
         f"'{' '.join(printed.text.split())}' names the month",
         _GREGORIAN,
-        around(months, 0.03, neighbour=0.1),
+        around(months, stray(2 * _WRONG_DATE, len(_YEARS))),
         box,
     )

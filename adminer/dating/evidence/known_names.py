@@ -19,8 +19,8 @@ MAKER: Final = "the maker's years"
 RETAILER: Final = "the retailer's years"
 OBJECT: Final = "dated objects"
 RUN: Final = "the promotion's run"
-_HALF_LIFE: Final = {LINE: 24.0, MAKER: 24.0, RETAILER: 12.0, OBJECT: 30.0}  # of stock sold off; judgement, no source
-_WRONG_NAME: Final = 0.06  # that the name was linked wrongly, or its years in the file are wrong
+_HALF_LIFE: Final = {LINE: 9.0, MAKER: 12.0, RETAILER: 6.0, OBJECT: 30.0}  # of stock sold off; judgement, no source
+_WRONG_NAME: Final = 0.03  # that the name was linked wrongly, or its years in the file are wrong
 
 
 def find(case: Case, context: Context) -> Iterator[Clue]:

@@ -18,7 +18,7 @@ from adminer.dating.months import MONTHS, index_of, index_of_year
 
 Floats = NDArray[np.float64]
 
-MISREAD: Final = 0.01  # chance that a text is not what was printed; common practice, no source
+MISREAD: Final = 0.004  # chance that a misreading makes a sign that was not printed; judgement, no source
 
 
 @lru_cache(maxsize=4096)
