@@ -53,11 +53,14 @@ def pair_items(
     costs = np.full((len(groups), len(segments) + len(groups)), 1e6)
     whys: dict[tuple[int, int], str] = {}
     for g, group in enumerate(groups):
-        headed = any(_heads(advert, segment, found) for found in group for segment in segments)
+        cell = any(_is_cell(found, prices, advert.body_px) for found in group)
+        headed = not cell and any(_heads(advert, segment, found) for found in group for segment in segments)
         for s, segment in enumerate(segments):
             cost, why = _cost(advert, group, segment, prices, rules)
             if headed and why == ON_ROW:
                 cost += 0.4  # a price with a heading of its own right over it is no cell of a row
+            if cell and why != ON_ROW:
+                cost += 0.4  # what stands over a column of prices is the head of the column
             costs[g, s] = cost - known[s]
             whys[g, s] = why
         costs[g, len(segments) + g] = NO_ITEM
@@ -131,6 +134,17 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
     if head.y >= price.y + 0.5 * price.h or head.y > price.bottom - 0.3 * price.h:
         return 0.85 + 0.25 * max(head.y - price.bottom, 0) / unit + aside + bare, "right below the price"
     return 0.6 + 0.2 * max(across, 0) / unit + bare, "beside the price"
+
+
+def _is_cell(found: Found, prices: list[Found], body: float) -> bool:
+    """Say whether a price is one of a column: another of about its size close under or over it."""
+    for other in prices:
+        step = abs(other.place.centre[1] - found.place.centre[1])
+        size = max(body, min(found.type_px, other.type_px))
+        aligned = min(abs(other.place.right - found.place.right), abs(other.place.x - found.place.x)) < size
+        if 0.6 * size < step < 2.6 * size and aligned and 0.6 < other.type_px / max(found.type_px, 1.0) < 1.6:
+            return True
+    return False
 
 
 def _heads(advert: AdvertText, segment: Segment, found: Found) -> bool:

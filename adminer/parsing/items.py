@@ -101,6 +101,8 @@ def cut_segments(advert: AdvertText, taken: list[tuple[int, int]], prices: list[
     for line in advert.lines:
         pieces = _free(line, taken)
         on = previous is not None and run and pieces and previous.number not in rows
+        if on and previous is not None and line.number in rows and not _one_size(previous, line):
+            on = False  # small print under the row before, not the first line of this row
         if run and not (
             on and previous is not None and _flows_on(advert, previous, line, run[-1], pieces[0], indented)
         ):
@@ -159,6 +161,10 @@ def _flows_on(
         return False
     first, second = advert.text[tail[0] : tail[1]], advert.text[head[0] : head[1]]
     return not (first.isupper() and not second.isupper() and len(first) > 3)
+
+
+def _one_size(one: TextLine, other: TextLine) -> bool:
+    return 0.85 < one.type_px / max(other.type_px, 1.0) < 1.18
 
 
 def _running_lines(advert: AdvertText, rows: set[int]) -> frozenset[int]:

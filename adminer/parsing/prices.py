@@ -55,7 +55,7 @@ _UP_AFTER: Final = re.compile(
 )
 _UP_TO: Final = re.compile(r"(?:\bup to|\bas high as|\bas much as)[ \n:]*$", re.IGNORECASE)
 _DOWN_AFTER: Final = re.compile(
-    r"[ \n,.]*(?:down\b|cash\b(?! ?(?:and|&))|deposit|first payment|with order)", re.IGNORECASE
+    r"[ \n,.]*(?:down\b|cash\b(?! ?(?:and|&) carry)|deposit|first payment|with order)", re.IGNORECASE
 )
 _DOWN_BEFORE: Final = re.compile(
     r"(?:first payment of|first payment|down payment(?: of)?|pay only|deposit of|send(?: only| us)?)[ \n:]*$",

@@ -8,12 +8,24 @@ from functools import cached_property
 from itertools import groupby
 from typing import Final
 
+import numpy as np
+
 from adminer.records import Box, PageReading, Word
 
 _LONG_WORD: Final = 3  # letters; the box of a shorter word says little about its line
 _LONG_LINE: Final = 4.0  # type sizes between the words a slope is measured with
 _ENOUGH_LINES: Final = 3
+_ENOUGH_FOR_GAIN: Final = 5
+_STRAY: Final = 0.05  # slopes further from the middle one come from boxes of odd words
 _LEVEL: Final = 0.004  # a slope below this is no slope: four pixels in a thousand
+
+
+@dataclass(frozen=True, slots=True)
+class Slope:
+    """Hold how lines of type run down to the right: pixels a pixel at the top edge, and what comes to that a pixel down."""
+
+    at_top: float = 0.0
+    gain: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -38,7 +50,7 @@ class AdvertText:
     words: tuple[Word, ...]
     starts: tuple[int, ...]  # first character of each word
     lines: tuple[TextLine, ...]
-    slope: float = 0.0  # pixels down for each pixel to the right, along a line of type
+    slope: Slope = Slope()
 
     def flat(self, box: Box) -> Box:
         """Return a box with the slope of the type taken out."""
@@ -100,30 +112,43 @@ class AdvertText:
         return sum(w.confidence * len(w.text) for w in words) / letters if letters else 0.0
 
 
-def flattened(box: Box, slope: float) -> Box:
+def flattened(box: Box, slope: Slope) -> Box:
     """Return a box moved up or down so that a sloping row of boxes becomes level."""
-    return Box(box.x, round(box.y - slope * box.centre[0]), box.w, box.h) if slope else box
+    x, y = box.centre
+    level = (y - slope.at_top * x) / (1 + slope.gain * x)
+    return Box(box.x, round(level - box.h / 2), box.w, box.h)
 
 
-def slope_of(words: tuple[Word, ...]) -> float:
-    """Return the middle slope of the text lines, from the first to the last long word of each; 0 where none is long."""
-    slopes: list[tuple[float, float]] = []
+def slope_of(words: tuple[Word, ...]) -> Slope:
+    """Measure the slope of the type and how it changes down the page, from the lines long enough to show it.
+
+    A straight line through the slopes of the lines by their height (least squares weighed by length), after the
+    lines far from the middle slope are left out; level where too few lines show anything.
+    """
+    seen: list[tuple[float, float, float]] = []  # height at the left edge, slope, length
     for _, group in groupby(words, key=lambda w: (w.block, w.line)):
         line = [w for w in group if len(w.text) >= _LONG_WORD]
         if len(line) < 2:
             continue
         (x0, y0), (x1, y1) = line[0].box.centre, line[-1].box.centre
         if x1 - x0 > _LONG_LINE * line[0].type_px:
-            slopes.append(((y1 - y0) / (x1 - x0), x1 - x0))
-    if len(slopes) < _ENOUGH_LINES:
-        return 0.0
-    slopes.sort()
-    half, seen = sum(length for _, length in slopes) / 2, 0.0
-    for slope, length in slopes:
-        seen += length
-        if seen >= half:
-            return slope if abs(slope) > _LEVEL else 0.0
-    return 0.0
+            slope = (y1 - y0) / (x1 - x0)
+            seen.append((y0 - slope * x0, slope, x1 - x0))
+    if len(seen) < _ENOUGH_LINES:
+        return Slope()
+    heights, slopes, lengths = (np.array(column) for column in zip(*seen, strict=True))
+    middle = float(np.median(np.repeat(slopes, np.maximum(lengths // 50, 1).astype(int))))
+    kept = np.abs(slopes - middle) < _STRAY
+    if kept.sum() < _ENOUGH_LINES:
+        return Slope(middle) if abs(middle) > _LEVEL else Slope()
+    heights, slopes, lengths = heights[kept], slopes[kept], lengths[kept]
+    spread = float(heights.max() - heights.min())
+    if kept.sum() >= _ENOUGH_FOR_GAIN and spread > 0:
+        gain, at_top = np.polyfit(heights, slopes, 1, w=np.sqrt(lengths))
+        if abs(gain) * spread > _LEVEL:
+            return Slope(float(at_top), float(gain))
+    mean = float(np.average(slopes, weights=lengths))
+    return Slope(mean) if abs(mean) > _LEVEL else Slope()
 
 
 def _cut(word: Word, start: int, end: int) -> Box:
