@@ -62,6 +62,35 @@ _SIGHTINGS: Final = """
     FROM seen ORDER BY sighting_id
 """
 
+# Weekly adverts of one shop are alike but for the piece of the week and its dates; so the same shop, the same
+# prices for the same things, and dates that do not contradict each other make two adverts one. Undated ones need more.
+_SAME_ADVERTS: Final = """
+    INSERT INTO same_adverts BY NAME
+    WITH priced AS (
+        SELECT
+            a.advert_id, a.clipping_id, coalesce(a.retailer_id, lower(a.retailer)) AS shop,
+            coalesce(a.valid_from, c.published_from) AS first_day, coalesce(a.valid_to, c.published_to) AS last_day,
+            list(DISTINCT coalesce(o.piece_or_set, lower(o.item)) || ' ' || p.amount || ' ' || p.condition) AS facts
+        FROM adverts a JOIN clippings c USING (clipping_id)
+        JOIN offers o USING (advert_id) JOIN prices p USING (offer_id)
+        WHERE a.retailer IS NOT NULL AND o.status <> 'rejected'
+        GROUP BY ALL
+    ), pairs AS (
+        SELECT
+            a.advert_id, b.advert_id AS other_id, len(list_intersect(a.facts, b.facts)) AS shared_prices,
+            shared_prices / (len(a.facts) + len(b.facts) - shared_prices) AS likeness,
+            a.first_day <= b.last_day AND b.first_day <= a.last_day AS dates_meet
+        FROM priced a JOIN priced b ON a.shop = b.shop AND a.clipping_id < b.clipping_id
+    )
+    SELECT
+        advert_id, other_id, shared_prices, likeness,
+        shared_prices || ' prices for the same things, ' || if(dates_meet, 'dates that meet', 'one undated') AS why
+    FROM pairs
+    WHERE (dates_meet AND likeness >= 0.5 AND shared_prices >= 2)
+       OR (dates_meet IS NULL AND likeness >= 0.8 AND shared_prices >= 3)
+    ORDER BY advert_id, other_id
+"""
+
 After = Callable[[duckdb.DuckDBPyConnection], None]
 
 
@@ -112,6 +141,7 @@ def build_database(
                 insert_rows(connection, table, rows)
             connection.execute(_CONTINUED)
             connection.execute(_SIGHTINGS)
+            connection.execute(_SAME_ADVERTS)
             for step in after:
                 step(connection)
             connection.execute("COMMIT")

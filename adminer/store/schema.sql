@@ -59,6 +59,8 @@ CREATE TABLE sightings (
     sighting_id VARCHAR, line_id VARCHAR, line VARCHAR, retailer_id VARCHAR, retailer VARCHAR, city VARCHAR,
     advert_id VARCHAR, clipping_id VARCHAR, published VARCHAR, seen_from DATE, seen_to DATE, week_start DATE, dated_by VARCHAR
 );
+-- one printed advert seen in two clippings: another paper, another copy
+CREATE TABLE same_adverts (advert_id VARCHAR, other_id VARCHAR, shared_prices INTEGER, likeness DOUBLE, why VARCHAR);
 CREATE TABLE runs (
     run_id VARCHAR, line_id VARCHAR, line VARCHAR, retailer_id VARCHAR, retailer VARCHAR, city VARCHAR, sightings INTEGER,
     first_seen DATE, last_seen DATE, start_earliest DATE, end_latest DATE, start_edtf VARCHAR, end_edtf VARCHAR,

@@ -115,3 +115,26 @@ def test_an_empty_folder_has_an_empty_database(tmp_path: Path) -> None:
     counts = build_database(path, [])
     assert counts.clippings == 0
     assert rows(path, "SELECT count(*) FROM priced_offers") == [(0,)]
+
+
+def twins(path: Path, first: ParsedPage, second: ParsedPage) -> list[tuple[object, ...]]:
+    build_database(path, [first, second])
+    return rows(path, "SELECT shared_prices, likeness FROM same_adverts")
+
+
+def test_one_advert_in_two_papers_is_seen_to_be_one(tmp_path: Path) -> None:
+    prices = (price("0.09", "cardholder"), price("0.19", "without_card"), price("2.98", "former"))
+    first, second = page(0, prices), page(6, prices)
+    dated = replace(second.adverts[0], valid_from=first.adverts[0].valid_from, valid_to=first.adverts[0].valid_to)
+    assert twins(tmp_path / "c.duckdb", first, replace(second, adverts=(dated,))) == [(3, 1.0)]
+
+
+def test_the_same_prices_in_another_week_are_another_advert(tmp_path: Path) -> None:
+    prices = (price("0.09", "cardholder"), price("0.19", "without_card"), price("2.98", "former"))
+    assert twins(tmp_path / "c.duckdb", page(0, prices), page(6, prices)) == []
+
+
+def test_an_undated_copy_needs_three_prices_and_nearly_all_alike(tmp_path: Path) -> None:
+    three = (price("0.09", "cardholder"), price("0.19", "without_card"), price("2.98", "former"))
+    assert twins(tmp_path / "c.duckdb", page(0, three), page(6, three, dated=False)) == [(3, 1.0)]
+    assert twins(tmp_path / "c.duckdb", page(0, three[:2]), page(6, three[:2], dated=False)) == []
