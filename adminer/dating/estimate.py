@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
@@ -47,6 +48,7 @@ NEIGHBOUR: Final = "other adverts of the scan"
 NO_APPRAISAL: Final = (
     "An estimate of date is no appraisal, and says nothing on whether old glazes, decals or gold trim are fit for food."
 )
+_PRINTED_YEAR: Final = re.compile(r"(?<!\d)1[89]\d\d(?!\d)|['’‘]\d\d(?!\d)|(?<=\d[/-])(?:1[89])?\d\d(?=\s|$)")
 # that two adverts of one scan are of one issue; pages of albums hold several. Judgement, no source
 _SAME_ISSUE: Final = 0.85
 
@@ -155,5 +157,9 @@ def _estimate(
 
 
 def without_dates(case: Case) -> Case:
-    """Return the advert with every known date taken away, for calibration: notes, printed dates and validity."""
-    return replace(case, published=None, valid_from=None, valid_to=None, dated_by=None, dates=())
+    """Return the advert with its date hidden, for calibration: no note, no validity, no printed year.
+
+    Days printed with their weekday stay, as they do on clippings whose year is lost.
+    """
+    text = _PRINTED_YEAR.sub(lambda found: "_" * len(found[0]), case.text)
+    return replace(case, text=text, published=None, valid_from=None, valid_to=None, dated_by=None, dates=())

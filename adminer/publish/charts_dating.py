@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import date, timedelta
+from pathlib import Path
 from typing import Any, Final
 
 import altair as alt
@@ -12,11 +13,19 @@ from adminer.dating.estimate import DateEstimate
 from adminer.dating.months import MONTHS, first_day, last_day
 from adminer.dating.run_records import RunSighting, RunStudy
 from adminer.dating.weeks import monday_of
-from adminer.publish.look import FAINT, INK, WITH_CARD, WITHOUT_CARD
+from adminer.publish.look import FAINT, INK, WITH_CARD, WITHOUT_CARD, png_of, svg_of
 
 _LEAST: Final = 2e-4
 _MOST_REASONS: Final = 8
 _WIDTH: Final = 760
+
+
+def write_chart(chart: alt.TopLevelMixin, target: Path) -> None:
+    """Write a chart as PNG, or as SVG where the file's name ends so; OSError where the disk refuses."""
+    if target.suffix.lower() == ".svg":
+        target.write_text(svg_of(chart), encoding="utf-8")
+    else:
+        target.write_bytes(png_of(chart))
 
 
 def posterior_of(estimate: DateEstimate, title: str) -> alt.VConcatChart:

@@ -3,8 +3,8 @@
     python -m tests.benchmarks.dating_calibration --adverts 500 --seed 1 --misread 0.02
 
 The press takes its staple prices from the published averages with spreads of its own and prints the signs of the years
-itself. Adverts go the whole way from words to the database, then to the dating, without a year in notes or print. Two letters
-in a hundred are misread, as the display reader does on clean scans.
+itself. Adverts go the whole way from words to the database, then to the dating, without a year in notes or print. Two
+letters in a hundred are misread, as the display reader does on clean scans.
 """
 
 from __future__ import annotations

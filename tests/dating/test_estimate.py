@@ -115,9 +115,14 @@ def test_the_order_of_adverts_does_not_change_any_number() -> None:
 
 
 def test_hiding_dates_hides_them() -> None:
-    dated = Case("c-a1", "c", "x", published="1951-03", valid_from=date(1951, 3, 1))
+    dated = Case(
+        "c-a1", "c", "Thurs., Mar. 12, 1953 or 3/12/53, '53 sets", published="1951-03", valid_from=date(1951, 3, 1)
+    )
     hidden = without_dates(dated)
     assert (hidden.published, hidden.valid_from, hidden.dates) == (None, None, ())
+    assert "53" not in hidden.text
+    assert "Thurs., Mar. 12" in hidden.text
+    assert len(hidden.text) == len(dated.text)
 
 
 @pytest.mark.slow
