@@ -119,7 +119,7 @@ def _parse_advert(
     )
     named = [(p.start, p.end) for p in prices] + [span for _, span in dates] + list(house.spans)
     segments = cut_segments(text, taken, [p.place for p in prices])
-    bonus = np.array([known_bonus(doc, segment) for segment in segments])
+    bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
     pairings = pair_items(text, groups, segments, reading.rules, bonus)
     valid_from, valid_to, dated_by = validity_of([fact for fact, _ in dates], reference)
     years = _years(valid_from, valid_to, reference)

@@ -25,6 +25,7 @@ _PRICE_WORD: Final = re.compile(r"\b(?:our |sale |special )?prices?\b[ ,:.]*(?:o
 _FIGURE_END: Final = re.compile(r"(?:\d|¢|\bup|\bc|\bcents)[ .,]*$")
 _FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "saving"})
 ON_ROW: Final = "on the same row, left of the price"
+_DISPLAY: Final = 1.8  # times the body type
 NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
 
 
@@ -57,6 +58,8 @@ def pair_items(
         headed = not cell and any(_heads(advert, segment, found) for found in group for segment in segments)
         for s, segment in enumerate(segments):
             cost, why = _cost(advert, group, segment, prices, rules)
+            if why == ON_ROW and _text_between(segment, group[0], segments):
+                cost += 0.8
             if headed and why == ON_ROW:
                 cost += 0.4  # a price with a heading of its own right over it is no cell of a row
             if cell and why != ON_ROW:
@@ -116,7 +119,7 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
             return 1.4, "in the column left of the price"
         if not _is_row(foot, segment.type_px, price, found.type_px):
             return 0.9 + 0.1 * gap / unit, "left of the price"
-        return 0.25 + min(0.012 * gap / unit, 0.35), ON_ROW
+        return 0.25 + min(0.01 * gap / body, 0.6), ON_ROW
     if _same_row(head, price) and price.right <= head.x + 0.3 * price.h:
         gap = max(head.x - price.right, 0)
         if not _is_row(head, segment.type_px, price, found.type_px):
@@ -134,6 +137,18 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
     if head.y >= price.y + 0.5 * price.h or head.y > price.bottom - 0.3 * price.h:
         return 0.85 + 0.25 * max(head.y - price.bottom, 0) / unit + aside + bare, "right below the price"
     return 0.6 + 0.2 * max(across, 0) / unit + bare, "beside the price"
+
+
+def _text_between(segment: Segment, found: Found, segments: list[Segment]) -> bool:
+    """Say whether another text stands on the row between a text and a price."""
+    return any(
+        other is not segment
+        and other.content > 0
+        and segment.last.right <= other.first.x + 2
+        and other.last.right <= found.place.x + 2
+        and _same_row(other.last, found.place)
+        for other in segments
+    )
 
 
 def _is_cell(found: Found, prices: list[Found], body: float) -> bool:
@@ -187,7 +202,8 @@ def _flow_cost(advert: AdvertText, group: list[Found], segment: Segment, prices:
             named = 0.3 if _PRICE_WORD.search(between) else 0.0
             size = 0.3 if segment.bare and "\n" in between else 0.0
             return 0.2 + named + size + 0.2 * between.count("\n"), "the words right before the price"
-        if _starts_paragraph(advert, segment):
+        in_text = group[0].type_px < _DISPLAY * advert.body_px  # a display price closes no paragraph
+        if in_text and _starts_paragraph(advert, segment):
             larger = 0.25 if _is_heading(advert, segment) else 0.0
             return 0.45 - larger + 0.012 * steps, "the head of the paragraph that the price closes"
     elif segment.start >= end:

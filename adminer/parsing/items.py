@@ -182,7 +182,9 @@ def _running_lines(advert: AdvertText, rows: set[int]) -> frozenset[int]:
 
 
 def _is_close_under(above: TextLine, below: TextLine) -> bool:
-    size = max(above.type_px, below.type_px)
+    size = min(above.type_px, below.type_px)
+    if max(above.type_px, below.type_px) > 1.5 * size:
+        return False
     step = below.flat.centre[1] - above.flat.centre[1]
     return abs(above.flat.x - below.flat.x) < 2 * size and 0.4 * size < step < 2.2 * size
 

@@ -31,10 +31,14 @@ _LIST_SEPARATOR: Final = re.compile(r"[a-z)] ?[,.;] ", re.IGNORECASE)
 _STACK: Final = 2  # texts above and below an item that may say more of it
 
 
-def known_bonus(doc: Doc, segment: Segment) -> float:
+def known_bonus(grammar: Grammar, doc: Doc, segment: Segment) -> float:
     """Return how much a segment's wording speaks for it as an item: pieces and lines of the vocabularies."""
     bonus = 0.0
-    pieces = [span for span in doc.spans[PIECES] if span.start_char < segment.end and segment.start < span.end_char]
+    pieces = [
+        span
+        for span in doc.spans[PIECES]
+        if span.start_char < segment.end and segment.start < span.end_char and span.text.lower() not in grammar.loose
+    ]
     if pieces:
         listed = len(_LIST_SEPARATOR.findall(segment.text)) >= 2 and stated_pieces(segment.text) is None
         bonus += -0.3 if listed else 0.35  # a list of pieces tells what a set holds, not what it is called
@@ -69,7 +73,7 @@ def make_offers(
     years: tuple[int | None, int | None] = (None, None),
 ) -> tuple[tuple[Offer, ...], tuple[ConditionText, ...]]:
     """Return the offers of an advert and the conditions that belong to the whole advert."""
-    named = _pieces(doc, advert, grammar.authorities)
+    named = _pieces(doc, grammar)
     lines = names_of(doc, LINES)
     makers = names_of(doc, MAKERS)
     taken = frozenset(p.segment.start for p in pairings if p.segment)
@@ -88,7 +92,7 @@ def make_offers(
     return _share_conditions(linked, conditions)
 
 
-def _pieces(doc: Doc, advert: AdvertText, authorities: Authorities) -> list[_Named]:
+def _pieces(doc: Doc, grammar: Grammar) -> list[_Named]:
     """Return the piece names of the text, loose ones only where tableware is near."""
     spans = sorted(doc.spans[PIECES], key=lambda s: (-(s.end_char - s.start_char), s.start_char))
     kept: list[_Named] = []
@@ -96,8 +100,7 @@ def _pieces(doc: Doc, advert: AdvertText, authorities: Authorities) -> list[_Nam
         if any(span.start_char < k.end and k.start < span.end_char for k in kept):
             continue
         kept.append(_Named(span.start_char, span.end_char, span.label_))
-    loose = {name for piece in authorities.pieces.pieces.values() for name in piece.loose}
-    strict = [k for k in kept if doc.text[k.start : k.end].lower() not in loose]
+    strict = [k for k in kept if doc.text[k.start : k.end].lower() not in grammar.loose]
     anchors = [(k.start, k.end) for k in strict] + [m.span() for m in _TABLEWARE.finditer(doc.text)]
     near = [k for k in kept if k in strict or any(a - 60 < k.end and k.start < b + 60 for a, b in anchors)]
     return sorted(near, key=lambda k: k.start)

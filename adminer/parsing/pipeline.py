@@ -33,6 +33,7 @@ class Grammar:
     authorities: Authorities
     retailers: list[Spelling]
     towns: frozenset[str]
+    loose: frozenset[str]  # names of pieces that are common words too
 
     def read(self, text: str) -> Doc:
         """Run the pipeline over the text of one advert; newlines count as spaces, offsets stay."""
@@ -72,8 +73,9 @@ def build_grammar(authorities: Authorities) -> Grammar:
     for key, spellings in ((LINES, line_spellings(authorities.lines)), (MAKERS, house_spellings(authorities.makers))):
         finder = cast(_Names, nlp.add_pipe("advert_names", name=f"names_{key}", config={"key": key}))
         finder.spellings = spellings
+    loose = frozenset(name for piece in authorities.pieces.pieces.values() for name in piece.loose)
     towns = frozenset(town for retailer in authorities.retailers for town in retailer.branches)
-    return Grammar(nlp, authorities, house_spellings(authorities.retailers), towns)
+    return Grammar(nlp, authorities, house_spellings(authorities.retailers), towns, loose)
 
 
 def terms_of(doc: Doc) -> list[Term]:
