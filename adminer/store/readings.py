@@ -52,10 +52,11 @@ def save_reading(folder: Path, kept: LeafReading) -> Path:
 
     Raises OSError where the disk refuses.
     """
-    suffixes = (UNREAD_SUFFIX, SUFFIX) if kept.reading is None else (SUFFIX, UNREAD_SUFFIX)
-    path, outdated = (folder / f"{kept.clipping_id}.{kept.key}{suffix}" for suffix in suffixes)
+    path = folder / f"{kept.clipping_id}.{kept.key}{UNREAD_SUFFIX if kept.reading is None else SUFFIX}"
+    outdated = {found for suffix in (SUFFIX, UNREAD_SUFFIX) for found in folder.glob(f"{kept.clipping_id}.*{suffix}")}
     write_whole(path, gzip.compress(_adapter().dump_json(kept), compresslevel=3, mtime=0))
-    outdated.unlink(missing_ok=True)
+    for found in outdated - {path}:  # of other recipes and earlier readers; one reading a page is kept
+        found.unlink(missing_ok=True)
     return path
 
 
