@@ -19,6 +19,7 @@ from adminer.parsing.offers import known_bonus, make_offers
 from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.prices import find_prices
 from adminer.parsing.statements import clause_around, condition_texts
+from adminer.parsing.tables import find_table, with_column_quantities
 from adminer.parsing.terms import Term, find_labels
 from adminer.parsing.text import AdvertText, text_of, words_by_region
 from adminer.parsing.unknown import find_unknown_names
@@ -108,6 +109,9 @@ def _parse_advert(
     terms = terms_of(doc)
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
     prices, used = colour_prices(text, find_prices(text, terms), terms)
+    table = find_table(text)
+    if table is not None:
+        prices = with_column_quantities(table, prices)
     groups = group_prices(text, prices)
     house = find_house(text, region.box, grammar.retailers, grammar.towns | towns)
     dates = find_dates(text, reference)
@@ -120,7 +124,7 @@ def _parse_advert(
     named = [(p.start, p.end) for p in prices] + [span for _, span in dates] + list(house.spans)
     segments = cut_segments(text, taken, [p.place for p in prices])
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
-    pairings = pair_items(text, groups, segments, reading.rules, bonus)
+    pairings = pair_items(text, groups, segments, reading.rules, bonus, table)
     valid_from, valid_to, dated_by = validity_of([fact for fact, _ in dates], reference)
     years = _years(valid_from, valid_to, reference)
     offers, conditions = make_offers(

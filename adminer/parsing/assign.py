@@ -18,6 +18,7 @@ from scipy.optimize import linear_sum_assignment
 
 from adminer.parsing.items import Segment
 from adminer.parsing.prices import Found
+from adminer.parsing.tables import PriceTable
 from adminer.parsing.text import AdvertText
 from adminer.records import Box
 
@@ -44,6 +45,7 @@ def pair_items(
     segments: list[Segment],
     rules: tuple[Box, ...],
     known: NDArray[np.float64],
+    table: PriceTable | None = None,
 ) -> list[Pairing]:
     """Return one pairing a group; `known` holds a bonus for each segment that names a known piece or line."""
     if not groups:
@@ -58,7 +60,9 @@ def pair_items(
         headed = not cell and any(_heads(advert, segment, found) for found in group for segment in segments)
         for s, segment in enumerate(segments):
             cost, why = _cost(advert, group, segment, prices, rules)
-            if why == ON_ROW and _text_between(segment, group[0], segments):
+            if table is not None and segment.first_line in table.names and _same_row(segment.first, group[0].place):
+                cost, why = 0.0, "in the column of names of the price list, on the row of the price"
+            elif why == ON_ROW and _text_between(segment, group[0], segments):
                 cost += 0.8
             if headed and why == ON_ROW:
                 cost += 0.4  # a price with a heading of its own right over it is no cell of a row

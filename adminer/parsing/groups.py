@@ -153,7 +153,7 @@ def _stands_alone(advert: AdvertText, term: Term, prices: list[Found]) -> bool:
     for price in prices:
         if line.start <= price.start < line.end:
             rest = rest.replace(advert.text[price.start : min(price.end, line.end)], " ")
-    return len(re.findall(r"[A-Za-z]{3,}", rest)) <= 2
+    return len(re.findall(r"[A-Za-z]{3,}", rest)) <= (0 if term.kind in _LOOSE_TERMS else 2)
 
 
 def _label_cost(box: Box, price: Found, body: float) -> float:
