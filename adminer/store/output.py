@@ -19,6 +19,7 @@ from rich.table import Table
 from rich.text import Text
 
 from adminer.errors import UsageError, machine_error
+from adminer.store.narrow import narrow_lines, natural_width
 
 Format = Literal["table", "csv", "json", "parquet", "markdown"]
 FORMATS: Final[tuple[str, ...]] = get_args(Format)
@@ -44,7 +45,7 @@ def write_answer(
         return
     console = console or wide_console()
     if kind == "table" and out is None:
-        console.print(as_table(answer))
+        print_table(answer, console)
         console.print(f"{answer.num_rows} row{'' if answer.num_rows == 1 else 's'}", style="dim", highlight=False)
         return
     text = {"csv": lambda: as_csv(answer, raw=raw), "json": lambda: as_json(answer)}.get(
@@ -72,15 +73,30 @@ def _refusals_of(out: Path) -> Iterator[None]:
         raise machine_error(fault, out) from None
 
 
+def print_table(answer: Any, console: Console) -> None:
+    """Print the answer as a table, or where the terminal is too narrow with some columns below each row."""
+    names = [name.replace("_", " ") for name in answer.column_names]
+    rows = [[clean(shown(value)) for value in row.values()] for row in answer.to_pylist()]
+    if natural_width(names, rows) <= console.width:
+        console.print(as_table(answer))
+        return
+    for line in narrow_lines(names, rows, [_is_number(item.type) for item in answer.schema], console.width):
+        console.print(line)
+
+
 def as_table(answer: Any) -> Table:
     """Return the answer as a terminal table; numbers stand right."""
     table = Table(show_header=True, header_style="bold", box=None, pad_edge=False)
     for item in answer.schema:
-        number = pa.types.is_integer(item.type) or pa.types.is_decimal(item.type) or pa.types.is_floating(item.type)
-        table.add_column(item.name.replace("_", " "), justify="right" if number else "left", overflow="fold")
+        justify: Literal["left", "right"] = "right" if _is_number(item.type) else "left"
+        table.add_column(item.name.replace("_", " "), justify=justify, overflow="fold")
     for row in answer.to_pylist():
         table.add_row(*(Text(clean(shown(value))) for value in row.values()))
     return table
+
+
+def _is_number(kind: Any) -> bool:
+    return bool(pa.types.is_integer(kind) or pa.types.is_decimal(kind) or pa.types.is_floating(kind))
 
 
 def as_csv(answer: Any, *, raw: bool = False) -> str:

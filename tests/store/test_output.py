@@ -74,3 +74,19 @@ def test_a_format_that_cannot_be_is_refused(kind: str, why: str) -> None:
 def test_a_csv_file_says_that_it_is_utf_8(tmp_path: Path) -> None:
     write_answer(ANSWER, "csv", tmp_path / "a.csv")
     assert (tmp_path / "a.csv").read_bytes().startswith(b"\xef\xbb\xbfitem,price")
+
+
+def test_a_narrow_terminal_gets_the_rest_of_a_row_below_it() -> None:
+    answer = pa.table({"item": ["Cup", "Plate"], "price": ["0.09", "12.00"], "cited": ["x" * 60, None]})
+    stream = io.StringIO()
+    write_answer(answer, console=Console(file=stream, width=50))
+    assert stream.getvalue().split("\n")[:4] == [
+        "item   price  cited",
+        "Cup    0.09   " + "x" * 25 + "…",
+        "    cited " + "x" * 40,
+        "    " + "x" * 20,
+    ]
+    assert "Plate  12.00\n2 rows" in stream.getvalue()
+    stream = io.StringIO()
+    write_answer(answer, console=Console(file=stream, width=120))
+    assert "0.09   " + "x" * 60 in stream.getvalue()
