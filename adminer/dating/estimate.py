@@ -48,7 +48,7 @@ NEIGHBOUR: Final = "other adverts of the scan"
 NO_APPRAISAL: Final = (
     "An estimate of date is no appraisal, and says nothing on whether old glazes, decals or gold trim are fit for food."
 )
-_PRINTED_YEAR: Final = re.compile(r"(?<!\d)1[89]\d\d(?!\d)|['’‘]\d\d(?!\d)|(?<=\d[/-])(?:1[89])?\d\d(?=\s|$)")
+_PRINTED_YEAR: Final = re.compile(r"(?<!\d)1[89]\d\d(?!\d)|['’‘]\d\d(?!\d)|(?<=\d[/-])(?:1[89])?\d\d(?=\W|$)")
 # that two adverts of one scan are of one issue; pages of albums hold several. Judgement, no source
 _SAME_ISSUE: Final = 0.85
 

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from adminer.dating.edtf import one_of_months
 from adminer.dating.evidence.base import Clue
-from adminer.dating.months import first_day, last_day
+from adminer.dating.months import MONTHS, first_day, last_day
 
 Floats = NDArray[np.float64]
 _GAP = 3  # months left out inside a set are taken in when so few, as no historian writes such holes
@@ -90,7 +90,9 @@ def month_set(posterior: Floats, share: float) -> MonthSet:
     The likeliest months are taken, and the small holes between them filled. Months come whole, so a set may hold a
     little less or more than its share; `mass` says how much.
     """
-    order = np.argsort(-posterior, kind="stable")
+    # of equal months those nearest the middle come first, so that a set without evidence leans to no side
+    apart = np.abs(np.arange(MONTHS) - median_month(posterior))
+    order = np.lexsort((apart, -np.round(posterior, 12)))
     below = np.concatenate(([0.0], np.cumsum(posterior)))
     low, high = 0, int(np.searchsorted(np.cumsum(posterior[order]), share - 1e-9)) + 1
     best = _spans(order[:high])

@@ -62,7 +62,7 @@ class Invented:
 
 def invented_adverts(seed: int, count: int) -> list[Invented]:
     """Return adverts of 1940 to 1964 whose printed signs fit their hidden day."""
-    chance = random.Random(seed)  # noqa: S311 - seeded on purpose, nothing secret
+    chance = random.Random(seed)
     return [_advert(chance, number) for number in range(count)]
 
 

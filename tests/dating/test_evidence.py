@@ -173,6 +173,10 @@ def staple(item: str, amount: float, unit: str | None = "lb", quantity: float = 
         (staple("Milk, quart", 0.22, None), "milk", 44),
         (staple("U. S. No. 1 potatoes, peck", 0.75, None), "potatoes", 50),
         (staple("Butter", 1.50, "lb", 2), "butter", 75),
+        (staple("Butter, 2 lbs.", 1.50, "lb", 2), "butter", 75),
+        (staple("Sliced bacon 1/2-lb. pkg.", 0.33, None), "bacon", 66),
+        (staple("Bread 1½-lb. loaf", 0.24, None), "bread", 16),
+        (staple("Sugar-cured bacon", 0.59), "bacon", 59),
     ],
 )
 def test_staples_are_told_with_their_size(price: ReadPrice, item: str, cents: float) -> None:
@@ -191,6 +195,8 @@ def test_staples_are_told_with_their_size(price: ReadPrice, item: str, cents: fl
         staple("Potato chips", 0.29),
         staple("Sugar", 0.49, None),  # no size, so no price per pound
         staple("Egg noodles", 0.25),
+        staple("Milk, 3 tall cans", 0.29, None),
+        staple("Candy Easter eggs", 0.29, "doz"),
         staple("Coffee", 8.90),
         ReadPrice("Coffee", 0.99, 1.0, "lb", "former", "price", None),
     ],

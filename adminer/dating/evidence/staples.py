@@ -39,9 +39,13 @@ _NORMAL_T: Final = lgamma((_DEGREES + 1) / 2) - lgamma(_DEGREES / 2) - 0.5 * log
 _NOT: Final = re.compile(
     r"\b(?:peanut|apple|cocoa|rye|raisin|corn|ginger|brown|wheat|powdered|confection\w*|evaporated|condensed|dry|dried|"
     r"malted|butter\s?milk|chocolate|noodles?|salad|sweet|chips?|instant|cake|cookies?|rolls|juice|knife|dish|plate|"
-    r"pot|cup|bowl|maker|squares|ends|canadian|substitute|beans?\s+with|and)\b",
+    r"pot|cup|bowl|maker|squares|ends|canadian|candy|easter|marshmallow|scalloped|french|frozen|substitute|beans?\s+with|and)\b",
     re.IGNORECASE,
 )
+
+_CURED: Final = re.compile(r"\b(?:sugar|honey)[\s-]+cured\b", re.IGNORECASE)
+_TINNED: Final = re.compile(r"\b(?:cans?|tins?|tall|canned)\b", re.IGNORECASE)
+_FRACTION: Final = re.compile(r"(?<![\d/])(\d+)?[\s-]*(½|¼|¾|1/2|1/4|3/4)(?!\d)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +108,9 @@ def _recognise(price: ReadPrice) -> StaplePrice | None:
     item, size = _kind_and_size(price.item, price.unit)
     if item is None or size <= 0:
         return None
-    cents = price.amount * 100 / max(price.quantity, 1.0) / size
+    # "2 lbs." may stand in the item and in the price, and divides once
+    repeated = price.quantity > 1 and abs(_counted(price.item) - price.quantity) < 1e-9
+    cents = price.amount * 100 / (1.0 if repeated else max(price.quantity, 1.0)) / size
     lowest, highest = _range_of(item)
     if not lowest / 2 <= cents <= highest * 2:  # another thing, or misread
         return None
@@ -119,14 +125,25 @@ def _range_of(item: str) -> tuple[float, float]:
 
 @lru_cache(maxsize=16384)
 def _kind_and_size(text: str, unit: str | None) -> tuple[str | None, float]:
+    text = _FRACTION.sub(_decimal, _CURED.sub(" ", text))
     named = _ANY.search(text)
     if not named:
         return None, 0.0
     kind = next(k for k in _KINDS if k.pattern.fullmatch(named[0]))
     rest = text[: named.start()] + " " + text[named.end() :]
-    if _NOT.search(rest):
+    if _NOT.search(rest) or (kind.item == "milk" and _TINNED.search(f"{rest} {unit or ''}")):
         return None, 0.0
     return kind.item, _size(f"{rest} {unit or ''}", kind) or 0.0
+
+
+def _decimal(found: re.Match[str]) -> str:
+    part = {"½": 0.5, "1/2": 0.5, "¼": 0.25, "1/4": 0.25, "¾": 0.75, "3/4": 0.75}[found[2]]
+    return f" {float(found[1] or 0) + part:g}"
+
+
+def _counted(text: str) -> float:
+    found = re.search(r"(\d+(?:\.\d+)?)[\s-]*(?:lbs?|doz|qts?|pounds?)\b", text, re.IGNORECASE)
+    return float(found[1]) if found else 0.0
 
 
 def _size(text: str, kind: _Kind) -> float | None:
