@@ -14,8 +14,9 @@ from adminer.engine.sources import Source
 from adminer.engine.version import PARSING_ROOMS, folder_digest, rooms_digest, text_digest
 from adminer.intake.identity import clipping_id_of
 from adminer.names.authority import load_authorities
+from adminer.names.objects import read_objects
 from adminer.parsing import parse_page
-from adminer.store.authority_rows import authority_rows
+from adminer.store.authority_rows import authority_rows, object_rows
 from adminer.store.dating_step import dating_step
 from adminer.store.journal import check_journal
 from adminer.store.load import DatabaseExtras, LoadedCounts, build_database, insert_rows
@@ -42,7 +43,11 @@ def assemble(
     problems: list[Unparsed] = []
     parsed = parsed_pages(pages, authorities, parse_page, version=version, problems=problems, folder=folder.readings)
     extras = DatabaseExtras(
-        {"unread": unread, **authority_rows(authorities)},
+        {
+            "unread": unread,
+            **authority_rows(authorities),
+            **object_rows(read_objects(folder.root / "objects.csv").objects, authorities),
+        },
         {file: clipping_id_of(source.sha256, 1) for source in sources for file in source.files},
     )
     journal = check_journal(folder.journal)

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from dataclasses import asdict
+
 from adminer.names.authority import Authorities, LineEntry
+from adminer.names.matching import fold_name
+from adminer.names.objects import SeenObject
 from adminer.store.rows import Rows
 
 
@@ -47,3 +52,18 @@ def _names(line: LineEntry) -> list[dict[str, object]]:
         }
         for use in line.names
     ]
+
+
+def object_rows(objects: Iterable[SeenObject], authorities: Authorities) -> Rows:
+    """Turn pieces in the hand into rows of the table objects; a line may be given by id or by any of its names."""
+    by_name = {
+        fold_name(use): line.id for line in authorities.lines for use in (line.name, *(n.name for n in line.names))
+    }
+    known = {line.id for line in authorities.lines}
+    rows: list[dict[str, object]] = []
+    for seen in objects:
+        row: dict[str, object] = asdict(seen)
+        line = row.pop("line")
+        row["line_id"] = line if line in known else by_name.get(fold_name(str(line))) if line else None
+        rows.append(row)
+    return {"objects": rows}

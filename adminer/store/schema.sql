@@ -55,6 +55,10 @@ CREATE TABLE line_names (line_id VARCHAR, name VARCHAR, used_by VARCHAR, used_by
 CREATE TABLE line_relations (line_id VARCHAR, relation VARCHAR, other_id VARCHAR, source VARCHAR);
 CREATE TABLE makers (maker_id VARCHAR, maker VARCHAR, kind VARCHAR);
 CREATE TABLE retailers (retailer_id VARCHAR, retailer VARCHAR, kind VARCHAR);
+CREATE TABLE objects (
+    object_id VARCHAR, what VARCHAR, mark VARCHAR, date_code VARCHAR, earliest_year INTEGER, maker VARCHAR, shape VARCHAR,
+    line_id VARCHAR, trim VARCHAR, where_seen VARCHAR, picture VARCHAR, remark VARCHAR
+);
 CREATE TABLE sightings (
     sighting_id VARCHAR, line_id VARCHAR, line VARCHAR, retailer_id VARCHAR, retailer VARCHAR, city VARCHAR,
     advert_id VARCHAR, clipping_id VARCHAR, published VARCHAR, seen_from DATE, seen_to DATE, week_start DATE, dated_by VARCHAR
