@@ -58,7 +58,7 @@ _FIND = """() => {
 # A compositor does not let a word run out of its measure: too wide a logotype, head or figure is set smaller.
 _FIT = """() => {
   const room = el => {
-    const holder = el.closest('.cell,.burst,.panel-box,.panel-box2,.panel-rev,.panel-tint,.cols>div,.ad,.flow>div');
+    const holder = el.closest('.cell.box,.two,.burst,.panel-box,.panel-box2,.panel-rev,.panel-tint,.cols>div,.ad,.flow>div');
     const style = getComputedStyle(holder);
     const box = holder.getBoundingClientRect();
     return [box.left + parseFloat(style.paddingLeft), box.right - parseFloat(style.paddingRight)];

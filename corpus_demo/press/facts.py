@@ -128,7 +128,7 @@ class ScanSpec:
     city: str | None = None
     page: str = ""
     noted: bool = True  # whether notes.csv gives the date
-    sheet: str = "single"  # single, two_up, page
+    sheet: str = "single"  # single, two_up, page (adverts beside news), page_foot (below news)
     look: str | None = None
     ad_type: str = "dinnerware promotion"
     found_in: str = ""

@@ -23,8 +23,10 @@ class Look:
     big_dollars: PriceForm
     big_cents: PriceForm
     small_cents: PriceForm
+    small_dollars: PriceForm
     cent_sign: str
     slash: bool
+    stack: bool  # large multiples: "2 for" over the figure
     rule_under_cents: bool
     raised_dollar: bool
     border: str  # css border of the advert
@@ -59,11 +61,13 @@ def draw_look(seed: int, family: str | None = None) -> Look:
         script=rng.choice(SCRIPTS),
         logo=rng.choice((*SCRIPTS, *SLABS, *GOTHICS, *MODERNS, "Limelight", "Chango")),
         caps=rng.random() < 0.45,
-        big_dollars=rng.choices(("raised_cents", "raised_cents_bare", "dollars_point"), (6, 1, 3))[0],
+        big_dollars=rng.choices(("raised_cents", "raised_cents_bare", "dollars_point"), (7, 2, 2))[0],
         big_cents=rng.choices(("cents_sign", "raised_cent_sign"), (5, 4))[0],
         small_cents=rng.choices(("cents_sign", "dollars_point"), (8, 1))[0],
+        small_dollars=rng.choices(("dollars_point", "raised_cents", "bare"), (10, 3, 1))[0],
         cent_sign="c" if rng.random() < 0.12 else "¢",
         slash=rng.random() < 0.4,
+        stack=rng.random() < 0.5,
         rule_under_cents=rng.random() < 0.45,
         raised_dollar=rng.random() < 0.5,
         border=rng.choice(BORDERS),

@@ -25,7 +25,7 @@ def pick_form(tag: Tag, look: Look, *, small: bool) -> PriceForm:
         return look.big_cents
     if tag.amount == tag.amount.to_integral_value() and tag.role in ("down_payment", "instalment", "up_to"):
         return "dollars_whole"
-    return "dollars_point" if small else look.big_dollars
+    return look.small_dollars if small else look.big_dollars
 
 
 def _fraction(part: Decimal) -> str:
@@ -85,6 +85,8 @@ def markup(tag: Tag, form: PriceForm, look: Look) -> str:
             return f'<span class="rc"><i>{count}</i><i class="cts sg">{look.cent_sign}</i></span>'
         case "fraction":
             return f"{count}{_fraction(tag.amount * 100 - count)}{look.cent_sign}"
+        case "multiple" if not look.slash and look.stack:
+            return f'<span class="stk"><i class="for">{tag.quantity} for</i> <i>{_short(tag.amount, look.cent_sign)}</i></span>'
         case "multiple" if not look.slash:
             return f'{tag.quantity} <span class="for">for</span> {_short(tag.amount, look.cent_sign)}'
         case _:

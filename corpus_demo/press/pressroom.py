@@ -51,22 +51,40 @@ def compose(spec: ScanSpec) -> tuple[Sheet, str]:
 
 
 def _sheet(spec: ScanSpec, adverts: list[str]) -> str:
+    match spec.sheet:
+        case "two_up":
+            return f'<div class="cols" style="align-items:flex-start">{"".join(adverts)}</div>'
+        case "page":
+            return _folio(spec) + _page_beside(spec, adverts)
+        case "page_foot":
+            return _folio(spec) + _page_above(spec, adverts)
+        case _:
+            return "".join(adverts)
+
+
+def _folio(spec: ScanSpec) -> str:
+    return (
+        f'<div class="mast">{escape(spec.publication or "The Journal")}</div>'
+        f'<div class="dateline"><span>{escape(spec.city or "")}</span><span>{escape(copyfit.dateline(spec))}</span>'
+        f"<span>Page {escape(spec.page or '3')}</span></div>"
+    )
+
+
+def _page_beside(spec: ScanSpec, adverts: list[str]) -> str:
+    """Set news in two columns with the adverts stacked beside them."""
     rng = Random(f"sheet {spec.seed}")
-    if spec.sheet == "two_up":
-        return f'<div class="cols" style="align-items:flex-start">{"".join(adverts)}</div>'
-    if spec.sheet == "page":
-        columns = [copyfit.column(rng, 34), copyfit.column(rng, 30)]
-        first, *others = adverts
-        right = "".join(f'<div style="margin-bottom:.8em">{advert}</div>' for advert in others)
-        text = "".join(f'<div class="edit">{column}</div>' for column in columns)
-        return (
-            f'<div class="mast">{escape(spec.publication or "The Journal")}</div>'
-            f'<div class="dateline"><span>{escape(spec.city or "")}</span><span>{escape(copyfit.dateline(spec))}</span>'
-            f"<span>Page {escape(spec.page or '3')}</span></div>"
-            f'<div class="cols"><div style="flex:1.15"><div class="cols">{text}</div></div>'
-            f'<div style="flex:1">{first}<div style="height:.8em"></div>{right}</div></div>'
-        )
-    return "".join(adverts)
+    text = "".join(f'<div class="edit">{copyfit.column(rng, count)}</div>' for count in (34, 30))
+    stack = "".join(f'<div style="margin-bottom:.8em">{advert}</div>' for advert in adverts)
+    news, shops = f'<div style="flex:1.15"><div class="cols">{text}</div></div>', f'<div style="flex:1">{stack}</div>'
+    return f'<div class="cols">{news + shops if spec.seed % 2 else shops + news}</div>'
+
+
+def _page_above(spec: ScanSpec, adverts: list[str]) -> str:
+    """Set news across the top with the adverts side by side at the foot."""
+    rng = Random(f"sheet {spec.seed}")
+    text = "".join(f'<div class="edit">{copyfit.column(rng, 16)}</div>' for _ in range(4))
+    foot = "".join(f"<div>{advert}</div>" for advert in adverts)
+    return f'<div class="cols">{text}</div><div class="cols" style="align-items:flex-end;margin-top:.8em">{foot}</div>'
 
 
 def verso(browser: Browser) -> NDArray[np.uint8]:

@@ -65,7 +65,13 @@ def print_numerals(browser: Browser, seed: int, count: int, folder: Path) -> Non
         sheet.facts["a0"] = {}
         html = document(f'<div class="ad" data-f="a0">{cells}</div>', draw_look(turn), 1200, 20, turn)
         source = SOURCES[(seed + turn) % len(SOURCES)]
-        wear = Wear(source, skew=rng.gauss(0, 1.2), spread=rng.uniform(0.15, 0.7), show_through=rng.uniform(0, 0.12), grain=rng.uniform(0.02, 0.08))
+        wear = Wear(
+            source,
+            skew=rng.gauss(0, 1.2),
+            spread=rng.uniform(0.15, 0.7),
+            show_through=rng.uniform(0, 0.12),
+            grain=rng.uniform(0.02, 0.08),
+        )
         picture, boxes = scan(proof(browser, html, 1200), back, wear, seed * 1009 + turn, colour=False)
         for fact, row in sheet.facts.items():
             if fact[0] != "p" or fact not in boxes or len(labels) >= count:
@@ -76,6 +82,12 @@ def print_numerals(browser: Browser, seed: int, count: int, folder: Path) -> Non
             crop = np.ascontiguousarray(picture[top : y + h + pad, left : x + w + pad])
             name = f"crops/{len(labels):06d}.png"
             Image.fromarray(crop).save(folder / name)
-            label = {"file": name, "text": row["text_as_printed"], "amount": row["amount_exact"], "per_quantity": row["per_quantity"], "form": row["form"]}
+            label = {
+                "file": name,
+                "text": row["text_as_printed"],
+                "amount": row["amount_exact"],
+                "per_quantity": row["per_quantity"],
+                "form": row["form"],
+            }
             labels.append(json.dumps(label | {"box": [x - left, y - top, w, h], "source": source}, ensure_ascii=False))
     (folder / "labels.jsonl").write_text("\n".join(labels) + "\n", encoding="utf-8")

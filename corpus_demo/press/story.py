@@ -242,6 +242,14 @@ def _wear(source: Source, rng: Random) -> Wear:
     )  # fmt: skip
 
 
+def _grocery_bill(draw: _Draw, day: date) -> AdvertSpec:
+    """Draw a small grocer's bill to stand beside another shop's advert of the same day."""
+    rng = draw.rng
+    shop = rng.choice([s for s in draw.world.shops if s.kind == "chain"])
+    foods = basket(day.year, rng, rng.randint(4, 7), rng.randint(3, 8))
+    return _advert(draw, "handbill", shop, rng.choice(shop.towns), day, foods, rng.choice(FOOD_HEADS), food=True)
+
+
 SUFFIX = {
     "newsprint": ".jpg",
     "microfilm": ".jpg",
@@ -276,9 +284,12 @@ def make_story(seed: int, scans: int, *, hide_dates: bool = False) -> tuple[Worl
         advert, day = make(draw)
         source = rng.choices([s for s, _ in WHERE], [weight for _, weight in WHERE])[0]
         base = rng.uniform(17.5, 21)
+        pair: tuple[AdvertSpec, ...] = (advert,)
+        if rng.random() < 0.08:
+            pair = (advert, _grocery_bill(draw, day))
         specs.append(
             ScanSpec(
-                file=f"story-{k + 1:04d}{SUFFIX[source]}", adverts=(advert,), seed=seed * 10007 + k, width=round(base * WIDTHS[advert.style] * rng.uniform(0.92, 1.1)), base=round(base, 1), wear=_wear(source, rng),
+                file=f"story-{k + 1:04d}{SUFFIX[source]}", adverts=pair, seed=seed * 10007 + k, width=round(base * sum(WIDTHS[a.style] for a in pair) * rng.uniform(0.92, 1.1)), sheet="two_up" if len(pair) > 1 else "single", base=round(base, 1), wear=_wear(source, rng),
                 published=day, publication=world.papers.get(advert.town or "", ""), city=advert.town, page=str(rng.randint(2, 24)), noted=not hide_dates and rng.random() < 0.75,
                 ad_type="grocery" if advert.style in ("grocery", "handbill") else "dinnerware promotion", recipe="phone_photo" if source == "phone" else "",
             )

@@ -77,7 +77,7 @@ def _several() -> tuple[ScanSpec, ...]:
         style="handbill", retailer="corbelle", retailer_text="Corbelle Five & Dime", headline="Glass Sale", kicker="Anniversary days", town="Wenning Falls", valid=(start, date(1947, 5, 10)),
         when=days(start, date(1947, 5, 10), "dash"), addresses=("Next to the bank",), motif="star",
         items=(Item("Water tumblers", (Tag(money(".25"), 4),), piece="tumbler"), Item("Sherbets", (Tag(money(".10"), 1, "each"),), piece="sherbet"), Item("Refrigerator set", (Tag(money(".69")),), piece="pie_pan"),
-               Item("Custard cups", (Tag(money(".23"), 3),), piece="pie_pan"), Item("Salt and pepper", (Tag(money(".19"), 1, "pair"),), piece="salt_and_pepper"), Item("Salad plates", (Tag(money(".125")),), piece="salad_plate")),
+               Item("Custard cups", (Tag(money(".23"), 3),), piece="pie_pan"), Item("Salt and pepper", (Tag(money(".19"), 1, "pair"),), piece="salt_and_pepper"), Item("Salad plates", (Tag(money(".125")),), piece="salad_plate"), Item("Vases and novelties", (Tag(money(".10"), role="range_low"), Tag(money("1.98"), role="range_high")))),
         terms=(Term("while_they_last", "While they last"),),
     )  # fmt: skip
     grocer = AdvertSpec(
@@ -85,7 +85,7 @@ def _several() -> tuple[ScanSpec, ...]:
         when=days(start, date(1947, 5, 10), "from_to"), items=basket(1947, Random("two up"), 6, 6), addresses=("27 Mill Lane, Wenning Falls",),
     )  # fmt: skip
     jeweler = AdvertSpec(
-        style="tower", retailer="osterby_jewelers", retailer_text="Fallowby Jewelers", headline="$1 Down Brings It Home", town="Osterby", line="dunmere", line_text="Dunmere", motif="plain", kicker="Credit gladly given",
+        style="tower", retailer="osterby_jewelers", retailer_text="Fallowby Jewelers", headline="Silverplate on Easy Terms", town="Osterby", line="dunmere", line_text="Dunmere", motif="plain", kicker="Credit gladly given",
         valid=(date(1954, 9, 30), date(1954, 10, 9)), when=days(date(1954, 9, 30), date(1954, 10, 9), "range"), addresses=("Market Square, Osterby",),
         items=(Item("52-piece silverplate set", (Tag(money("39.75"), 1, None, "everyone", "no carrying charge"), Tag(money("1.00"), 1, None, "everyone", "down", "down_payment"), Tag(money("1.00"), 1, "week", "everyone", "pay only", "instalment")), line="dunmere", piece="knife",
                     composition=SetOf(52, (("knife", 8, "8 knives"), ("fork", 8, "8 forks"), ("salad_fork", 8, "8 salad forks"), ("soup_spoon", 8, "8 soup spoons"), ("teaspoon", 16, "16 teaspoons"), ("tablespoon", 2, "2 tablespoons"), ("butter_knife", 1, "butter knife"), ("sugar_spoon", 1, "sugar spoon")))),),
@@ -145,6 +145,26 @@ def _several() -> tuple[ScanSpec, ...]:
         _scan("ledger-page-1954.png", jeweler, 108, 1640, 16, Wear("newsprint", skew=-0.4, light=0.15, show_through=0.08), date(1954, 9, 30), sheet="page", ad_type="newspaper page"),
         adverts=(jeweler, tidewell),
     )  # fmt: skip
+    bridal = quillfeather(
+        "store", "Gifts for the Bride", (
+            sale("Chop plate", "1.19", "1.75", ("Special", "usually"), line="harbor_band", name="Harbor Band", piece="chop_plate"), one("Coffee pot", "2.95", piece="coffee_pot", line="harbor_band"),
+        ), date(1948, 5, 10), date(1948, 5, 15), "thru", motif="band", copy=("We wrap and deliver within the city.",),
+    )  # fmt: skip
+    dishes = replace(
+        dime, headline="Dish Week", town="Ferncliff", valid=(date(1948, 5, 10), date(1948, 5, 15)), when=days(date(1948, 5, 10), date(1948, 5, 15), "range"),
+        items=(
+            Item("Cups and saucers", (Tag(money(".25"), 2),), piece="cup_and_saucer"), Item("Mixing bowls, set of 3", (Tag(money(".79"), 1, "set"),), piece="mixing_bowl"),
+            Item("Pie plates", (Tag(money(".15")),), piece="pie_pan"), Item("Ash trays", (Tag(money(".25"), 3),), piece="ash_tray"),
+        ),
+    )  # fmt: skip
+    larder = replace(
+        grocer, headline="Week-End Foods", town="Ferncliff", valid=(date(1948, 5, 13), date(1948, 5, 15)), when=days(date(1948, 5, 13), date(1948, 5, 15), "dash"),
+        items=basket(1948, Random("foot"), 6, 5), addresses=("114 Harbor Street",),
+    )  # fmt: skip
+    foot = replace(
+        _scan("courier-page-1948.jpg", larder, 115, 1720, 16, Wear("microfilm", skew=-0.5, grain=0.035, light=0.2), date(1948, 5, 13), sheet="page_foot", ad_type="newspaper page"),
+        adverts=(larder, bridal, dishes),
+    )  # fmt: skip
     first = _scan(
         "quillfeather-1957-page-8.jpg",
         opening,
@@ -170,7 +190,7 @@ def _several() -> tuple[ScanSpec, ...]:
         page="9",
         continues="quillfeather-1957-page-8.jpg",
     )
-    return two, ledger, sentinel, first, second
+    return two, ledger, sentinel, foot, first, second
 
 
 def _theatre() -> tuple[ScanSpec, ...]:

@@ -106,6 +106,7 @@ def _department_store() -> tuple[ScanSpec, ...]:
             sale("Punch bowl, 12 cups, ladle", "2.88", "4.50", ("Now", "Formerly"), piece="punch_set"),
         ), date(1941, 1, 6), date(1941, 1, 11), "from_to", motif="band",
         terms=(Term("cash", "All sales for cash and final"), Term("mail_order", "No mail or phone orders")),
+        copy=("33⅓% off every piece of these patterns not listed here. Nothing reserved.",),
     )  # fmt: skip
     wartime = quillfeather(
         "store", "China Is Still Yours to Buy", (
@@ -126,7 +127,7 @@ def _department_store() -> tuple[ScanSpec, ...]:
             one("After-dinner cup and saucer", "1.10", piece="demitasse", line="winter_sorrel"),
             one("Cake plate", "1.95", piece="cake_plate", line="winter_sorrel"),
         ), date(1952, 6, 2), date(1952, 6, 14), "range", motif="sorrel",
-        terms=(Term("instalments", "Club plan: $2 down, $1 a week"), Term("guarantee", "Open stock promised for ten years")),
+        terms=(Term("instalments", "Club plan: pay by the week"), Term("guarantee", "Open stock promised for ten years")),
     )  # fmt: skip
     anniversary = quillfeather(
         "clearance", "Anniversary Sale", (

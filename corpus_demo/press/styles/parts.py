@@ -24,6 +24,8 @@ def row(sheet: Sheet, item: Item, size: float = 1.0) -> str:
     """Set an item, leaders and its prices on one line."""
     look = sheet.look
     cells = "".join(f'<span class="pc">{unit_price(sheet, item, tag)}</span>' for tag in item.tags)
+    if item.tags[0].role == "range_low":
+        cells = f"<span>{' to '.join(unit_price(sheet, item, tag) for tag in item.tags)}</span>"
     prices = cells if len(item.tags) > 1 else f"<span>{unit_price(sheet, item, item.tags[0])}</span>"
     size_text = f' <span class="sz">{escape(item.size)}</span>' if item.size else ""
     return (
