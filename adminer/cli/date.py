@@ -15,7 +15,8 @@ from adminer.dating.personal import Added, Struck, append_entry
 from adminer.engine.folder import ClippingsFolder, open_folder
 from adminer.errors import UsageError, machine_error
 from adminer.store.dating_answers import evidence_table, fresh_estimates, list_estimates
-from adminer.store.output import as_table, clean, wide_console, write_answer
+from adminer.store.output import as_table, wide_console, write_answer
+from adminer.store.plain import clean
 from adminer.store.queries import open_readonly
 
 

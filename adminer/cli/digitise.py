@@ -10,6 +10,7 @@ import typer
 from adminer.engine.digitise import DigitiseSummary, digitise
 from adminer.engine.progress import watcher
 from adminer.errors import ScanError
+from adminer.store.plain import clean
 
 _MOST_LISTED = 40
 
@@ -39,11 +40,13 @@ def run(
 def print_summary(summary: DigitiseSummary) -> None:
     """Print on stdout what a run did."""
     for line in report(summary):
-        typer.echo(line)
+        typer.echo(clean(line))  # the name of a file must not steer the terminal
 
 
 def report(summary: DigitiseSummary) -> list[str]:
     """Say in sentences what was read, what was not and why, and what the database has."""
+    if summary.files == 0:
+        return ["There is no scan in the folder scans/ yet. Put some there and run the same command again."]
     lines = [
         f"{summary.files} files, {summary.pages} pages: {summary.read_now} read now, {summary.kept} read before, "
         f"{len(summary.unread)} not readable, in {summary.seconds:.1f} s."

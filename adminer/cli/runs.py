@@ -17,7 +17,8 @@ from adminer.dating.weeks import monday_of, sunday_of
 from adminer.engine.folder import open_folder
 from adminer.errors import UsageError, machine_error
 from adminer.store.dating_answers import LineChoice, list_runs, study
-from adminer.store.output import as_table, clean, wide_console, write_answer
+from adminer.store.output import as_table, wide_console, write_answer
+from adminer.store.plain import clean
 from adminer.store.queries import open_readonly
 
 _FARTHEST_WEEK = 20_000

@@ -8,6 +8,7 @@ from typing import Annotated
 import typer
 
 from adminer.engine.status import folder_status
+from adminer.store.plain import clean
 
 
 def register(app: typer.Typer) -> None:
@@ -18,4 +19,4 @@ def register(app: typer.Typer) -> None:
 def status(folder: Annotated[Path, typer.Argument(help="The clippings folder.")] = Path()) -> None:
     """Say what a folder holds, what could not be read and why, and what changed since the last run."""
     for line in folder_status(folder):
-        typer.echo(line)
+        typer.echo(clean(line))

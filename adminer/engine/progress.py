@@ -6,6 +6,8 @@ import sys
 import time
 from typing import Final, Protocol, TextIO
 
+from adminer.store.plain import clean
+
 _SECONDS_BETWEEN_LINES: Final = 2.0
 
 
@@ -88,7 +90,7 @@ class PlainLines:
 
     def say(self, text: str) -> None:
         """Print one sentence."""
-        print(text, file=self._stream, flush=True)
+        print(clean(text), file=self._stream, flush=True)
 
     def end(self) -> None:
         """Leave the last line as it is."""

@@ -6,6 +6,7 @@ from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TaskID, TextColumn
 
 from adminer.engine.progress import Pace
+from adminer.store.plain import clean
 
 
 class Bar:
@@ -36,7 +37,7 @@ class Bar:
 
     def say(self, text: str) -> None:
         """Print one sentence above the bar."""
-        self._console.print(text, markup=False, highlight=False, soft_wrap=True)
+        self._console.print(clean(text), markup=False, highlight=False, soft_wrap=True)
 
     def end(self) -> None:
         """Take the bar away."""

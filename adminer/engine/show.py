@@ -13,7 +13,7 @@ from adminer.engine.folder import ClippingsFolder
 from adminer.errors import UsageError, machine_error
 from adminer.intake.scans import open_leaf
 from adminer.records import Box
-from adminer.store.output import clean, shown
+from adminer.store.plain import clean, shown
 from adminer.store.queries import open_readonly
 
 _MARGIN = 12  # pixels of paper around a crop

@@ -44,7 +44,8 @@ def find_sources(folder: ClippingsFolder, notes: Iterable[Note]) -> tuple[tuple[
     Returns the sources and a sentence for each note whose file is not there. Raises MachineError where the
     disk refuses.
     """
-    files = list_scans(folder)
+    listed = list_scans(folder)
+    files = [name for name in listed if _is_text(name)]
     digests = _digests(folder, files)
     by_name: dict[str, list[Note]] = {}
     for note in notes:
@@ -59,10 +60,14 @@ def find_sources(folder: ClippingsFolder, notes: Iterable[Note]) -> tuple[tuple[
         else:
             notes_of.setdefault(file, []).extend(found)
     groups: dict[str, list[str]] = {}
-    empty: list[Source] = []
+    bad = [
+        Source("", (name.encode(errors="replace").decode(),), (), 0, "has a name that is no text", "rename it")
+        for name in listed
+        if not _is_text(name)
+    ]
     for file in files:
         if digests[file] is None:
-            empty.append(Source("", (file,), (), 0, "cannot be opened", "change its permissions or copy it again"))
+            bad.append(Source("", (file,), (), 0, "cannot be opened", "change its permissions or copy it again"))
         else:
             groups.setdefault(str(digests[file]), []).append(file)
     counts = _counts(folder, {sha: group[0] for sha, group in groups.items()})
@@ -70,7 +75,16 @@ def find_sources(folder: ClippingsFolder, notes: Iterable[Note]) -> tuple[tuple[
     for sha, group in groups.items():
         joined = tuple(note for file in group for note in notes_of.get(file, ()))
         sources.append(Source(sha, tuple(group), joined, *counts[sha]))
-    return (*sources, *empty), tuple(lost)
+    return (*sources, *bad), tuple(lost)
+
+
+def _is_text(name: str) -> bool:
+    """Say whether a name can be written down; bytes that are no text come from other systems and broken archives."""
+    try:
+        name.encode()
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def _digests(folder: ClippingsFolder, files: Iterable[str]) -> dict[str, str | None]:

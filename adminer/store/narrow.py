@@ -42,7 +42,9 @@ def narrow_lines(names: Sequence[str], rows: Sequence[Sequence[str]], right: Seq
         lines.append(Text(_row(row, above, widths, right)))
         whole = {number for number in above if cell_len(row[number]) <= widths[number]}
         said = "; ".join(f"{names[n]} {cell}" for n, cell in enumerate(row) if cell and n not in whole)
-        for line in textwrap.wrap(said, width, initial_indent=_INDENT, subsequent_indent=_INDENT):
+        for line in textwrap.wrap(
+            said, width, initial_indent=_INDENT, subsequent_indent=_INDENT, break_on_hyphens=False
+        ):
             lines.append(Text(line, "dim"))
     return lines
 

@@ -20,6 +20,7 @@ from rich.text import Text
 
 from adminer.errors import UsageError, machine_error
 from adminer.store.narrow import narrow_lines, natural_width
+from adminer.store.plain import clean, shown
 
 Format = Literal["table", "csv", "json", "parquet", "markdown"]
 FORMATS: Final[tuple[str, ...]] = get_args(Format)
@@ -120,26 +121,6 @@ def as_markdown(answer: Any) -> str:
     lines = [_markdown_row(answer.column_names), _markdown_row(["---"] * answer.num_columns)]
     lines += [_markdown_row([clean(shown(value)) for value in row.values()]) for row in answer.to_pylist()]
     return "\n".join(lines) + "\n"
-
-
-def shown(value: Any) -> str:
-    """Return a value as a reader writes it: nothing for empty, probabilities with two places, ISO dates."""
-    if value is None:
-        return ""
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    if isinstance(value, float):
-        return f"{value:.2f}"
-    if isinstance(value, Decimal):
-        return f"{value.normalize():f}" if value.as_tuple().exponent == -3 else f"{value:f}"
-    if isinstance(value, (list, tuple)):
-        return ", ".join(shown(item) for item in value)
-    return str(value)
-
-
-def clean(text: str) -> str:
-    """Return text without control characters: what a scan says must not steer a terminal."""
-    return "".join(c if c.isprintable() else " " for c in text)
 
 
 def _cell(value: Any, raw: bool) -> Any:

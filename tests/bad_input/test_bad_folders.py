@@ -213,3 +213,28 @@ def test_a_folder_that_was_not_read_yet(root: Path) -> None:
     assert done.returncode == 4
     assert "has no database yet" in done.stderr
     assert "adminer digitise" in done.stderr
+
+
+def test_a_file_whose_name_is_no_text(root: Path) -> None:
+    source = os.fsencode(root / "scans" / "week-1.png")
+    try:
+        shutil.copy(source, os.fsencode(root / "scans") + b"/week-\xff.png")
+    except OSError:
+        pytest.skip("this file system takes no name that is no text")
+    done = answered(root)
+    assert done.returncode == 3
+    assert "  week-?.png: has a name that is no text. Rename it." in done.stdout
+    assert "2 read now" in done.stdout
+
+
+def test_a_name_that_would_steer_the_terminal(root: Path) -> None:
+    (root / "scans" / "week-\x1b[2J.png").write_bytes(b"")
+    done = answered(root)
+    assert done.returncode == 3
+    assert "\x1b" not in done.stdout + done.stderr
+
+
+def test_a_folder_without_scans(tmp_path: Path) -> None:
+    done = answered(create_folder(tmp_path / "file").root)
+    assert done.returncode == 0
+    assert "There is no scan in the folder scans/ yet." in done.stdout

@@ -89,7 +89,7 @@ def page(number: int, prices: tuple[Price, ...], *, dated: bool = True, line: bo
 
 def story(pages: int, seed: int = 1952) -> Iterator[ParsedPage]:
     """Yield pages with prices drawn from a seed: with and without card, for everyone, at a coupon, by the dozen."""
-    draw = random.Random(seed)  # noqa: S311 - the same story every time; nothing secret
+    draw = random.Random(seed)
     for number in range(pages):
         cents = draw.randrange(9, 4000)
         with_card = Decimal(cents).scaleb(-2)
