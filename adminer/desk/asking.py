@@ -74,7 +74,7 @@ def answer_of(shelf: Shelf, table: Any) -> Answer:
 def links_of(shelf: Shelf, rows: Sequence[Row]) -> tuple[str | None, ...]:
     """Return for each row the address of the clipping it comes from, at the very fact where the row names it."""
     by_file: dict[str, str] = {}
-    files = sorted({str(row["file"]) for row in rows if row.get("file") and not _clipping(row)})
+    files = sorted({file for row in rows if not _clipping(row) and (file := _cited(row)[0])})
     if files:
         found = shelf.rows(
             "SELECT file, min(clipping_id) AS clipping_id FROM clippings WHERE list_contains(?, file) GROUP BY file",
@@ -85,11 +85,22 @@ def links_of(shelf: Shelf, rows: Sequence[Row]) -> tuple[str | None, ...]:
 
 
 def _link(row: Row, by_file: Mapping[str, str]) -> str | None:
-    clipping = _clipping(row) or by_file.get(str(row.get("file")))
+    file, box = _cited(row)
+    clipping = _clipping(row) or by_file.get(file)
     if not clipping:
         return None
+    if box and not row.get("offer_id"):
+        return f"/check/{clipping}?box={box}"
     fact = row.get("offer_id") or row.get("advert_id")
     return f"/check/{clipping}?fact={fact}" if fact else f"/check/{clipping}"
+
+
+def _cited(row: Row) -> tuple[str, str]:
+    """Return the file and box a row cites: its own columns, or the first of "file @ x,y,w,h" or "file, file"."""
+    if row.get("file"):
+        return str(row["file"]), str(row.get("box") or "")
+    file, _, box = str(row.get("cited") or "").partition(" @ ")
+    return (file, box) if box else (file.split(", ")[0], "")
 
 
 def _clipping(row: Row) -> str | None:

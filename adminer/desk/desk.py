@@ -90,7 +90,7 @@ class Desk:
 
     def __post_init__(self) -> None:
         """Bind the pictures to the scans of the folder."""
-        self.pictures = Pictures(self._decode)
+        self.pictures = Pictures(self._decode, self.folder.readings / "pictures")
 
     def page(self, clipping_id: str) -> Overlaid:
         """Return one clipping as it stands now: the reading with every act laid over it.

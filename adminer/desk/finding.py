@@ -9,17 +9,19 @@ from __future__ import annotations
 import re
 import threading
 from collections import defaultdict
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Final
 
 from rapidfuzz import process
 from rapidfuzz.distance import Levenshtein
 
-from adminer.desk.shelf import Row, Shelf
+from adminer.desk.shelf import Shelf
 from adminer.records import Box
 
 MOST_WORDS: Final = 8  # of a search
 MOST_FOUND: Final = 60
+MOST_CANDIDATES: Final = 4000  # lines of the rarest word that are looked at
 NEAR: Final = 0.74  # likeness from which a word counts as the one asked for
 _PAIRS: Final = (("rn", "m"), ("vv", "w"), ("cl", "d"), ("ii", "u"), ("li", "h"), ("ﬁ", "fi"), ("ﬂ", "fl"), ("ſ", "s"))
 _SINGLE: Final = str.maketrans(
@@ -49,7 +51,7 @@ class Finder:
 
     shelf: Shelf
     _stamp: tuple[int, int] = (-1, -1)
-    _skeletons: dict[str, list[str]] = field(default_factory=dict)
+    _skeletons: dict[str, list[tuple[str, int]]] = field(default_factory=dict)
     _lock: threading.Lock = field(default_factory=threading.Lock)
 
     def find(self, asked: str) -> list[Found]:
@@ -59,62 +61,73 @@ class Finder:
             return []
         skeletons = self._vocabulary()
         near: dict[str, tuple[int, float]] = {}
+        common: dict[int, int] = {}
         for number, word in enumerate(words):
             for skeleton, likeness in _near(word, skeletons):
-                for text in skeletons[skeleton]:
+                for text, count in skeletons[skeleton]:
                     # a word spelt as asked comes before one that is so only after folding
                     sure = likeness if text.casefold() != word.casefold() else 1.05
+                    common[number] = common.get(number, 0) + count
                     if sure > near.get(text, (0, 0.0))[1]:
                         near[text] = (number, sure)
-        return self._places(near) if near else []
+        if not near:
+            return []
+        rarest = min(common, key=lambda number: common[number])
+        return self._places(near, [text for text, (number, _) in near.items() if number == rarest])
 
-    def _vocabulary(self) -> dict[str, list[str]]:
+    def _vocabulary(self) -> dict[str, list[tuple[str, int]]]:
         with self._lock:
             stamp = self.shelf.stamp()
             if stamp != self._stamp:
-                gathered: dict[str, list[str]] = defaultdict(list)
-                for row in self.shelf.rows("SELECT DISTINCT text FROM words"):
-                    gathered[skeleton_of(row["text"])].append(row["text"])
+                gathered: dict[str, list[tuple[str, int]]] = defaultdict(list)
+                for row in self.shelf.rows("SELECT text, count(*) AS n FROM words GROUP BY text"):
+                    gathered[skeleton_of(row["text"])].append((row["text"], row["n"]))
                 gathered.pop("", None)
                 self._skeletons, self._stamp = dict(gathered), stamp
             return self._skeletons
 
-    def _places(self, near: dict[str, tuple[int, float]]) -> list[Found]:
-        rows = self.shelf.rows(
-            "SELECT clipping_id, line_no, list(text) AS texts FROM words "
-            "WHERE list_contains(?, text) GROUP BY ALL LIMIT 20000",
-            [list(near)],
+    def _places(self, near: dict[str, tuple[int, float]], rarest: list[str]) -> list[Found]:
+        first = self.shelf.rows(
+            "SELECT clipping_id, line_no, text FROM words SEMI JOIN (SELECT unnest(?) AS text) USING (text) LIMIT ?",
+            [rarest, MOST_CANDIDATES],
         )
-        scored: list[tuple[int, float, Row]] = []
-        for row in rows:
-            best: dict[int, float] = {}
-            for text in row["texts"]:
-                number, likeness = near[text]
-                best[number] = max(best.get(number, 0.0), likeness)
-            scored.append((len(best), sum(best.values()) / len(best), row))
-        scored.sort(key=lambda entry: (-entry[0], -entry[1], entry[2]["clipping_id"], entry[2]["line_no"]))
-        return [self._found(*entry) for entry in scored[:MOST_FOUND]]
+        found = {(row["clipping_id"], row["line_no"], row["text"]) for row in first}
+        others = [text for text in near if text not in set(rarest)]
+        if others and first:
+            clippings = sorted({row["clipping_id"] for row in first})
+            rows = self.shelf.rows(
+                "SELECT clipping_id, line_no, text FROM words SEMI JOIN (SELECT unnest(?) AS text) USING (text) "
+                "SEMI JOIN (SELECT unnest(?) AS clipping_id) USING (clipping_id) LIMIT ?",
+                [others, clippings, 5 * MOST_CANDIDATES],
+            )
+            found |= {(row["clipping_id"], row["line_no"], row["text"]) for row in rows}
+        lines: dict[tuple[str, int], dict[int, float]] = {}
+        for clipping_id, line_no, text in found:
+            number, likeness = near[text]
+            best = lines.setdefault((clipping_id, line_no), {})
+            best[number] = max(best.get(number, 0.0), likeness)
+        scored = [(len(best), sum(best.values()) / len(best), place) for place, best in lines.items()]
+        scored.sort(key=lambda entry: (-entry[0], -entry[1], entry[2]))
+        return self._found(scored[:MOST_FOUND])
 
-    def _found(self, words: int, likeness: float, row: Row) -> Found:
-        line = self.shelf.rows(
-            "SELECT c.file, c.publication, c.published, any_value(w.advert_id) AS advert_id, "
+    def _found(self, scored: list[tuple[int, float, tuple[str, int]]]) -> list[Found]:
+        """Return the best places with their whole line of text."""
+        lines = self.shelf.rows(
+            "SELECT w.clipping_id, w.line_no, c.file, c.publication, c.published, any_value(w.advert_id) AS advert_id, "
             "string_agg(w.text, ' ' ORDER BY w.word_no) AS text, min(w.x) AS x, min(w.y) AS y, "
             "max(w.x + w.w) - min(w.x) AS w, max(w.y + w.h) - min(w.y) AS h "
-            "FROM words w JOIN clippings c USING (clipping_id) "
-            "WHERE w.clipping_id = ? AND w.line_no = ? GROUP BY ALL",
-            [row["clipping_id"], row["line_no"]],
-        )[0]
-        return Found(
-            row["clipping_id"],
-            line["file"],
-            line["publication"],
-            line["published"],
-            line["advert_id"],
-            line["text"],
-            Box(line["x"], line["y"], line["w"], line["h"]),
-            words,
-            min(1.0, likeness),
+            "FROM words w SEMI JOIN (SELECT unnest(?) AS clipping_id, unnest(?) AS line_no) "
+            "USING (clipping_id, line_no) JOIN clippings c USING (clipping_id) GROUP BY ALL",
+            [[place[0] for _, _, place in scored], [place[1] for _, _, place in scored]],
         )
+        by_place = {(line["clipping_id"], line["line_no"]): line for line in lines}
+        found = []
+        for words, likeness, place in scored:
+            line = by_place[place]
+            box = Box(line["x"], line["y"], line["w"], line["h"])
+            about = (line["file"], line["publication"], line["published"], line["advert_id"], line["text"])
+            found.append(Found(place[0], *about, box, words, min(1.0, likeness)))
+        return found
 
 
 def skeleton_of(word: str) -> str:
@@ -125,7 +138,7 @@ def skeleton_of(word: str) -> str:
     return folded.translate(_SINGLE)
 
 
-def _near(word: str, skeletons: dict[str, list[str]]) -> list[tuple[str, float]]:
+def _near(word: str, skeletons: Mapping[str, object]) -> list[tuple[str, float]]:
     asked = skeleton_of(word)
     if not asked:
         return []

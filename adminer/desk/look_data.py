@@ -30,19 +30,30 @@ _CHOICES: Final = """
     FROM priced_offers
 """
 _WEEKS: Final = """
-    SELECT coalesce(a.retailer, 'shop not read') AS retailer,
-        date_trunc('week', coalesce(a.valid_from, c.published_from))::DATE AS week,
-        count(DISTINCT a.advert_id) AS adverts,
-        list_sort(list(DISTINCT o.line) FILTER (o.line IS NOT NULL)) AS lines,
-        min(a.advert_id) AS advert_id, min(c.clipping_id) AS clipping_id
-    FROM adverts a JOIN clippings c USING (clipping_id)
-    LEFT JOIN offers o ON o.advert_id = a.advert_id AND o.status <> 'rejected'
-    WHERE coalesce(a.valid_from, c.published_from) IS NOT NULL
-        -- a year or a month alone names no week
-        AND (a.valid_from IS NOT NULL OR c.published_to - c.published_from <= 6)
-        AND ($line IS NULL OR o.line = $line)
-    GROUP BY ALL ORDER BY week
+    -- a year or a month alone names no week
+    WITH dated AS (
+        SELECT a.advert_id, c.clipping_id, coalesce(a.retailer, 'shop not read') AS retailer,
+            date_trunc('week', coalesce(a.valid_from, c.published_from))::DATE AS week
+        FROM adverts a JOIN clippings c USING (clipping_id)
+        WHERE coalesce(a.valid_from, c.published_from) IS NOT NULL
+            AND (a.valid_from IS NOT NULL OR c.published_to - c.published_from <= 6)
+            AND ($line IS NULL
+                OR a.advert_id IN (SELECT advert_id FROM offers WHERE line = $line AND status <> 'rejected'))
+    )
 """
+_WEEK_YEARS: Final = f"{_WEEKS} SELECT DISTINCT isoyear(week) AS year FROM dated ORDER BY year"  # noqa: S608 - constants
+_WEEK_CELLS: Final = f"""
+    {_WEEKS}, shown AS (SELECT * FROM dated WHERE isoyear(week) = $year),
+    lines AS (
+        SELECT DISTINCT advert_id, line FROM offers SEMI JOIN shown USING (advert_id)
+        WHERE line IS NOT NULL AND status <> 'rejected'
+    )
+    SELECT retailer, week, count(DISTINCT advert_id) AS adverts,
+        list_sort(list(DISTINCT line) FILTER (line IS NOT NULL)) AS lines,
+        min(advert_id) AS advert_id, min(clipping_id) AS clipping_id
+    FROM shown LEFT JOIN lines USING (advert_id)
+    GROUP BY ALL ORDER BY week
+"""  # noqa: S608 - the spliced piece is a constant of our own
 _COVERAGE: Final = """
     SELECT coalesce(publication, 'paper not known') AS publication, year(published_from) AS year,
         count(*) AS clippings, count(DISTINCT date_trunc('week', published_from)) AS weeks,
@@ -82,13 +93,12 @@ def prices(desk: Desk, line: str | None, piece: str | None, retailer: str | None
 
 def week_grid(desk: Desk, line: str | None, year: int | None) -> WeekGrid:
     """Return the weeks of one year in which each chain advertised; the first year with any where none is named."""
-    found = desk.shelf.rows(_WEEKS, {"line": line})
-    years = tuple(sorted({row["week"].isocalendar().year for row in found}))
+    years = tuple(row["year"] for row in desk.shelf.rows(_WEEK_YEARS, {"line": line}))
     if not years:
         return WeekGrid((), (), (), None)
     shown: int = year if year is not None and year in years else years[0]
     first = date.fromisocalendar(shown, 1, 1)
-    inside = [row for row in found if row["week"].isocalendar().year == shown]
+    inside = desk.shelf.rows(_WEEK_CELLS, {"line": line, "year": shown})
     # only the weeks between the first and the last that have anything, so that the table stays narrow
     start, end = min(row["week"] for row in inside), max(row["week"] for row in inside)
     weeks = tuple(w for w in (first + timedelta(weeks=n) for n in range(WEEKS_SHOWN)) if start <= w <= end)

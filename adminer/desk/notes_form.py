@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -9,7 +10,6 @@ from adminer.dating.edtf import bounds_of
 from adminer.desk.desk import Desk
 from adminer.desk.forms import FormError
 from adminer.desk.shelf import Row
-from adminer.engine.folder import list_scans
 from adminer.errors import FolderError
 from adminer.intake.notes import read_notes, same_name
 
@@ -23,6 +23,10 @@ FIELDS: Final = (
     ("rights", "Rights"),
     ("remark", "Remark"),
 )
+_READ: Final = """
+    SELECT file, clipping_id, leaf FROM clippings SEMI JOIN (SELECT unnest(?) AS file) USING (file) ORDER BY file, leaf
+"""
+_UNREAD: Final = "SELECT file, reason, remedy FROM unread SEMI JOIN (SELECT unnest(?) AS file) USING (file)"
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,19 +39,19 @@ class ScanRow:
     reason: str | None  # why it could not be read
 
 
-def scan_rows(desk: Desk) -> tuple[list[ScanRow], tuple[str, ...]]:
-    """Return all files of scans/ in order, and what is wrong with notes.csv in sentences."""
+def scan_rows(desk: Desk, files: Sequence[str]) -> tuple[list[ScanRow], tuple[str, ...]]:
+    """Return these files of scans/ with what is known of them, and what is wrong with notes.csv in sentences."""
     result = read_notes(desk.folder.notes)
     notes = {same_name(note.file): note for note in result.notes}
     read: dict[str, list[Row]] = {}
     reasons: dict[str, str] = {}
-    if desk.shelf.exists:
-        for row in desk.shelf.rows("SELECT file, clipping_id, leaf FROM clippings ORDER BY file, leaf"):
+    if desk.shelf.exists and files:
+        for row in desk.shelf.rows(_READ, [list(files)]):
             read.setdefault(row["file"], []).append(row)
-        for row in desk.shelf.rows("SELECT file, reason, remedy FROM unread"):
+        for row in desk.shelf.rows(_UNREAD, [list(files)]):
             reasons[row["file"]] = f"{row['reason']}. {row['remedy'] or ''}"
     rows = []
-    for file in list_scans(desk.folder):
+    for file in files:
         note = notes.get(same_name(file))
         values = {name: getattr(note, name) or "" for name, _ in FIELDS} if note else {}
         rows.append(ScanRow(file, values, tuple(read.get(file, ())), reasons.get(file)))

@@ -5,7 +5,9 @@ from __future__ import annotations
 import threading
 from collections import OrderedDict
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass, field
+from pathlib import Path
 from typing import Final
 
 import cv2
@@ -14,6 +16,7 @@ from numpy.typing import NDArray
 
 from adminer.errors import ScanError
 from adminer.records import Box
+from adminer.store.readings import write_whole
 
 Pixels = NDArray[np.uint8]
 
@@ -29,6 +32,7 @@ class Pictures:
     """Hold the scans last looked at, decoded; `load` decodes one by clipping id and raises ScanError."""
 
     load: Callable[[str], Pixels]
+    kept_at: Path | None = None  # folder of small pictures that outlive the process; safe to delete
     _kept: OrderedDict[str, list[Pixels]] = field(default_factory=OrderedDict)
     _lock: threading.Lock = field(default_factory=threading.Lock)
 
@@ -57,7 +61,25 @@ class Pictures:
 
     def overview(self, clipping_id: str, most: int = OVERVIEW) -> bytes:
         """Return the whole scan as JPEG, its longest side at most so many pixels."""
-        return _jpeg(_shrunk(self._nearest(clipping_id, most), most))
+        place = self.kept_at / f"{clipping_id}.{most}.jpg" if self.kept_at else None
+        if place is not None and place.is_file():
+            return place.read_bytes()
+        drawn = _jpeg(_shrunk(self._nearest(clipping_id, most), most))
+        if place is not None:
+            with suppress(OSError):  # a full disk costs time, not the picture
+                place.parent.mkdir(parents=True, exist_ok=True)
+                write_whole(place, drawn)
+        return drawn
+
+    def prepare(self, clipping_id: str) -> None:
+        """Decode a scan in the background, since it is likely to be looked at next."""
+        if clipping_id not in self._kept:
+            threading.Thread(target=self._quietly, args=(clipping_id,), daemon=True).start()
+
+    def _quietly(self, clipping_id: str) -> None:
+        with suppress(ScanError, FileNotFoundError):  # who looks at it is told
+            self.overview(clipping_id)
+            self._levels(clipping_id)
 
     def crop(self, clipping_id: str, box: Box, most: int = MOST_CROP) -> bytes:
         """Return a region of the scan as JPEG; what lies outside the scan is cut off.

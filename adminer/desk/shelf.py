@@ -7,11 +7,12 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
 
 import duckdb
 
 Row = dict[str, Any]
+LARGE: Final = 20_000  # offers from which the flat view is worth keeping as a table
 
 
 @dataclass(slots=True)
@@ -21,11 +22,17 @@ class Shelf:
     path: Path
     _lock: threading.Lock = field(default_factory=threading.Lock)
     _open: tuple[tuple[int, int], duckdb.DuckDBPyConnection] | None = None
+    _flat: tuple[int, int] | None = None  # the snapshot whose view priced_offers lies in memory as a table
 
     @property
     def exists(self) -> bool:
         """Say whether a database was built yet."""
         return self.path.is_file()
+
+    @property
+    def settled(self) -> bool:
+        """Say whether the flat view of the newest snapshot lies in memory (it never does for a small file)."""
+        return self._flat == self.stamp()
 
     def stamp(self) -> tuple[int, int]:
         """Return what changes with every new snapshot: inode and time of the file; zeros where there is none."""
@@ -42,9 +49,12 @@ class Shelf:
             stamp = self.stamp()
             if self._open is None or self._open[0] != stamp:
                 self._open = (stamp, self._attach())  # the old one closes when its last cursor is gone
+                threading.Thread(target=self._flatten, args=self._open, daemon=True).start()
             cursor = self._open[1].cursor()
         try:
             cursor.execute("USE shelf")
+            if self._flat == stamp:
+                cursor.execute("SET search_path = 'memory.main,shelf.main'")
             yield cursor
         finally:
             cursor.close()
@@ -63,5 +73,18 @@ class Shelf:
         quoted = str(self.path).replace("'", "''")
         connection.execute(f"ATTACH '{quoted}' AS shelf (READ_ONLY)")
         connection.execute("SET enable_external_access = false")
-        connection.execute("SET lock_configuration = true")
         return connection
+
+    def _flatten(self, stamp: tuple[int, int], connection: duckdb.DuckDBPyConnection) -> None:
+        """Keep the flat view of a large file as a table: it groups all prices, which takes seconds there."""
+        cursor = connection.cursor()
+        try:
+            count = cursor.execute("SELECT count(*) FROM shelf.offers").fetchone()
+            if count and count[0] >= LARGE:
+                cursor.execute("USE shelf")
+                cursor.execute("CREATE TABLE memory.main.priced_offers AS SELECT * FROM shelf.main.priced_offers")
+                self._flat = stamp
+        except duckdb.Error:
+            return  # a database of an older version lacks a table; each page says so where it matters
+        finally:
+            cursor.close()

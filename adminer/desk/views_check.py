@@ -44,6 +44,8 @@ def routes(desk: Desk) -> list[Route]:
 
     def checking(request: Request) -> Response:
         context = _context(desk, request.path_params["clipping"])
+        if context["next_clipping"]:
+            desk.pictures.prepare(context["next_clipping"])
         return page(request, desk, "check.html", {**context, "said": desk.take_said()})
 
     def posted(act: Callable[[Desk, Mapping[str, str], Form], Any]) -> Handler:

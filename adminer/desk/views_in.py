@@ -18,6 +18,7 @@ from adminer.desk.uploads import Taken, take_in
 from adminer.engine.folder import list_scans
 
 MOST_FILES: Final = 2000
+PAGE: Final = 300  # scans on one page
 _CLEAR: Final = "-"  # what a person writes to empty a field of many scans
 
 
@@ -25,12 +26,18 @@ def routes(desk: Desk) -> list[Route]:
     """Return the addresses of the section In."""
 
     def shown(request: Request, said: str = "", taken: list[Taken] | None = None, status: int = 200) -> Response:
-        rows, problems = scan_rows(desk)
+        files = list_scans(desk.folder)
         only = request.query_params.get("file")
+        number = request.query_params.get("page", "1")
+        at = max(1, int(number)) if number.isdecimal() and len(number) < 7 else 1
+        part = [file for file in files if file == only] if only else files[(at - 1) * PAGE : at * PAGE]
+        rows, problems = scan_rows(desk, part)
         context: dict[str, Any] = {
             "here": "In",
-            "rows": [row for row in rows if only is None or row.file == only],
-            "whole": len(rows),
+            "rows": rows,
+            "whole": len(files),
+            "page": at,
+            "page_size": PAGE,
             "only": only,
             "fields": FIELDS,
             "problems": problems,

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, expect, sync_playwright
 
 from tests.browser.desk_process import (
     CORPUS,
@@ -20,6 +20,7 @@ from tests.browser.desk_process import (
     start_desk,
 )
 
+expect.set_options(timeout=30_000)  # a busy machine is slow, not wrong
 HOW = "install Debian's with: apt-get install chromium, or name one in ADMINER_CHROMIUM"
 
 
