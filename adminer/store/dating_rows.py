@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Sequence
 from datetime import date
+from decimal import Decimal
 from math import log
 from typing import Any, Final
 
@@ -14,6 +15,7 @@ from adminer.dating.estimate import DateEstimate
 from adminer.dating.evidence.base import Case, Context, DatedPrice, KnownRun, ReadDate, ReadPrice, YearSpan
 from adminer.dating.evidence.file_prices import key_of
 from adminer.dating.months import MONTHS, first_day, index_of
+from adminer.dating.price_tables import consumer_prices
 from adminer.dating.run_records import Run, RunSighting
 from adminer.dating.runs import SCHEDULE, SEARCHED
 from adminer.dating.schedules import ScheduleFact, read_schedule
@@ -217,6 +219,14 @@ def run_rows(runs: Iterable[Run]) -> list[Row]:
             "note": run.note,
         }
         for run in runs
+    ]
+
+
+def consumer_price_rows() -> list[Row]:
+    """Return the all-items index by month as rows of consumer_prices."""
+    return [
+        {"year": year, "month": month, "all_items": Decimal(str(value))}
+        for (year, month), value in sorted(consumer_prices()["all_items"].items())
     ]
 
 

@@ -14,6 +14,7 @@ from adminer.dating.searches import read_searches
 from adminer.names.authority import Authorities
 from adminer.names.objects import read_objects
 from adminer.store.dating_rows import (
+    consumer_price_rows,
     estimate_rows,
     read_cases,
     read_context,
@@ -32,7 +33,7 @@ def dating_step(
     years: tuple[int, int] | None = None,
     problems: list[str] | None = None,
 ) -> Callable[[duckdb.DuckDBPyConnection], None]:
-    """Return the step that fills date_estimates, evidence and runs from the tables loaded before it.
+    """Return the step that fills date_estimates, evidence, runs and consumer_prices from the tables loaded before it.
 
     `folder` is the clippings folder, whose objects.csv, searches.csv and evidence.toml are read now; sentences about
     their broken rows are appended to `problems`. Raises FolderError where one of them cannot be understood.
@@ -51,5 +52,6 @@ def dating_step(
         answers, evidence = estimate_rows(estimate_adverts(cases, context, years=years, personal=personal))
         insert_rows(connection, "date_estimates", answers)
         insert_rows(connection, "evidence", evidence)
+        insert_rows(connection, "consumer_prices", consumer_price_rows())
 
     return step

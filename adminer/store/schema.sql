@@ -78,6 +78,8 @@ CREATE TABLE evidence (
     advert_id VARCHAR, kind VARCHAR, text VARCHAR, source VARCHAR, moved_bits DOUBLE, earliest DATE, latest DATE,
     struck BOOLEAN, x INTEGER, y INTEGER, w INTEGER, h INTEGER
 );
+-- Consumer price index, all items, U.S. city average, 1982-84 = 100 (U.S. Bureau of Labor Statistics); no appraisal.
+CREATE TABLE consumer_prices (year INTEGER, month INTEGER, all_items DECIMAL(8, 3));
 CREATE TABLE corrections (
     act_no INTEGER, acted_at TIMESTAMP, who VARCHAR, act VARCHAR, clipping_id VARCHAR, x INTEGER, y INTEGER, w INTEGER, h INTEGER,
     field VARCHAR, old VARCHAR, new VARCHAR, offer_id VARCHAR, found BOOLEAN
