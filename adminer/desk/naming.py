@@ -13,7 +13,10 @@ from adminer.names.authority import LineEntry, load_authorities
 from adminer.names.editing import accept_line, merge_into_line, reject_name, split_from_line
 from adminer.names.matching import fold_name
 from adminer.names.proposals import REJECTED_FILE, NameSighting, Proposal, propose, read_rejected
+from adminer.names.repairs import FILE_NAME as REPAIRS_FILE
+from adminer.names.repairs import recurring
 from adminer.records import Box
+from adminer.store.journal import active
 from adminer.store.readings import write_whole
 
 FILES: Final = ("lines.toml", "retailers.toml", "makers.toml", REJECTED_FILE)
@@ -90,6 +93,33 @@ def learn_retailer(desk: Desk, name: str) -> str | None:
         return entry_id
 
     return _edit(desk, "retailers.toml", f"accepted {name}", write)
+
+
+def learn_repairs(desk: Desk) -> tuple[str, ...]:
+    """Write misreadings that persons put right on several clippings into the repair list; returns the new ones."""
+    changes = [
+        (act.clipping_id, str(act.old.get("item") or ""), str(act.new.get("item") or ""))
+        for act in active(desk.journal.acts)
+        if act.act == "correct" and act.kind == "offer" and "item" in act.new
+    ]
+    names = desk.authorities()
+    words = {word for name in names.pieces.by_name for word in name.split()}
+    found = {wrong: what for wrong, what in recurring(changes, words).items() if wrong not in names.repairs}
+    if not found:
+        return ()
+    entries = [
+        f"[[repair]]\nread = {json.dumps(wrong)}\nis = {json.dumps(right)}\nseen = {count}\n"
+        for wrong, (right, count) in found.items()
+    ]
+
+    def write() -> None:
+        path = desk.folder.names / REPAIRS_FILE
+        text = path.read_text(encoding="utf-8-sig") if path.is_file() else ""
+        write_whole(path, "\n".join([text.rstrip(), *entries] if text.strip() else entries).encode())
+
+    told = tuple(f"“{wrong}” is “{right}”" for wrong, (right, _) in found.items())
+    _edit(desk, REPAIRS_FILE, f"learned that {', '.join(told)}", write)
+    return told
 
 
 def _goes_by(desk: Desk, name: str) -> list[LineEntry]:

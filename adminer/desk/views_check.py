@@ -14,7 +14,7 @@ from adminer.desk.desk import Desk, StaleError
 from adminer.desk.drawn import read_drawn, rest_of
 from adminer.desk.facts_in_order import facts_of, next_open
 from adminer.desk.forms import FormError, advert_from, box_from, offer_from, text_of
-from adminer.desk.naming import learn_line, learn_retailer
+from adminer.desk.naming import learn_line, learn_repairs, learn_retailer
 from adminer.desk.pictures import TILE, level_count
 from adminer.desk.queue import PAGE, neighbours, queue_of
 from adminer.desk.rendering import ENVIRONMENT, page
@@ -136,7 +136,9 @@ def _offer_act(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, 
         if not new:
             return "Nothing was changed.", None
     desk.offer_act(clipping_id, offer_id, act, str(form.get("mark", "")), new)
-    return f"Saved: {OFFER_ACTS[act]}.", None
+    learned = learn_repairs(desk) if "item" in new else ()
+    taught = f" From now on {', '.join(learned)}, wherever it is read." if learned else ""
+    return f"Saved: {OFFER_ACTS[act]}.{taught}", None
 
 
 def _advert_act(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, None]:

@@ -14,6 +14,7 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from adminer.errors import FolderError
 from adminer.names.pieces import Vocabulary, load_vocabulary
+from adminer.names.repairs import load_repairs
 
 UsedBy = Literal["maker", "decal_supplier", "retailer", "collectors"]
 Relation = Literal["same_decal", "same_shape", "made_for", "made_by", "later_made_by", "decorated_by"]
@@ -92,6 +93,7 @@ class Authorities(BaseModel):
     makers: tuple[MakerEntry, ...] = ()
     retailers: tuple[RetailerEntry, ...] = ()
     pieces: Vocabulary = Field(default_factory=load_vocabulary)
+    repairs: dict[str, str] = Field(default_factory=dict)  # what recurring misreadings are, in lower case
 
     def maker_name(self, maker_id: str | None) -> str | None:
         """Return the preferred name of a maker, None where it is not known."""
@@ -115,7 +117,8 @@ def load_authorities(folder: Path | None) -> Authorities:
         for name, (key, kind) in _FILES.items():
             found[name] = _load_file(folder / f"{name}.toml", key, kind)
     own = folder / "pieces.toml" if folder is not None else None
-    return Authorities(pieces=load_vocabulary(own), **found)
+    repairs = load_repairs(folder) if folder is not None else {}
+    return Authorities(pieces=load_vocabulary(own), repairs=repairs, **found)
 
 
 def _load_file(path: Path, key: str, kind: type[_Entry]) -> tuple[Any, ...]:

@@ -10,6 +10,7 @@ from typing import Final
 import numpy as np
 
 from adminer.names.authority import Authorities
+from adminer.names.repairs import repair_words
 from adminer.parsing.assign import pair_items
 from adminer.parsing.dates import find_dates, reference_of, validity_of
 from adminer.parsing.groups import colour_prices, group_prices
@@ -52,6 +53,7 @@ def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note
     Pure: the same reading, authority files and notes give the same adverts. Boxes are in pixels of the scan.
     """
     grammar = _grammar(_Key(authorities))
+    reading = repair_words(reading, authorities.repairs)
     parted = words_by_region(reading)
     regions = reading.regions or (Region(Box(0, 0, reading.width, reading.height), "advert", 0.5),)
     texts = {i: text_of(parted.get(i, ())) for i in range(len(regions))}

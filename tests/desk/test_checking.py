@@ -226,3 +226,25 @@ def test_the_queue_counts_acts_the_database_does_not_know_yet(small: SmallDesk) 
     after = re.findall(r'<td class="number">(\d+)</td>', client.get("/check").text)
     assert sorted(numbers) == ["0", "0", "1", "2"]
     assert sorted(after) == ["0", "1", "1", "1"]
+
+
+def test_a_misreading_put_right_on_two_clippings_enters_the_repair_list(tmp_path: Path) -> None:
+    pages = [page((offer(1, "cup and sauter", "0.69", y=100, clipping_id=name),), name) for name in ("c1", "c2")]
+    made = small_desk(tmp_path, pages)
+    client = made.client()
+    for name in ("c1", "c2"):
+        form = {"mark": _mark_of(client, name), "item": "cup and saucer", "amount_0": "0.69"}
+        answer = client.post(f"/check/{name}/offer/{name}-a1-o1/correct", data=form)
+    assert "“sauter” is “saucer”" in answer.text
+    assert made.desk.authorities().repairs == {"sauter": "saucer"}
+    learned = next(act for act in made.desk.journal.acts if act.kind == "name")
+    client.post(f"/journal/{learned.id}/undo")
+    assert made.desk.authorities().repairs == {}
+    made.desk.journal.close()
+
+
+def _mark_of(client: TestClient, clipping: str) -> str:
+    card = client.get(f"/check/{clipping}").text.split(f'id="f-{clipping}-a1-o1"')[1]
+    found = re.search(r'name="mark" value="(\w+)"', card)
+    assert found is not None
+    return found[1]
