@@ -70,14 +70,16 @@ def even_light(gray: Gray) -> Gray:
 def lift_faint(gray: Gray) -> Gray:
     """Stretch contrast neighbourhood by neighbourhood, so that faint type stands out as much as bold type does.
 
-    For finding type only: halftones and show-through are lifted as well.
+    For finding type only: halftones and show-through are lifted as well. Half of the picture as it was is mixed in,
+    because lines of small type run together once everything is as black as can be.
     """
     reach = max(15, min(gray.shape) // 20) | 1
     window = np.ones((reach, reach), np.uint8)
     light = cv2.GaussianBlur(cv2.dilate(gray, window).astype(np.float32), (0, 0), reach / 2)
     dark = cv2.GaussianBlur(cv2.erode(gray, window).astype(np.float32), (0, 0), reach / 2)
     spread = np.maximum(light - dark, LEAST_CONTRAST)
-    return np.asarray(np.clip((gray - light) / spread * 255 + 255, 0, 255), np.uint8)
+    lifted = np.clip((gray - light) / spread * 255 + 255, 0, 255)
+    return np.asarray(0.5 * lifted + 0.5 * gray, np.uint8)
 
 
 def skew_of(gray: Gray) -> float:

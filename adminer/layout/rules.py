@@ -39,7 +39,7 @@ def find_rules(gray: Gray) -> RuleWork:
     length = max(12, round(SHORTEST * side))
     solid = _panels(ink, max(5, round(PANEL_SIDE * side)))
     thin = cv2.bitwise_and(ink, cv2.bitwise_not(cv2.erode(solid, np.ones((3, 3), np.uint8))))
-    joined = cv2.morphologyEx(thin, cv2.MORPH_CLOSE, np.ones((3, 3), np.uint8))
+    joined = np.asarray(cv2.morphologyEx(thin, cv2.MORPH_CLOSE, np.ones((3, 3), np.uint8)), np.uint8)
     across = _strokes(joined, length, horizontal=True)
     down = _strokes(joined, length, horizontal=False)
     panels = [r for r in _boxes(solid) if (r[2] - r[0]) * (r[3] - r[1]) > 4 * length * length * 0.1]

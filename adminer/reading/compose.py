@@ -15,6 +15,7 @@ from adminer.reading.numerals import settle_numerals
 from adminer.reading.order import reading_order
 from adminer.reading.placed import PlacedWord, place, to_scan
 from adminer.reading.sight import Seen
+from adminer.reading.signs import restore_signs
 from adminer.reading.words import split_words
 from adminer.records import Block, BlockKind, Box, PageReading, Region, Word
 
@@ -29,7 +30,7 @@ def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str,
         for number, one in enumerate(kept)
         for word in split_words(one.strip, one.read)
     ]
-    placed = settle_numerals(layout.gray, _once(placed))
+    placed = settle_numerals(layout.gray, restore_signs(_once(placed)))
     height, width = layout.gray.shape
     rects = _line_rects(placed)
     texts = {n: " ".join(w.text for w in placed if w.line == n) for n in rects}

@@ -21,9 +21,10 @@ from adminer.records import PriceForm
 
 WORK_HEIGHT = 64  # height in pixels that the large figures are brought to before their glyphs are measured
 SMALLEST = 9.0  # capital height in pixels below which glyphs cannot be told apart by size
+DISPLAY = 14.0  # capital height in pixels from which a lone speck beside figures can be told from a cent sign
 SMALL = 0.8  # a raised figure is at most this part of the large ones; trade.md E.3 has 0.62, real type has up to 0.75
 LIFT = 0.12  # and its foot stands above theirs by at least this part of their height
-HEAD = re.compile(r"^[\"'“(*]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)(?P<tail>[^\d\s]{0,3})$")
+HEAD = re.compile(r"^[\"'“(*]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)(?P<tail>[^\d\s/\-–—.,:;]{0,3})$")
 SIGN_ALONE = re.compile(r"^[¢c©eé°oO0469tfg*®]$")
 
 
@@ -70,8 +71,9 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
                 settled[i] = whole
             continue
         found, eaten = _beside(gray, words, i, glyphs[-1], tall, foot, threads)
-        if found:
-            settled[i] = _joined(word, sum(c.isdigit() for c in word.text), found)
+        whole = _joined(word, sum(c.isdigit() for c in word.text), found) if found else None
+        if whole:
+            settled[i] = whole
             used |= eaten
     return [settled.get(i, word) for i, word in enumerate(words) if i not in used]
 
@@ -174,17 +176,26 @@ def _read_raised(gray: Gray, box: Glyph, threads: int) -> _Raised | None:
     narrow = (box.right - box.left) < 0.95 * box.height
     if re.fullmatch(r"\d\d", text):
         return _Raised(box, text, read.confidence)
-    if narrow and (SIGN_ALONE.match(text) or not text):
+    if narrow and text in ("¢", "c"):
         return _Raised(box, "¢", max(0.5, read.confidence))
+    if narrow and box.height > DISPLAY / 2 and (SIGN_ALONE.match(text) or not text):
+        return _Raised(box, "¢", 0.6)
     return None
 
 
-def _joined(word: PlacedWord, large: int, raised: _Raised) -> PlacedWord:
-    """Return one word from the large figures and the raised part."""
+def _joined(word: PlacedWord, large: int, raised: _Raised) -> PlacedWord | None:
+    """Return one word from the large figures and the raised part, None where they make no price.
+
+    Without a sign, small type must not become a price: a raised figure there is a footnote, a fraction or a speck.
+    """
     head = HEAD.match(word.text)
     figures = re.sub(r"\D", "", head["figures"])[:large] if head else ""
     form: PriceForm
     sign = "$" if head and head["sign"] else ""
+    if word.type_px < DISPLAY and not sign:
+        return None
+    if raised.text == "¢" and (len(figures) > 2 or sign):
+        return None
     if raised.text == "¢":
         text, form = f"{figures}¢", "raised_cent_sign"
     elif sign:

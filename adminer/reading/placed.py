@@ -28,6 +28,8 @@ class PlacedWord:
     centres: tuple[float, ...]
     reader: Reader = "display"
     form: PriceForm | None = None
+    cent: float = 0.0
+    dollar: float = 0.0
 
 
 def place(word: StripWord, line: Line, number: int, strip_shape: tuple[int, ...]) -> PlacedWord:
@@ -53,6 +55,8 @@ def place(word: StripWord, line: Line, number: int, strip_shape: tuple[int, ...]
         number,
         word.text,
         centres,
+        cent=word.cent,
+        dollar=word.dollar,
     )
 
 

@@ -24,11 +24,17 @@ SPACE_LEVEL = (
 
 @dataclass(frozen=True, slots=True)
 class Letter:
-    """Hold one character with its place along the line (0 to 1 of its width) and its probability."""
+    """Hold one character with its place along the line (0 to 1 of its width) and its probability.
+
+    `cent` and `dollar` say how likely the network held the same place to be "¢" or "c", and "$": what it takes them
+    for when it is wrong depends on the line, what it half saw does not.
+    """
 
     text: str
     at: float
     confidence: float
+    cent: float = 0.0
+    dollar: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +106,8 @@ def _decode(answers: NDArray[np.float32], width: int) -> ReadLine:
     """Collapse repeats and blanks; a space wins wherever it is likely enough between two letters."""
     letters = alphabet().characters
     space = letters.index(" ")
+    cents = answers[:, letters.index("¢")] + answers[:, letters.index("c")]
+    dollars = answers[:, letters.index("$")]
     best = answers.argmax(axis=1)
     out: list[Letter] = []
     previous = 0
@@ -110,7 +118,8 @@ def _decode(answers: NDArray[np.float32], width: int) -> ReadLine:
         if choice not in (0, previous, space):
             if out and out[-1].text != " " and likeliest_space > SPACE_LEVEL:
                 out.append(Letter(" ", (space_step + 0.5) * STEP / width, max(0.5, likeliest_space)))
-            out.append(Letter(letters[choice], min(1.0, (step + 0.5) * STEP / width), float(answers[step, choice])))
+            at, sure = min(1.0, (step + 0.5) * STEP / width), float(answers[step, choice])
+            out.append(Letter(letters[choice], at, sure, float(cents[step]), float(dollars[step])))
         if choice not in (0, space):
             likeliest_space = 0.0
         previous = int(choice)

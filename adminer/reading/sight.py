@@ -56,10 +56,11 @@ def _united(kept: Sequence[Line], more: Sequence[Line]) -> list[Line]:
     """Add the lines of a second look that the first has not, and let one of them stand for the pieces it joins."""
     result = list(kept)
     for line in more:
-        pieces = [other for other in result if _share(other, line) > 0.6]
-        covered = sum(_share(other, line) * other.width * other.height for other in pieces)
+        pieces = [i for i, other in enumerate(result) if _share(other, line) > 0.6]
+        covered = sum(result[i].width * result[i].height for i in pieces)
         if covered < 0.4 * line.width * line.height:
-            result = [other for other in result if other not in pieces or other.height < 0.5 * line.height]
+            slivers = {i for i in pieces if result[i].height >= 0.5 * line.height}
+            result = [other for i, other in enumerate(result) if i not in slivers]
             result.append(line)
     return result
 

@@ -27,6 +27,8 @@ class StripWord:
     type_px: float
     confidence: float
     centres: tuple[float, ...]  # middle of each letter along the strip
+    cent: float  # how likely its last letter is a cent sign, and its first a dollar sign, as half seen
+    dollar: float
 
 
 def split_words(strip: Gray, read: ReadLine) -> list[StripWord]:
@@ -51,7 +53,17 @@ def split_words(strip: Gray, read: ReadLine) -> list[StripWord]:
         box = _ink_box(ink, left, right)
         top, bottom = box[2], box[3]
         middles = tuple(centres[i] for i in group)
-        words.append(StripWord(text, *box, capital_height(text, bottom - top, height), confidence, middles))
+        words.append(
+            StripWord(
+                text,
+                *box,
+                capital_height(text, bottom - top, height),
+                confidence,
+                middles,
+                read.letters[group[-1]].cent,
+                read.letters[group[0]].dollar,
+            )
+        )
     return words
 
 

@@ -1,0 +1,63 @@
+"""Give back the dollar and cent signs that were read as something like them, from what the network half saw."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from adminer.reading.placed import PlacedWord
+
+HALF_SEEN = 0.01  # probability of the sign at its place; on clean figures it is under a thousandth
+CENTS = re.compile(r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]?)(?P<sign>[¢c])(?P<rest>[^\w]*)$")
+LOOKS_LIKE_CENTS = re.compile(
+    r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]?)(?P<sign>[eéèëétf©°*CGoO0-9¢])(?P<rest>[.,;:!)\"”]*)$"
+)
+NEVER_A_FIGURE = "eéèë©°"  # after figures and before a space these stand for nothing but a cent sign
+LOOKS_LIKE_DOLLARS = re.compile(
+    r"^(?P<head>[(\"“]*)(?P<sign>[Ss§8BE35])(?P<figures>\d{1,3}(?:,\d{3})*(?:\.\d\d)?)(?P<rest>[^\w]*)$"
+)
+
+
+def restore_signs(words: Sequence[PlacedWord]) -> list[PlacedWord]:
+    """Return the words with misread "$", "¢" and "c" put right where the network had an inkling of them.
+
+    Figures are never changed: only a character that the network itself held to be possibly a sign becomes one.
+    """
+    style = _cent_style(words)
+    return [_dollars(_cents(word, style)) for word in words]
+
+
+def _cent_style(words: Sequence[PlacedWord]) -> str:
+    """Return the cent sign that this page uses, by what was read without doubt."""
+    votes = {"¢": 0.0, "c": 0.0}
+    for word in words:
+        found = CENTS.match(word.text)
+        if found:
+            votes[found["sign"]] += word.confidence
+    return "c" if votes["c"] > votes["¢"] else "¢"
+
+
+def _cents(word: PlacedWord, style: str) -> PlacedWord:
+    found = LOOKS_LIKE_CENTS.match(word.text)
+    if word.form or not found or found["sign"] in "¢c":
+        return word
+    sign = found["sign"]
+    seen = word.cent >= HALF_SEEN and not found["rest"]
+    if not (seen or sign in NEVER_A_FIGURE or (sign in "tf" and len(found["figures"]) == 2)):
+        return word
+    text = f"{found['head']}{found['figures']}{style}{found['rest']}"
+    return replace(word, text=text, letters=text, confidence=min(word.confidence, 0.9))
+
+
+def _dollars(word: PlacedWord) -> PlacedWord:
+    found = LOOKS_LIKE_DOLLARS.match(word.text)
+    if word.form or not found:
+        return word
+    sign, figures = found["sign"], found["figures"]
+    enough = HALF_SEEN if "." in figures or sign not in "8BE35" else 0.3
+    seen = word.dollar >= enough and not found["head"] and not found["rest"].startswith("/")
+    if not (seen or (sign in "Ss§" and (len(figures) > 1 or word.dollar > HALF_SEEN / 10))):
+        return word
+    text = f"{found['head']}${figures}{found['rest']}"
+    return replace(word, text=text, letters=text, confidence=min(word.confidence, 0.9))
