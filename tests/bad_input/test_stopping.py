@@ -75,7 +75,8 @@ def test_kill_9_loses_at_most_the_pages_in_hand(root: Path, moment: float) -> No
     check_and_finish(root)
 
 
-def test_kill_9_while_the_database_is_built_leaves_the_old_one(root: Path) -> None:
+@pytest.mark.parametrize("how", [signal.SIGKILL, signal.SIGINT])
+def test_a_stop_while_the_database_is_built_leaves_the_old_one(root: Path, how: signal.Signals) -> None:
     assert inside("digitise", root, "--workers", "2").returncode == 0
     old = (root / "clippings.duckdb").read_bytes()
     (root / "notes.csv").write_text("file,city\nslow-0.png,Osterby\n")
@@ -85,8 +86,9 @@ def test_kill_9_while_the_database_is_built_leaves_the_old_one(root: Path) -> No
         assert time.monotonic() < deadline
         assert process.poll() is None, "the run ended before it could be killed"
         time.sleep(0.001)
-    process.kill()
+    process.send_signal(how)
     process.communicate(timeout=30)
+    assert process.returncode == (-9 if how == signal.SIGKILL else 130)
     assert (root / "clippings.duckdb").read_bytes() == old
     check_and_finish(root)
 

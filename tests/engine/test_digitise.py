@@ -11,6 +11,10 @@ import pytest
 
 from adminer.engine.digitise import DigitiseSummary, digitise
 from adminer.engine.folder import create_folder
+from adminer.intake.identity import digest_of
+from adminer.names.authority import Authorities
+from adminer.parsing import parse_page
+from adminer.records import Advert, Note, PageReading
 from tests.engine import fakes
 from tests.intake.pictures import card, save
 
@@ -169,3 +173,25 @@ def test_parsing_in_workers_gives_the_same_database(
     (twin / "names" / "lines.toml").write_text('[[line]]\nid = "tansy-morn"\nname = "Tansy Morn"\n')
     run(twin)
     assert len(list((twin / ".readings").glob("*.parsed.json.gz"))) == 3
+
+
+def test_a_page_that_cannot_be_parsed_keeps_its_words_and_stops_only_itself(
+    root: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def parse(reading: PageReading, authorities: Authorities, notes: tuple[Note, ...] = ()) -> tuple[Advert, ...]:
+        if reading.clipping_id == digest_of(root / "scans" / "week-2.png")[:16]:
+            raise ValueError("a fault of the program")
+        return parse_page(reading, authorities, notes)
+
+    monkeypatch.setattr("adminer.engine.assemble.parse_page", parse)
+    summary = run(root)
+    assert summary.problems == (
+        "week-2.png, page 1: its words were read but no offers could be made of them "
+        "(ValueError: a fault of the program); please report it.",
+    )
+    assert rows(root, "SELECT count(DISTINCT clipping_id) FROM words") == [(3,)]
+    assert rows(root, "SELECT count(DISTINCT clipping_id) FROM adverts") == [(2,)]
+    assert run(root).problems == summary.problems  # still said while it stays so
+    monkeypatch.undo()
+    (root / "notes.csv").write_text("file\nweek-1.png\n")
+    assert run(root).problems == ()
