@@ -20,7 +20,7 @@ from adminer.store.authority_rows import authority_rows, object_rows
 from adminer.store.dating_step import dating_step
 from adminer.store.journal import check_journal
 from adminer.store.load import DatabaseExtras, LoadedCounts, build_database, insert_rows
-from adminer.store.overlay import CorrectionRow, correction_table_row, lay_over
+from adminer.store.overlay import CorrectionRow, correction_table_row, lay_over, same_advert_rows
 from adminer.store.rows import Row
 
 
@@ -42,15 +42,16 @@ def assemble(
     parse_ahead(pages, version=version, names=folder.names, readings=folder.readings, workers=workers, watch=watch)
     problems: list[Unparsed] = []
     parsed = parsed_pages(pages, authorities, parse_page, version=version, problems=problems, folder=folder.readings)
+    journal = check_journal(folder.journal)
     extras = DatabaseExtras(
         {
             "unread": unread,
+            "said_same": same_advert_rows(journal.acts),
             **authority_rows(authorities),
             **object_rows(read_objects(folder.root / "objects.csv").objects, authorities),
         },
         {file: clipping_id_of(source.sha256, 1) for source in sources for file in source.files},
     )
-    journal = check_journal(folder.journal)
     corrections: list[CorrectionRow] = []
 
     def keep_corrections(connection: duckdb.DuckDBPyConnection) -> None:

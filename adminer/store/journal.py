@@ -30,7 +30,7 @@ from adminer.records import Box
 
 FILE_NAME: Final = "journal.jsonl"
 ACTS: Final = frozenset(
-    {"confirm", "correct", "reject", "add", "split", "continues", "same_advert", "note", "name", "evidence", "undo"}
+    {"confirm", "correct", "reject", "add", "split", "same_advert", "note", "name", "evidence", "undo"}
 )
 KINDS: Final = frozenset({"offer", "advert", "clipping", "name"})
 

@@ -64,8 +64,8 @@ _SIGHTINGS: Final = """
 
 # Weekly adverts of one shop are alike but for the piece of the week and its dates; so the same shop, the same
 # prices for the same things, and dates that do not contradict each other make two adverts one. Undated ones need more.
-_SAME_ADVERTS: Final = """
-    INSERT INTO same_adverts BY NAME
+_LIKELY_COPIES: Final = """
+    INSERT INTO likely_copies BY NAME
     WITH priced AS (
         SELECT
             a.advert_id, a.clipping_id, coalesce(a.retailer_id, lower(a.retailer)) AS shop,
@@ -89,6 +89,29 @@ _SAME_ADVERTS: Final = """
     WHERE (dates_meet AND likeness >= 0.5 AND shared_prices >= 2)
        OR (dates_meet IS NULL AND likeness >= 0.8 AND shared_prices >= 3)
     ORDER BY advert_id, other_id
+"""
+
+_SAME_DAYS: Final = """
+    WITH largest AS (
+        SELECT clipping_id, arg_max(advert_id, w::BIGINT * h) AS advert_id FROM adverts GROUP BY clipping_id
+    ), pairs AS (
+        SELECT clipping_id, other_id FROM said_same UNION ALL SELECT other_id, clipping_id FROM said_same
+    ), dated AS (
+        SELECT mine.advert_id, any_value(a.valid_from) AS valid_from, any_value(a.valid_to) AS valid_to
+        FROM pairs JOIN largest mine USING (clipping_id)
+        JOIN largest theirs ON theirs.clipping_id = pairs.other_id JOIN adverts a ON a.advert_id = theirs.advert_id
+        WHERE a.valid_from IS NOT NULL OR a.valid_to IS NOT NULL GROUP BY ALL
+    )
+    UPDATE adverts SET valid_from = d.valid_from, valid_to = d.valid_to, dated_by = 'same advert'
+    FROM dated d
+    WHERE adverts.advert_id = d.advert_id AND adverts.valid_from IS NULL AND adverts.valid_to IS NULL
+"""
+_SAME_SIGHTINGS: Final = """
+    DELETE FROM sightings WHERE sighting_id IN (
+        SELECT s.sighting_id FROM sightings s JOIN said_same p USING (clipping_id)
+        JOIN sightings k ON k.clipping_id = p.other_id
+            AND coalesce(k.line_id, k.line) = coalesce(s.line_id, s.line)
+    )
 """
 
 After = Callable[[duckdb.DuckDBPyConnection], None]
@@ -140,8 +163,10 @@ def build_database(
             for table, rows in extras.tables.items():
                 insert_rows(connection, table, rows)
             connection.execute(_CONTINUED)
+            connection.execute(_SAME_DAYS)
             connection.execute(_SIGHTINGS)
-            connection.execute(_SAME_ADVERTS)
+            connection.execute(_SAME_SIGHTINGS)
+            connection.execute(_LIKELY_COPIES)
             for step in after:
                 step(connection)
             connection.execute("COMMIT")

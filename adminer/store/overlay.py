@@ -64,6 +64,17 @@ def correction_table_row(row: CorrectionRow) -> dict[str, Any]:
     return {**{name: getattr(row, name) for name in names}, **place}
 
 
+def same_advert_rows(acts: Iterable[Act]) -> list[dict[str, Any]]:
+    """Return the rows of the table `said_same`: pairs of clippings that persons say show one advert."""
+    rows = []
+    for act in active(acts):
+        if act.act == "same_advert" and act.new.get("same_advert") not in (None, act.clipping_id):
+            # one order for both ways of saying it, so that of a pair only one is counted
+            first, second = sorted((act.clipping_id, str(act.new["same_advert"])))
+            rows.append({"clipping_id": second, "other_id": first, "act_no": act.act_no})
+    return rows
+
+
 @dataclass(frozen=True, slots=True)
 class Overlaid:
     """Hold a page with the journal's word over the reading's."""

@@ -63,8 +63,8 @@ CREATE TABLE sightings (
     sighting_id VARCHAR, line_id VARCHAR, line VARCHAR, retailer_id VARCHAR, retailer VARCHAR, city VARCHAR,
     advert_id VARCHAR, clipping_id VARCHAR, published VARCHAR, seen_from DATE, seen_to DATE, week_start DATE, dated_by VARCHAR
 );
--- one printed advert seen in two clippings: another paper, another copy
-CREATE TABLE same_adverts (advert_id VARCHAR, other_id VARCHAR, shared_prices INTEGER, likeness DOUBLE, why VARCHAR);
+-- adverts of two clippings that look like one printed advert: another paper, another copy
+CREATE TABLE likely_copies (advert_id VARCHAR, other_id VARCHAR, shared_prices INTEGER, likeness DOUBLE, why VARCHAR);
 CREATE TABLE runs (
     run_id VARCHAR, line_id VARCHAR, line VARCHAR, retailer_id VARCHAR, retailer VARCHAR, city VARCHAR, sightings INTEGER,
     first_seen DATE, last_seen DATE, start_earliest DATE, end_latest DATE, start_edtf VARCHAR, end_edtf VARCHAR,
@@ -84,6 +84,8 @@ CREATE TABLE corrections (
     act_no INTEGER, acted_at TIMESTAMP, who VARCHAR, act VARCHAR, clipping_id VARCHAR, x INTEGER, y INTEGER, w INTEGER, h INTEGER,
     field VARCHAR, old VARCHAR, new VARCHAR, offer_id VARCHAR, found BOOLEAN
 );
+-- two clippings that show one advert, as a person says: the one without days takes those of the other, and both are one sighting
+CREATE TABLE said_same (clipping_id VARCHAR, other_id VARCHAR, act_no INTEGER);
 
 -- One flat row an offer. price is what anyone pays; cardholder_price what the card (or coupon, stamp) holder pays.
 CREATE VIEW priced_offers AS

@@ -20,7 +20,7 @@ from adminer.names.authority import load_authorities
 from adminer.records import Box, ParsedPage
 from adminer.store.journal import Journal, read_journal
 from adminer.store.load import DatabaseExtras, build_database
-from adminer.store.overlay import CorrectionRow, correction_table_row, overlay
+from adminer.store.overlay import CorrectionRow, correction_table_row, overlay, same_advert_rows
 
 PORT = 8737
 TOKEN = "token-of-the-tests"  # noqa: S105 - no secret: the tests make it up
@@ -102,7 +102,10 @@ def small_desk(root: Path, pages: Sequence[ParsedPage]) -> SmallDesk:
 
 def build(database: Path, pages: Sequence[ParsedPage], journal: Path) -> None:
     laid, rows = overlay(pages, read_journal(journal))
-    tables: dict[str, list[dict[str, Any]]] = {"corrections": [correction_table_row(row) for row in _sorted(rows)]}
+    tables: dict[str, list[dict[str, Any]]] = {
+        "corrections": [correction_table_row(row) for row in _sorted(rows)],
+        "said_same": same_advert_rows(read_journal(journal)),
+    }
     build_database(database, laid, DatabaseExtras(tables))
 
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 import pytest
 from starlette.testclient import TestClient
 
-from adminer.records import Box
+from adminer.records import Box, Link
 from adminer.store.journal import Act, read_journal
 from tests.desk.desks import SmallDesk, small_desk
 from tests.desk.pages import CLIPPING, offer, page
@@ -192,6 +193,26 @@ def test_clippings_are_tied_together_in_notes_and_journal(small: SmallDesk) -> N
     assert "b0.png" not in small.desk.folder.notes.read_text()
     client.post(f"/journal/{acts(small)[-1].id}/undo")
     assert "b0.png" in small.desk.folder.notes.read_text()
+
+
+def test_clippings_of_one_advert_share_their_days_and_are_one_sighting(tmp_path: Path) -> None:
+    line = Link("tansy", "Tansy Morn", "Tansy Morn", Box(1, 1, 9, 9), 0.9, "as printed")
+    pages = [
+        page((replace(offer(1, "cup", "0.69", y=90, clipping_id=name), line=line),), name) for name in ("c1", "c2")
+    ]
+    dated = replace(pages[0].adverts[0], valid_from=date(1954, 1, 7), valid_to=date(1954, 1, 9))
+    made = small_desk(tmp_path, [replace(pages[0], adverts=(dated,)), pages[1]])
+    client = made.client()
+    assert len(made.desk.shelf.rows("SELECT * FROM sightings")) == 2
+    client.post("/check/c1/same", data={"same": "c2"})
+    client.post("/check/c2/same", data={"same": "c1"})
+    made.rebuild()
+    days = "SELECT valid_from, valid_to, dated_by FROM adverts WHERE clipping_id = 'c2'"
+    assert [tuple(row.values()) for row in made.desk.shelf.rows(days)] == [
+        (date(1954, 1, 7), date(1954, 1, 9), "same advert")
+    ]
+    assert len(made.desk.shelf.rows("SELECT * FROM sightings")) == 1
+    made.desk.journal.close()
 
 
 def test_a_script_gets_the_facts_alone_and_the_next_one(small: SmallDesk) -> None:
