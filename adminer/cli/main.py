@@ -17,6 +17,7 @@ COMMANDS: Final[tuple[str, ...]] = (  # modules of this folder, in the order of 
     "new",
     "digitise",
     "ask",
+    "names",
     "sql",
     "show",
     "status",

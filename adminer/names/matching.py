@@ -10,6 +10,7 @@ import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 from rapidfuzz import fuzz, process
@@ -51,15 +52,19 @@ class Spelling:
     used_by_id: str | None = None
 
 
+@lru_cache(maxsize=65536)
 def fold_name(text: str) -> str:
     """Fold case, accents, punctuation and figures read for letters; "Silver-\\nthaw" becomes "silverthaw"."""
     text = re.sub(r"-\s*\n\s*", "", text)
-    text = "".join(c for c in unicodedata.normalize("NFKD", text) if not unicodedata.combining(c)).lower()
+    if not text.isascii():
+        text = "".join(c for c in unicodedata.normalize("NFKD", text) if not unicodedata.combining(c))
+    text = text.lower()
     text = re.sub(r"['’`]s?(?![a-z])", "", text).replace("&", " and ")
     text = text.translate(_LOOKALIKES).replace("rn", "m").replace("vv", "w")
     return " ".join(re.sub(r"[^a-z ]", " ", text).split())
 
 
+@lru_cache(maxsize=65536)
 def fold_house(text: str) -> str:
     """Fold a retailer's or maker's name, leaving out "the", "company" and the like."""
     folded = fold_name(text)

@@ -65,7 +65,8 @@ def propose(
 
     Sightings in different adverts add up: two guesses of 0.4 make 0.64 (1 - 0.6 * 0.6).
     """
-    refused = [fold_name(name) for name in rejected]
+    known = line_spellings(authorities.lines)
+    refused = [fold_name(name) for name in rejected] + [spelling.folded for spelling in known]
     clusters: list[tuple[str, list[NameSighting]]] = []
     for sighting in sorted(sightings, key=lambda s: (-s.score, s.advert_id, s.text)):
         key = fold_name(sighting.text)
@@ -76,7 +77,6 @@ def propose(
             clusters.append((key, [sighting]))
         else:
             home.append(sighting)
-    known = line_spellings(authorities.lines)
     made = []
     for key, members in clusters:
         score = _joint(members)

@@ -27,6 +27,7 @@ _FIGURE_END: Final = re.compile(r"(?:\d|¢|\bup|\bc|\bcents)[ .,]*$")
 _FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "saving"})
 ON_ROW: Final = "on the same row, left of the price"
 _DISPLAY: Final = 1.8  # times the body type
+_HOPELESS: Final = 6.0  # a text so far away is no candidate, whatever stands between
 NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
 
 
@@ -96,11 +97,12 @@ def _cost(
         cost, reason = _place_cost(found, segment, advert.body_px)
         if cost < best:
             best, why = cost, reason
-    best += 0.8 * _prices_between(segment, first, prices, group)
+    if best < _HOPELESS:
+        best += 0.8 * _prices_between(segment, first, prices, group)
     flow, reason = _flow_cost(advert, mains, segment, prices)
     if flow < best:
         best, why = flow, reason
-    if _rule_between(segment.box, first.box, rules):
+    if best < _HOPELESS and _rule_between(segment.box, first.box, rules):
         best += 1.0
     return best + _wording_cost(segment, why), why
 

@@ -37,7 +37,8 @@ _FIGURE: Final = rf"\d{{1,4}}(?:[.,]\d)?(?: ?{FRACTION})?"
 _PT: Final = r"(?:P\. ?['’]?T\.?|PT\.?|P\.? T\.|P[,;:] ?T[.,]?)"
 _LINK: Final = r"\s?(?:[,.;¢]\s?)?(?:(?:and|&|or|to)\s?)?"  # what stands between the figures of a list
 _PIASTRES_AFTER: Final = re.compile(
-    rf"(?<![\d.])(?P<list>{_FIGURE}(?:(?!\d){_LINK}(?<!\d){_FIGURE}){{0,6}})\s?(?:{_PT}(?![A-Za-z])|piast(?:er|re)s?\b)",
+    rf"(?<![\d.])(?P<list>{_FIGURE}(?:(?!\d){_LINK}(?<!\d){_FIGURE}){{0,6}})\s?(?:{_PT}(?![A-Za-z])|piast(?:er|"
+    rf"re)s?\b)",
     re.IGNORECASE,
 )
 _PIASTRES_BEFORE: Final = re.compile(rf"(?<![A-Za-z]){_PT} ?(?P<list>{_FIGURE})(?![\d%])", re.IGNORECASE)

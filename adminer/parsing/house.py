@@ -12,7 +12,8 @@ from typing import Final
 
 from rapidfuzz import fuzz, process
 
-from adminer.names.matching import Match, Spelling, best_match, fold_house
+from adminer.names.matching import Spelling
+from adminer.names.spotting import spot_names
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, Link
 
@@ -55,7 +56,8 @@ _CITY: Final = re.compile(
     re.IGNORECASE,
 )
 _AFTER_NAME: Final = re.compile(
-    r",? (?:Dept|Desk|Box|Makers?|Phone|Tel|Successors?|Proprietors?|Props?)\b|,(?= ?\d)|, (?=[A-Z][A-Za-z]+ (?:and|&) [A-Z]|New York|Chicago|Boston)"
+    r",? (?:Dept|Desk|Box|Makers?|Phone|Tel|Successors?|Proprietors?|Props?)\b|,(?= ?\d)|, (?=[A-Z][A-Za-z]+ "
+    r"(?:and|&) [A-Z]|New York|Chicago|Boston)"
 )
 _BY_POST: Final = re.compile(r"\b(?:Dept|Desk|Box|Drawer|Station)\.? ?[A-Z0-9]", re.IGNORECASE)
 _STREET_WORD: Final = re.compile(
@@ -141,27 +143,14 @@ def _town_pattern(towns: frozenset[str]) -> re.Pattern[str]:
 
 
 def _from_authority(advert: AdvertText, spellings: list[Spelling]) -> Link | None:
-    best: tuple[float, TextLine, str, Match] | None = None
-    if not spellings:
+    """Return the best known name printed in the advert, larger type before smaller."""
+    known = [spotted for spotted in spot_names(advert.text, spellings) if spotted.match.entry_id is not None]
+    if not known:
         return None
-    for line in advert.lines:
-        words = line.words
-        for length in range(1, min(6, len(words)) + 1):
-            for first in range(len(words) - length + 1):
-                text = " ".join(w.text for w in words[first : first + length])
-                if not text[:1].isalpha():
-                    continue
-                match = best_match(fold_house(text), spellings)
-                if match is None or match.entry_id is None:
-                    continue
-                size = max(w.type_px for w in words[first : first + length]) / advert.body_px
-                rank = match.score + 0.15 * min(size, 6)
-                if best is None or rank > best[0]:
-                    best = (rank, line, text, match)
-    if best is None:
-        return None
-    _, line, text, match = best
-    return Link(match.entry_id, match.name, text, line.box, match.score, match.why, match.candidates)
+    best = max(known, key=lambda n: n.match.score + 0.15 * min(advert.type_px_of(n.start, n.end) / advert.body_px, 6))
+    match = best.match
+    box = advert.line_at(best.start).box
+    return Link(match.entry_id, match.name, best.text, box, match.score, match.why, match.candidates)
 
 
 def _from_type(advert: AdvertText, box: Box) -> Link | None:

@@ -16,7 +16,8 @@ from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box
 
 _SENTENCE_END: Final = re.compile(
-    r"(?<=[a-z0-9)\]”\"’'][.!?;:])\s+(?=[A-Z“\"‘'(\d$])|[;!?]\s|\bas follows:?\s|\s?[—•·*]\s?|\s[-–]\s|\.{2,}|…|(?:[._] ){2,}|"
+    r"(?<=[a-z0-9)\]”\"’'][.!?;:])\s+(?=[A-Z“\"‘'(\d$])|[;!?]\s|\bas follows:?\s|\s?[—•·*]\s?|\s[-–]\s|\.{2,}|…|"
+    r"(?:[._] ){2,}|"
     r"\s[-–]{2,}\s"
 )
 _ABBREVIATION: Final = re.compile(
@@ -168,7 +169,7 @@ def _one_size(one: TextLine, other: TextLine) -> bool:
 
 
 def _running_lines(advert: AdvertText, rows: set[int]) -> frozenset[int]:
-    """Return the lines of columns of running text: four or more close under each other, few with a price on their row."""
+    """Return the lines of running text: four or more close under each other, few with a price on their row."""
     found: set[int] = set()
     run: list[int] = []
     for line in [*advert.lines, None]:

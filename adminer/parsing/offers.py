@@ -94,14 +94,15 @@ def make_offers(
 
 def _pieces(doc: Doc, grammar: Grammar) -> list[_Named]:
     """Return the piece names of the text, loose ones only where tableware is near."""
+    text = doc.text
     spans = sorted(doc.spans[PIECES], key=lambda s: (-(s.end_char - s.start_char), s.start_char))
     kept: list[_Named] = []
     for span in spans:
         if any(span.start_char < k.end and k.start < span.end_char for k in kept):
             continue
         kept.append(_Named(span.start_char, span.end_char, span.label_))
-    strict = [k for k in kept if doc.text[k.start : k.end].lower() not in grammar.loose]
-    anchors = [(k.start, k.end) for k in strict] + [m.span() for m in _TABLEWARE.finditer(doc.text)]
+    strict = [k for k in kept if text[k.start : k.end].lower() not in grammar.loose]
+    anchors = [(k.start, k.end) for k in strict] + [m.span() for m in _TABLEWARE.finditer(text)]
     near = [k for k in kept if k in strict or any(a - 60 < k.end and k.start < b + 60 for a, b in anchors)]
     return sorted(near, key=lambda k: k.start)
 

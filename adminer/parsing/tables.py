@@ -17,8 +17,10 @@ from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText, TextLine
 
 _NAME_HEADS: Final = ("design", "article", "pattern", "name", "item", "description", "decoration", "piece", "articles")
-_OTHER_HEADS: Final = ("no.", "number", "size", "sizes", "price", "each", "per 100", "per 1000", "per dozen", "doz.",
-                       "white", "decorated", "plain", "gold", "weight", "list", "net", "per gross", "color", "colors")  # fmt: skip
+_OTHER_HEADS: Final = (
+    "no.", "number", "size", "sizes", "price", "each", "per 100", "per 1000", "per dozen", "doz.", "white", "decorated",
+    "plain", "gold", "weight", "list", "net", "per gross", "color", "colors",
+)  # fmt: skip
 _ALIKE: Final = 80  # rapidfuzz ratio
 _PER: Final = re.compile(r"per\s*(?P<n>1[,.]?000|100|dozen|doz\.?|gross|hundred|thousand)", re.IGNORECASE)
 _COUNTS: Final = {"100": 100, "hundred": 100, "1000": 1000, "thousand": 1000}

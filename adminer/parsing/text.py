@@ -22,7 +22,7 @@ _LEVEL: Final = 0.004  # a slope below this is no slope: four pixels in a thousa
 
 @dataclass(frozen=True, slots=True)
 class Slope:
-    """Hold how lines of type run down to the right: pixels a pixel at the top edge, and what comes to that a pixel down."""
+    """Hold how type slopes down to the right, pixels a pixel: at the top, and what it gains a pixel down."""
 
     at_top: float = 0.0
     gain: float = 0.0
