@@ -22,6 +22,7 @@ from adminer.desk.desk import Progress
 from adminer.errors import AdminerError
 
 _KEPT_UNREAD: Final = 500
+_REPORT: Final = "Nothing read is lost; please report it."
 _QUIET_SECONDS: Final = 10.0  # after an act, before the database is built anew: the next act comes soon
 
 
@@ -171,3 +172,6 @@ def _read(root: Path, workers: int | None, pipe: Connection) -> None:
             pipe.send(("end", "paused", "Stopped. What was read is kept; the reading goes on from there."))
     except AdminerError as error:
         teller.tell("end", "failed", str(error))
+    # the boundary between the reading and the desk: whatever goes wrong there, the page says it
+    except Exception as error:  # noqa: BLE001
+        teller.tell("end", "failed", f"A fault of the program stopped the reading ({why}). {_REPORT}")
