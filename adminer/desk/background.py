@@ -11,7 +11,7 @@ import os
 import signal
 import threading
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from multiprocessing.connection import Connection
@@ -22,6 +22,7 @@ from adminer.desk.desk import Progress
 from adminer.errors import AdminerError
 
 _KEPT_UNREAD: Final = 500
+_SAID_PROBLEMS: Final = 3
 _REPORT: Final = "Nothing read is lost; please report it."
 _QUIET_SECONDS: Final = 10.0  # after an act, before the database is built anew: the next act comes soon
 
@@ -166,7 +167,7 @@ def _read(root: Path, workers: int | None, pipe: Connection) -> None:
         words += f", in {time.monotonic() - began:.0f} s."
         if counts is not None:
             words += f" The database has {counts.offers} offers in {counts.adverts} adverts."
-        teller.tell("end", "done", " ".join([words, *summary.problems[:20]]))
+        teller.tell("end", "done", " ".join([words, *_some(summary.problems)]))
     except KeyboardInterrupt:
         with suppress(OSError):
             pipe.send(("end", "paused", "Stopped. What was read is kept; the reading goes on from there."))
@@ -174,4 +175,13 @@ def _read(root: Path, workers: int | None, pipe: Connection) -> None:
         teller.tell("end", "failed", str(error))
     # the boundary between the reading and the desk: whatever goes wrong there, the page says it
     except Exception as error:  # noqa: BLE001
+        why = f"{type(error).__name__}: {error}"
         teller.tell("end", "failed", f"A fault of the program stopped the reading ({why}). {_REPORT}")
+
+
+def _some(problems: Sequence[str]) -> list[str]:
+    more = len(problems) - _SAID_PROBLEMS
+    return [
+        *problems[:_SAID_PROBLEMS],
+        *([f"{more} more things to look at: adminer status lists them."] if more > 0 else []),
+    ]
