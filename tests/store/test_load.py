@@ -119,7 +119,7 @@ def test_an_empty_folder_has_an_empty_database(tmp_path: Path) -> None:
 
 def twins(path: Path, first: ParsedPage, second: ParsedPage) -> list[tuple[object, ...]]:
     build_database(path, [first, second])
-    return rows(path, "SELECT shared_prices, likeness FROM same_adverts")
+    return rows(path, "SELECT shared_prices, likeness FROM likely_copies")
 
 
 def test_one_advert_in_two_papers_is_seen_to_be_one(tmp_path: Path) -> None:
