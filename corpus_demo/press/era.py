@@ -95,15 +95,15 @@ def remarks(day: date, rng: Random, *, food: bool, plate: bool) -> tuple[Term, .
         )
     if food and date(1942, 5, 18) <= day <= date(1946, 11, 9) and rng.random() < 0.4:
         found.append(
-            Term("guarantee", rng.choice(("All prices at or below OPA ceiling", "Ceiling prices posted in our store")))
+            Term("notice", rng.choice(("All prices at or below OPA ceiling", "Ceiling prices posted in our store")))
         )
     if date(1942, 1, 1) <= day <= date(1945, 10, 1) and rng.random() < 0.45:
-        found.append(Term("guarantee", rng.choice(("Buy War Bonds and Stamps", "Buy more War Stamps"))))
+        found.append(Term("notice", rng.choice(("Buy War Bonds and Stamps", "Buy more War Stamps"))))
     if plate and date(1941, 10, 1) <= day <= date(1954, 3, 31):
         rate = "20%" if day >= date(1944, 4, 1) else "10%"
         found.append(Term("tax", f"plus {rate} Federal tax"))
     if day.year >= 1957 and rng.random() < 0.25:
-        found.append(Term("guarantee", rng.choice(("Detergent-proof decoration", "Safe in the automatic dishwasher"))))
+        found.append(Term("notice", rng.choice(("Detergent-proof decoration", "Safe in the automatic dishwasher"))))
     if food and day.year >= 1954 and rng.random() < 0.3:
         found.append(Term("stamps", rng.choice(("Trading stamps with every purchase", "Double stamps Wednesday"))))
     return tuple(found)

@@ -47,14 +47,15 @@ class Item:
     blurb: str = ""
     composition: SetOf | None = None
     number: str = ""  # catalogue number
-    size: str = ""
+    size: str = ""  # part of what is bought: "10-lb. bag"
+    shipping: str = ""  # mail order: weight or postage
     piece: str = ""  # piece id of the vocabulary
     department: str = ""  # meats, produce, dairy, grocery, housewares
 
 
 @dataclass(frozen=True, slots=True)
 class Term:
-    """Hold one printed condition: kind as in records.ConditionText, the words, and its value."""
+    """Hold one printed condition: kind as in records.ConditionText (or "notice"), the words, and its value."""
 
     kind: str
     text: str

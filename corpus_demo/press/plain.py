@@ -78,10 +78,10 @@ class _Galley:
 
 def _rows(galley: _Galley, items: list[Item]) -> None:
     sheet = galley.sheet
-    columns = [WIDTH - 210.0, WIDTH - 100.0]
+    columns = [WIDTH - 310.0, WIDTH - 140.0]
     galley.block += 1
     if items and len(items[0].tags) > 1 and items[0].tags[0].label:
-        for x, tag in zip((WIDTH - 330.0, WIDTH - 130.0), items[0].tags, strict=False):
+        for x, tag in zip(columns, items[0].tags, strict=False):
             sheet.label(tag)
             galley.put(tag.label, x, 14, sheet.last if tag.condition != "everyone" else None)
         galley.feed(14)
@@ -94,6 +94,7 @@ def _rows(galley: _Galley, items: list[Item]) -> None:
         for place, tag in zip(places, item.tags, strict=False):
             galley.price(tag, item, place, 18, small=True)
         galley.feed(18)
+        _contents(galley, item, 14)
 
 
 def _feature(galley: _Galley, item: Item) -> None:
@@ -104,10 +105,7 @@ def _feature(galley: _Galley, item: Item) -> None:
         galley.centre(item.line_text, 34, sheet.last)
     sheet.text(item.text)
     galley.centre(item.text, 34, sheet.last)
-    if item.composition:
-        sheet.set_words(item.composition, item)
-        words = item.composition.words or ", ".join(text for _, _, text in item.composition.listed)
-        _fill(galley, words, 16, sheet.last)
+    _contents(galley, item, 16)
     sizes = [90.0, 52.0, 52.0]
     starts = [90.0, 420.0, 660.0]
     for tag, size, x in zip(item.tags, sizes, starts, strict=False):
@@ -117,6 +115,13 @@ def _feature(galley: _Galley, item: Item) -> None:
         sheet.label(tag)
         galley.put(tag.label, x, 18, sheet.last if tag.condition != "everyone" and tag.label else None)
     galley.feed(22)
+
+
+def _contents(galley: _Galley, item: Item, size: float) -> None:
+    if item.composition:
+        galley.sheet.set_words(item.composition, item)
+        words = item.composition.words or ", ".join(text for _, _, text in item.composition.listed)
+        _fill(galley, words, size, galley.sheet.last)
 
 
 def _fill(galley: _Galley, text: str, size: float, fact: str | None = None) -> None:

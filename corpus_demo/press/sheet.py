@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from decimal import Decimal
 from html import escape
@@ -14,6 +15,11 @@ from .looks import Look
 from .numerals import as_printed, markup, pick_form
 
 Row = dict[str, Any]
+# Heads and kickers that are conditions by what they say.
+SAYS = (
+    (re.compile(r"\bcard holders\b|\bpunch card$", re.IGNORECASE), "cardholder"),
+    (re.compile(r"\bweek (?:\d+ )?of \d+", re.IGNORECASE), "schedule"),
+)
 
 
 @dataclass(slots=True)
@@ -57,7 +63,7 @@ class Sheet:
             "amount": float(tag.amount),
             "amount_exact": str(tag.amount),
             "currency": "USD",
-            "item_text": tag.item or item.text,
+            "item_text": tag.item or f"{item.text} {item.size}".strip(),
             "kind": tag.role,
             "condition": tag.condition,
             "condition_text": tag.label or None,
@@ -80,7 +86,9 @@ class Sheet:
         return self._mark("d", {"text": when.text, "edtf": when.edtf, "kind": kind}, escape(when.text)) if when else ""
 
     def term(self, term: Term) -> str:
-        """Set a printed condition."""
+        """Set a printed condition; a notice of the day binds nobody and is plain text."""
+        if term.kind == "notice":
+            return self.text(term.text)
         return self._mark("c", {"kind": term.kind, "text": term.text, "value": term.value}, escape(term.text))
 
     def label(self, tag: Tag) -> str:
@@ -91,6 +99,9 @@ class Sheet:
 
     def text(self, words: str) -> str:
         """Set a line of type that also serves as a transcript line."""
+        for pattern, kind in SAYS:
+            if pattern.search(words):
+                return self._mark("c", {"kind": kind, "text": words, "value": None}, escape(words))
         return self._mark("t", {"text": words}, escape(words))
 
     def set_words(self, composition: SetOf, item: Item) -> str:

@@ -122,8 +122,12 @@ def _advert(
 ) -> AdvertSpec:
     rng = draw.rng
     end = start + timedelta(rng.choice((2, 2, 2, 6)))
+    when = draw.when(start, end)
+    if when.text.startswith("Week"):
+        end = start + timedelta(6)
+        when = replace(when, edtf=f"{start}/{end}")
     return AdvertSpec(
-        style=style, retailer=shop.id, retailer_text=shop.name, items=items, headline=head, town=town.name, valid=(start, end), when=draw.when(start, end),
+        style=style, retailer=shop.id, retailer_text=shop.name, items=items, headline=head, town=town.name, valid=(start, end), when=when,
         addresses=addresses(town, start, rng), terms=remarks(start, rng, food=food, plate=False),
     )  # fmt: skip
 
@@ -213,7 +217,7 @@ def _mail_order(draw: _Draw) -> tuple[AdvertSpec, date]:
                 item,
                 tags=tuple(tags),
                 number=f"{rng.randint(10, 60)} K {rng.randint(1000, 9000)}",
-                size=f"Shpg. wt. {rng.randint(2, 60)} lbs",
+                shipping=f"Shpg. wt. {rng.randint(2, 60)} lbs",
             )
         )
     spec = _advert(draw, "mailorder", shop, shop.towns[0], start, tuple(items), "China by Mail")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from .facts import ScanSpec
@@ -9,6 +10,7 @@ from .geometry import Box
 from .sheet import Row, Sheet
 
 TRANSCRIPT_LINES = 15
+YEAR = re.compile(r"\b19\d\d\b|\d/\d+/\d\d\b")
 
 
 def truth_row(spec: ScanSpec, sheet: Sheet, boxes: dict[str, Box], lines: dict[str, int], size: tuple[int, int]) -> Row:
@@ -27,6 +29,12 @@ def truth_row(spec: ScanSpec, sheet: Sheet, boxes: dict[str, Box], lines: dict[s
     dated = spec.noted and spec.published is not None
     printed = [row for row in by_kind["d"] if row["kind"] != "expiry"]
     basis = "note" if dated else ("printed" if any(_has_year(row) for row in printed) else None)
+    dates = [_clean(d) if basis or _has_year(d) else {**_clean(d), "edtf": None} for d in by_kind["d"]]
+    expiries = [
+        {"kind": "expiry", "text": d["text"], "value": d["edtf"], "box": d["box"]}
+        for d in dates
+        if d["kind"] == "expiry"
+    ]
     row = {
         "file": spec.file,
         "image_size": list(size),
@@ -43,12 +51,12 @@ def truth_row(spec: ScanSpec, sheet: Sheet, boxes: dict[str, Box], lines: dict[s
         "readable": spec.readable,
         "prices": [_clean(price) for price in prices],
         "prices_complete": True,
-        "offers_with_conditions": [c["text"] for c in by_kind["c"]],
-        "conditions": [_clean(c) for c in by_kind["c"]],
+        "offers_with_conditions": [c["text"] for c in by_kind["c"]] + [c["text"] for c in expiries],
+        "conditions": [_clean(c) for c in by_kind["c"]] + expiries,
         "adverts": adverts,
         "sets": [_clean(s) for s in by_kind["s"]],
         "lines": [_named(row, spec) for row in by_kind["l"]],
-        "dates": [_clean(d) for d in by_kind["d"]],
+        "dates": dates,
         "retailers": [_clean(r) for r in by_kind["r"]],
         "schedule": [[week, piece] for advert in spec.adverts for week, piece, _ in advert.schedule],
         "transcript_lines": _transcript(by_kind, lines),
@@ -81,7 +89,7 @@ def _named(row: Row, spec: ScanSpec) -> Row:
 
 
 def _has_year(row: Row) -> bool:
-    return any(part.isdigit() and len(part) == 4 for part in row["text"].replace(",", " ").split())
+    return YEAR.search(row["text"]) is not None
 
 
 def _transcript(by_kind: dict[str, list[Row]], lines: dict[str, int]) -> list[str]:

@@ -72,7 +72,7 @@ def scans() -> tuple[ScanSpec, ...]:
     points = page(
         96, date(1943, 11, 11), "Osterby", "penhallow", (6, 9), (), "dash", "Point-Wise Foods", style="handbill", kicker="At or below ceiling prices",
         copy=("Bring your ration books. Bacon and butter take red points; canned peas and corn take blue points.",), addresses=("Market Square, Osterby 3",),
-        terms=(Term("guarantee", "We sell War Stamps"), Term("limit", "We reserve the right to limit quantities")),
+        terms=(Term("notice", "We sell War Stamps"), Term("limit", "We reserve the right to limit quantities")),
     )  # fmt: skip
     small = page(
         97, date(1939, 6, 16), "Wenning Falls", "penhallow", (7, 10), (), "dash", "Saturday Specials", style="handbill", kicker="Service and quality", addresses=("27 Mill Lane", "Phone 88"),

@@ -11,7 +11,7 @@ from ..staples import basket
 from .common import days, money, one
 from .groceries import page
 from .programmes import OPEN_STOCK, PAPERS, SILVER_SETTING, STARTER_ITEM, silverthaw, tansy
-from .shops import quillfeather, sale
+from .shops import SERVERS, eights, pieces, quillfeather, sale
 
 TUMBLERS = SetOf(8, (("tumbler", 8, "8 tumblers"),))
 
@@ -52,7 +52,7 @@ def _coupons() -> tuple[ScanSpec, ...]:
 def _stamps() -> tuple[ScanSpec, ...]:
     lantern = AdvertSpec(
         style="stamps", retailer="lantern_stamps", retailer_text="Lantern Stamps", headline="Yours for Lantern Stamps", kicker="at every redemption store", town="Ferncliff", line="winter_sorrel", line_text="Winter Sorrel", motif="sorrel",
-        valid=(date(1961, 9, 1), date(1961, 12, 31)), when=When("Fall 1961", "1961-23"),
+        when=When("Fall 1961", "1961-23"),
         items=(Item("16-piece starter set", (Tag(money("9.95"), 1, None, "everyone", "or in cash"), Tag(money("2.50"), 1, None, "stamps", "with 2 filled books and")), line="winter_sorrel", piece="starter_set",
                     composition=SetOf(16, (("dinner_plate", 4, "4 dinner plates"), ("cereal_dish", 4, "4 cereals"), ("cup", 4, "4 cups"), ("saucer", 4, "4 saucers")))),
                one("Covered sugar and creamer", "2.25", piece="creamer", line="winter_sorrel")),
@@ -106,7 +106,7 @@ def _several() -> tuple[ScanSpec, ...]:
     )
     opening = quillfeather(
         "store", "A Houseful of New China", (
-            sale("53-piece service for 8", "29.95", "39.50", ("", "usually"), line="winter_sorrel", name="Winter Sorrel", piece="dinner_set"),
+            sale("53-piece service for 8", "29.95", "39.50", ("", "usually"), line="winter_sorrel", name="Winter Sorrel", piece="dinner_set", made_of=pieces(53, *eights(("soup_plate", 8, "8 soups"), *SERVERS))),
             one("Demitasse", ".95", piece="demitasse", line="winter_sorrel"), one("Fast-stand gravy", "3.50", piece="gravy_boat", line="winter_sorrel"),
         ), date(1957, 3, 4), date(1957, 3, 9), "range", continued="Continued on page 9", motif="sorrel",
     )  # fmt: skip

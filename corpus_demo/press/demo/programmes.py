@@ -96,7 +96,7 @@ def tansy(
 ) -> AdvertSpec:
     """Write the advert of one week of the Tansy Morn programme."""
     start = START + timedelta(7 * (week - 1))
-    end = start + timedelta(2)
+    end = start + timedelta(6 if form == "week" else 2)
     maker = "by Marrowstone Pottery" if week < 9 else "now made by Undine China Works"
     spec = AdvertSpec(
         style=style,
@@ -220,7 +220,7 @@ def silverthaw(
 ) -> AdvertSpec:
     """Write the advert of one week of the Silverthaw programme."""
     start = SILVER_START + timedelta(7 * (week - 1))
-    end = start + timedelta(6 if week % 2 else 2)
+    end = start + timedelta(6 if week % 2 or form == "week" else 2)
     spec = AdvertSpec(
         style=style,
         retailer="tidewell",
@@ -317,6 +317,7 @@ def _wheat_scans() -> tuple[ScanSpec, ...]:
         chain: bool, style: str, start: date, headline: str, items: tuple[Item, ...], form: str, **more: object
     ) -> AdvertSpec:
         town = "Ferncliff" if chain else "Osterby"
+        end = start + timedelta(6 if form == "week" else 2)
         base = AdvertSpec(
             style=style,
             retailer="penhallow" if chain else "tidewell",
@@ -324,8 +325,8 @@ def _wheat_scans() -> tuple[ScanSpec, ...]:
             items=items,
             headline=headline,
             town=town,
-            valid=(start, start + timedelta(2)),
-            when=days(start, start + timedelta(2), form),
+            valid=(start, end),
+            when=days(start, end, form),
             line="copperwheat" if chain else "harvest_lane",
             line_text="Copperwheat" if chain else "Harvest Lane",
             maker_text="Ironstone by Marrowstone" if chain else "",

@@ -41,6 +41,17 @@ SERVERS = (
     ("creamer", 1, "creamer"),
     ("covered_sugar", 1, "covered sugar"),
 )
+CHEST = SetOf(
+    26,
+    (
+        ("knife", 6, "6 knives"),
+        ("fork", 6, "6 forks"),
+        ("teaspoon", 6, "6 teaspoons"),
+        ("soup_spoon", 6, "6 soup spoons"),
+        ("butter_knife", 1, "butter knife"),
+        ("sugar_spoon", 1, "sugar shell"),
+    ),
+)
 SIXES = tuple(
     (piece, 6, f"6 {words}")
     for piece, words in (
@@ -112,11 +123,11 @@ def _department_store() -> tuple[ScanSpec, ...]:
         "store", "China Is Still Yours to Buy", (
             one("Cup and saucer", ".49", piece="cup_and_saucer", line="harbor_band", line_text="Harbor Band"),
             sale("26-piece flatware set", "9.95", "14.50", ("plus 10% Fed. tax", "usually"), line="dunmere", name="Dunmere",
-                 made_of=pieces(26, ("knife", 6, "6 knives"), ("fork", 6, "6 forks"), ("teaspoon", 6, "6 teaspoons"), ("soup_spoon", 6, "6 soup spoons"), ("butter_knife", 1, "butter knife"), ("sugar_spoon", 1, "sugar shell"))),
+                 made_of=CHEST),
             one("Mixing bowls, nest of 3", "1.00", piece="mixing_bowl"),
         ), date(1943, 10, 4), date(1943, 10, 9), "thru", motif="band",
         addresses=("Ferncliff 7", "Phone HArbor 2140"), copy=("Pottery takes no steel and no points. Save your fats and your tins and set a cheerful table.",),
-        terms=(Term("mail_order", "Mail orders filled while stocks permit"), Term("guarantee", "Buy War Bonds and Stamps at our booth, street floor")),
+        terms=(Term("mail_order", "Mail orders filled while stocks permit"), Term("notice", "Buy War Bonds and Stamps at our booth, street floor")),
     )  # fmt: skip
     bridal = quillfeather(
         "store", "For the June Bride", (
@@ -146,7 +157,7 @@ def _department_store() -> tuple[ScanSpec, ...]:
             sale("Evenstar tumbler", ".12", ".25", ("Close-out", "Was"), piece="tumbler", line="evenstar", made_of=tumblers, unit="each"),
             sale("Pickle dish", ".39", ".95", ("Close-out", "Was"), line="winter_sorrel", name="Winter Sorrel", piece="relish"),
             sale("Egg cup", ".19", ".50", ("Close-out", "Was"), piece="egg_cup"),
-        ), date(1958, 8, 11), date(1958, 8, 16), "week", motif="tansy", terms=(Term("while_they_last", "Quantities limited, rights reserved"), Term("cash", "No exchanges")),
+        ), date(1958, 8, 11), date(1958, 8, 17), "week", motif="tansy", terms=(Term("while_they_last", "Quantities limited, rights reserved"), Term("cash", "No exchanges")),
     )  # fmt: skip
     return (
         _store("quillfeather-1938-fall.jpg", fall, 71, 1180, 18, Wear("magazine", skew=0.4, light=0.1)),
@@ -171,14 +182,14 @@ def _mail_order() -> tuple[ScanSpec, ...]:
     )  # fmt: skip
     first = AdvertSpec(
         style="mailorder", retailer="thistlewick", retailer_text="Thistlewick & Vane", headline="Dinnerware by Mail",
-        kicker="Shipped from our pottery warehouse", motif="sorrel", valid=(date(1948, 2, 1), date(1948, 8, 31)), when=When("Spring and Summer 1948", "1948-02/1948-08"),
+        kicker="Shipped from our pottery warehouse", motif="sorrel", when=When("Spring and Summer 1948", "1948-21/1948-22"),
         items=(
             Item("32-Piece Dinner Set", (Tag(money("7.45")), _terms_of("1.50", "down_payment", "Cash down"), _terms_of("1.00", "instalment", "then", "month")), line="winter_sorrel", line_text="Hollyberry",
-                 blurb="Sprays of leaf and berry under a clear glaze. Service for six:", composition=holly32, number="45 K 3021", size="Shpg. wt. 26 lbs", piece="dinner_set"),
+                 blurb="Sprays of leaf and berry under a clear glaze. Service for six:", composition=holly32, number="45 K 3021", shipping="Shpg. wt. 26 lbs", piece="dinner_set"),
             Item("95-Piece Dinner Set", (Tag(money("27.95")), _terms_of("3.00", "down_payment", "Cash down"), _terms_of("2.50", "instalment", "then", "month")), line="winter_sorrel", line_text="Hollyberry",
-                 blurb="Everything for twelve:", composition=holly95, number="45 K 3023", size="Shpg. wt. 79 lbs", piece="dinner_set"),
+                 blurb="Everything for twelve:", composition=holly95, number="45 K 3023", shipping="Shpg. wt. 79 lbs", piece="dinner_set"),
             Item("Open Stock Cup", (Tag(money(".18"), 1, "each"), _terms_of(".02", "postage", "Postage extra")), line="winter_sorrel", blurb="Add or replace as you please.", number="45 K 3031", piece="cup"),
-            Item("Covered Sugar", (Tag(money(".87")),), line="winter_sorrel", blurb="With its own lid.", number="45 K 3036", size="Postpaid", piece="covered_sugar"),
+            Item("Covered Sugar", (Tag(money(".87")),), line="winter_sorrel", blurb="With its own lid.", number="45 K 3036", shipping="Postpaid", piece="covered_sugar"),
             Item("Gravy Boat", (Tag(money("1.05")),), line="winter_sorrel", blurb="Stand attached.", number="45 K 3038", piece="gravy_boat"),
         ),
         terms=(Term("mail_order", "Send order and remittance to our nearest house"), Term("postage", "Add postage from the table on page 604"), Term("guarantee", "Safe arrival guaranteed")),
@@ -187,10 +198,10 @@ def _mail_order() -> tuple[ScanSpec, ...]:
     second = replace(
         first, headline="Glass and Flatware", kicker="For daily use and for company", motif="star", copy=(),
         items=(
-            Item("Set of 8 Tumblers", (Tag(money(".98"), 1, "set"),), blurb="Clear glass, star cut.", composition=SetOf(8, (("tumbler", 8, "8 tumblers"),)), number="45 K 4102", size="Shpg. wt. 7 lbs", piece="tumbler"),
+            Item("Set of 8 Tumblers", (Tag(money(".98"), 1, "set"),), blurb="Clear glass, star cut.", composition=SetOf(8, (("tumbler", 8, "8 tumblers"),)), number="45 K 4102", shipping="Shpg. wt. 7 lbs", piece="tumbler"),
             Item("7-Piece Water Set", (Tag(money("1.79")),), blurb="Ice-lip jug and", composition=SetOf(7, (("tumbler", 6, "6 tumblers"),)), number="45 K 4110", piece="water_set"),
             Item("26-Piece Flatware Set", (Tag(money("12.50")), _terms_of("2.00", "down_payment", "Cash down"), _terms_of("2.00", "instalment", "then", "month")), line="dunmere", line_text="Dunmere",
-                 blurb="Silver plate, federal tax included.", number="45 K 5200", piece="knife"),
+                 blurb="Silver plate, federal tax included:", number="45 K 5200", piece="knife", composition=CHEST),
             Item("Dessert Forks", (Tag(money("2.40"), 6),), line="dunmere", blurb="To match.", number="45 K 5207", piece="fork"),
             Item("Juice Glasses", (Tag(money(".05"), 1, "each"),), blurb="5-ounce size, heat treated.", number="45 K 4117", piece="juice_glass"),
             Item("Linen Tea Towels", (Tag(money("1.00"), 3),), blurb="Absorbent crash, fast borders.", number="36 K 880", piece="dish_towel"),
@@ -221,8 +232,7 @@ def _catalogues() -> tuple[ScanSpec, ...]:
         return Item(name, tuple(tags), number=number, size=size, piece=piece)
 
     designs = AdvertSpec(
-        style="catalogue", retailer="larkspindle", retailer_text="Larkspindle Decal Company", headline="Price List of Stock Decals", kicker="Design", motif="tansy",
-        valid=(date(1951, 3, 1), date(1952, 2, 29)), when=When("Effective March 1, 1951", "1951-03-01"), addresses=("Ceramic transfers for the pottery trade",),
+        style="catalogue", retailer="larkspindle", retailer_text="Larkspindle Decal Company", headline="Price List of Stock Decals", kicker="Design", motif="tansy", when=When("Effective March 1, 1951", "1951-03-01"), addresses=("Ceramic transfers for the pottery trade",),
         items=(
             decal("2209", "Quince Bough", "quince_arbor", "3 in. spray", "4.20", "36.50"), decal("2214", "Meadow Rue", None, "2½ in. spray", "3.75", "32.00"),
             decal("3866", "Sorrel & Berry", "winter_sorrel", "3 in. spray", "4.60", "39.75"), decal("3871", "Bryony Wreath", None, "border, 9 in.", "8.90", "79.50"),
@@ -233,7 +243,7 @@ def _catalogues() -> tuple[ScanSpec, ...]:
         terms=(Term("cash", "Terms 2% ten days, net thirty"), Term("postage", "Express charges collect")), copy=("Samples of any design on request. Allow six weeks for special shapes. Colors may carry lead: fire as directed.",),
     )  # fmt: skip
     designs2 = replace(
-        designs, headline="Price List of Stock Decals, 1955", when=When("Effective January 3, 1955", "1955-01-03"), valid=(date(1955, 1, 3), date(1955, 12, 31)), motif="frost", copy=(),
+        designs, headline="Price List of Stock Decals, 1955", when=When("Effective January 3, 1955", "1955-01-03"), motif="frost", copy=(),
         items=(
             decal("5417", "Wheat Spray", "copperwheat", "3½ in. spray", "6.35", "56.00"), decal("5418", "Wheat Spray", "copperwheat", "1½ in. sprig", "2.95", "25.50"),
             decal("5530", "Frost Star", "silverthaw", "1 in. scatter", "1.90", "16.25"), decal("5533", "Pine Shadow", None, "3 in. spray", "5.80", "51.00"),
@@ -241,7 +251,7 @@ def _catalogues() -> tuple[ScanSpec, ...]:
         ),
     )  # fmt: skip
     pottery = AdvertSpec(
-        style="catalogue", retailer="undine", retailer_text="Undine China Works", headline="Esplanade Shape: Net Prices per Dozen", kicker="Article", valid=(date(1957, 7, 1), date(1958, 6, 30)),
+        style="catalogue", retailer="undine", retailer_text="Undine China Works", headline="Esplanade Shape: Net Prices per Dozen", kicker="Article",
         when=When("July 1, 1957", "1957-07-01"), addresses=("Manufacturers of Fine Dinnerware",), motif="frost",
         items=(
             dozen("101", "Dinner plate", "10 in.", "4.32", "dinner_plate", "6.84"), dozen("102", "Salad plate", "7¼ in.", "2.88", "salad_plate", "4.56"), dozen("103", "Bread and butter", "6¼ in.", "2.16", "bread_and_butter", "3.48"),

@@ -15,7 +15,8 @@ def coupon(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
     """Set an offer with a coupon to cut out."""
     rng = Random(f"coupon {seed}")
     feature, *rest = spec.items
-    blocks = "".join(parts.block(sheet, feature, tag, 5.2 if k == 0 else 2.4) for k, tag in enumerate(feature.tags))
+    large = rng.choice((5.2, 9))
+    blocks = "".join(parts.block(sheet, feature, tag, large if k == 0 else 2.4) for k, tag in enumerate(feature.tags))
     made_of = (
         f'<div class="ctr fine">{sheet.set_words(feature.composition, feature)}</div>' if feature.composition else ""
     )

@@ -18,7 +18,7 @@ def _article(sheet: Sheet, item: Item) -> str:
         prices.append(f"{words}{sheet.price(tag, item, small=True)}{' ' + unit if unit else ''}")
     name = f"{sheet.line(item.line_text, item.line)}. " if item.line_text else ""
     made_of = f" {sheet.set_words(item.composition, item)}." if item.composition else ""
-    size = f" {escape(item.size)}." if item.size else ""
+    size = f" {escape(item.shipping)}." if item.shipping else ""
     number = f"<b>{escape(item.number)}</b>&mdash;" if item.number else ""
     return (
         f'<p class="copy"><b>{sheet.text(item.text)}.</b> {name}{escape(item.blurb)}{made_of}{size}<br>'
