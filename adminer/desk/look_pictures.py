@@ -14,7 +14,7 @@ from adminer.publish.look import FAINT, INK, WITH_CARD, WITHOUT_CARD, svg_of
 
 WIDTH: Final = 840
 WIDE_RATIO: Final = 40
-_DAYS: Final = alt.Axis(format="%b %Y", tickCount=10, labelOverlap=True)
+_DAYS: Final = alt.Axis(format="%b %Y", tickCount=8, labelOverlap="greedy", labelSeparation=14)
 TERMS: Final = {
     "cardholder_price": "with the card",
     "price_without_card": "without the card",
@@ -90,21 +90,31 @@ def timeline_picture(sightings: Sequence[Row], runs: Sequence[Row], title: str) 
 def posterior_picture(posterior: str, title: str) -> bytes | None:
     """Return the chance of each month as SVG; None where the stored posterior cannot be understood.
 
-    The posterior is JSON: [["1951-03", 0.02], …].
+    The posterior is JSON: {"1951-03": 0.02, …}.
     """
     points = months_of(posterior)
     if not points:
         return None
+    chances = dict(points)
+    months = _months_between(min(chances), max(chances), beside=4)
+    bars = [{"month": f"{month}-01", "chance": chances.get(month, 0.0)} for month in months]
     chart = (
-        alt.Chart(alt.InlineData(values=[{"month": month, "chance": chance} for month, chance in points]))
-        .mark_area(color=WITH_CARD, opacity=0.6, line={"color": WITH_CARD}, interpolate="step-after")
+        alt.Chart(alt.InlineData(values=bars))
+        .mark_bar(color=WITH_CARD)
         .encode(
-            x=alt.X("month:T", title=None, axis=_DAYS),
-            y=alt.Y("chance:Q", title="chance of each month", axis=alt.Axis(format="%")),
+            # in universal time, or a month begins on the last day of the one before it
+            x=alt.X("utcyearmonth(month):T", title=None, axis=_DAYS, scale=alt.Scale(type="utc")),
+            y=alt.Y("chance:Q", title="chance of each month", axis=alt.Axis(format="%", tickCount=5)),
         )
         .properties(width=WIDTH, height=240, title=title)
     )
     return svg_of(chart).encode()
+
+
+def _months_between(first: str, last: str, beside: int) -> list[str]:
+    """Return all months from one to another as 1951-03, and some on each side."""
+    start, end = (int(month[:4]) * 12 + int(month[5:7]) - 1 for month in (first, last))
+    return [f"{number // 12:04d}-{number % 12 + 1:02d}" for number in range(start - beside, end + beside + 1)]
 
 
 def months_of(posterior: str | None) -> list[tuple[str, float]]:

@@ -97,6 +97,7 @@ def make_environment() -> Environment:
         words_of=words_of,
         cell=cell,
     )
+    environment.tests["day"] = lambda value: isinstance(value, date)
     return environment
 
 
