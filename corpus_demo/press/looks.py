@@ -30,7 +30,7 @@ class Look:
     rule_under_cents: bool
     raised_dollar: bool
     border: str  # css border of the advert
-    panel: str  # css class of feature panels: panel-rev, panel-box, panel-burst, panel-tint
+    panel: str  # css class of feature panels: panel-rev, panel-box, panel-box2, panel-tint
     leader: str  # dots, dashes, none
     price_shape: str  # css transform of large figures
 
@@ -71,7 +71,7 @@ def draw_look(seed: int, family: str | None = None) -> Look:
         rule_under_cents=rng.random() < 0.45,
         raised_dollar=rng.random() < 0.5,
         border=rng.choice(BORDERS),
-        panel=rng.choice(("panel-rev", "panel-box", "panel-burst", "panel-tint", "panel-box2")),
+        panel=rng.choice(("panel-rev", "panel-box", "panel-box", "panel-tint", "panel-box2")),
         leader=rng.choice(("dots", "dots", "dashes", "none")),
         price_shape=rng.choice(("none", "none", "scaleX(.82)", "skewX(-8deg)")),
     )

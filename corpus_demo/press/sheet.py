@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
-from decimal import Decimal
 from html import escape
 from typing import Any
 
@@ -118,8 +117,3 @@ class Sheet:
     def retailer(self, text: str, cls: str = "logo") -> str:
         """Set the signature of a shop."""
         return self._mark("r", {"text": text}, escape(text), cls)
-
-
-def dollars(text: str) -> Decimal:
-    """Return an amount given in dollars as a Decimal."""
-    return Decimal(text)

@@ -1,14 +1,25 @@
-"""Short ways to write what an advert says."""
+"""Short ways to write what an advert says, and where its town is."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 from decimal import Decimal
 
-from ..facts import AdvertSpec, Item, Tag, When
+from ..facts import AdvertSpec, Item, ScanSpec, Tag, Wear, When
 
 MONTHS = ("Jan.", "Feb.", "March", "April", "May", "June", "July", "Aug.", "Sept.", "Oct.", "Nov.", "Dec.")
 DAYS = ("Mon.", "Tues.", "Wed.", "Thurs.", "Fri.", "Sat.", "Sun.")
+TOWN_ADDRESSES = {
+    "Ferncliff": ("114 Harbor Street, Ferncliff", "Corner Elm and Third"),
+    "Osterby": ("Market Square, Osterby", "Phone 4-2217"),
+    "Wenning Falls": ("27 Mill Lane, Wenning Falls",),
+}
+PAPERS = {
+    "Ferncliff": "The Ferncliff Courier",
+    "Osterby": "The Osterby Ledger",
+    "Wenning Falls": "Wenning Falls Sentinel",
+}
 LONG_DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
@@ -71,3 +82,21 @@ def days(start: date, end: date, form: str = "dash") -> When:
             return When(f"Prices good {start.month}/{start.day}/{start:%y} to {end.month}/{end.day}/{end:%y}", edtf)
         case _:
             return When(f"{month} {start.day} thru {last}", edtf)
+
+
+def week_scan(spec: AdvertSpec, file: str, seed: int, width: int, base: float, wear: Wear, **more: object) -> ScanSpec:
+    """Return the scan of a programme's advert, dated and placed by the advert itself."""
+    town, (first, _) = placed(spec)
+    scan = ScanSpec(
+        file=file,
+        adverts=(spec,),
+        seed=seed,
+        width=width,
+        base=base,
+        wear=wear,
+        published=first,
+        publication=PAPERS[town],
+        city=town,
+        page=str(2 + seed % 9),
+    )
+    return replace(scan, **more)  # type: ignore[arg-type] # fields of the record by name

@@ -8,8 +8,9 @@ from random import Random
 
 from ..facts import AdvertSpec, Item, ScanSpec, Tag, Term, Wear
 from ..staples import basket
-from .common import carded, days, money, placed
-from .programmes import CARD, OPEN_STOCK, PAPERS, SETTING_ITEM, SILVER_SETTING, SILVER_STOCK
+from .common import PAPERS, carded, days, money, placed
+from .silverthaw import SILVER_SETTING, SILVER_STOCK
+from .tansy import CARD, OPEN_STOCK, SETTING_ITEM
 
 
 def _house(items: tuple[Item, ...]) -> tuple[Item, ...]:

@@ -8,10 +8,11 @@ from random import Random
 
 from ..facts import AdvertSpec, Item, ScanSpec, SetOf, Tag, Term, Wear, When
 from ..staples import basket
-from .common import days, money, one
+from .common import PAPERS, days, money, one
 from .groceries import page
-from .programmes import OPEN_STOCK, PAPERS, SILVER_SETTING, STARTER_ITEM, silverthaw, tansy
 from .shops import SERVERS, eights, pieces, quillfeather, sale
+from .silverthaw import SILVER_SETTING, silverthaw
+from .tansy import OPEN_STOCK, STARTER_ITEM, tansy
 
 TUMBLERS = SetOf(8, (("tumbler", 8, "8 tumblers"),))
 

@@ -32,7 +32,6 @@ def tower(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
     feature, *rest = spec.items
     rows = parts.rows(sheet, rest)
     picture = pictures.table(spec.motif, seed, shape=rng.choice(("tall", "setting", "wide")))
-    panel = "panel-box" if sheet.look.panel == "panel-burst" else sheet.look.panel
     return (
         (f'<div class="kick">{sheet.text(spec.kicker)}</div>' if spec.kicker else "")
         + parts.head(sheet, spec.headline, rng.choice((2.6, 3.0, 3.3)))
@@ -40,7 +39,7 @@ def tower(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
         + _maker(sheet, spec)
         + f'<div style="margin:.4em auto;width:{rng.choice((78, 90, 100))}%">{picture}</div>'
         + parts.when(sheet, spec)
-        + f'<div class="{panel}">{_feature(sheet, feature, rng.choice((6.2, 7.5, 11)))}</div>'
+        + f'<div class="{sheet.look.panel}">{_feature(sheet, feature, rng.choice((6.2, 7.5, 11)))}</div>'
         + parts.copy(sheet, spec)
         + (f'<div class="rule"></div>{rows}<div class="rule"></div>' if rows else "")
         + parts.schedule(sheet, spec)
