@@ -20,8 +20,8 @@ _GREGORIAN = "Gregorian calendar"
 _YEARS = range(FIRST_YEAR, LAST_YEAR + 1)
 # chances that a note, a date or a weekday is not what it seems; judgement, no source
 _WRONG_NOTE: Final = 0.01
-_WRONG_DATE: Final = 0.01
-_WRONG_DAY: Final = 0.025
+_WRONG_DATE: Final = 0.007
+_WRONG_DAY: Final = 0.015
 _LOOKS_DATED = re.compile(
     r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?\s*\d|\d{1,2}[/-]\d{1,2}[/-]\d\d", re.IGNORECASE
 )

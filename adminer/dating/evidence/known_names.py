@@ -20,7 +20,7 @@ RETAILER: Final = "the retailer's years"
 OBJECT: Final = "dated objects"
 RUN: Final = "the promotion's run"
 _HALF_LIFE: Final = {LINE: 9.0, MAKER: 12.0, RETAILER: 6.0, OBJECT: 30.0}  # of stock sold off; judgement, no source
-_WRONG_NAME: Final = 0.03  # that the name was linked wrongly, or its years in the file are wrong
+_WRONG_NAME: Final = 0.02  # that the name was linked wrongly, or its years in the file are wrong
 
 
 def find(case: Case, context: Context) -> Iterator[Clue]:
