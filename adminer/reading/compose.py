@@ -11,6 +11,7 @@ from adminer.layout import Layout
 from adminer.layout.adverts import Part, TypeLine, find_adverts
 from adminer.layout.clean import WayBack
 from adminer.layout.rules import Rect
+from adminer.reading.join import join_lines, join_prices
 from adminer.reading.numerals import settle_numerals
 from adminer.reading.order import reading_order
 from adminer.reading.placed import PlacedWord, place, to_scan
@@ -30,8 +31,10 @@ def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str,
         for number, one in enumerate(kept)
         for word in split_words(one.strip, one.read)
     ]
-    placed = settle_numerals(layout.gray, restore_signs(_once(placed)))
+    placed = settle_numerals(layout.gray, join_prices(restore_signs(_once(placed))))
     height, width = layout.gray.shape
+    owner = join_lines(_line_rects(placed))
+    placed = [replace(word, line=owner[word.line]) for word in placed]
     rects = _line_rects(placed)
     texts = {n: " ".join(w.text for w in placed if w.line == n) for n in rects}
     type_lines = [TypeLine(rect, rect[3] - rect[1], texts[n]) for n, rect in rects.items()]
@@ -65,6 +68,10 @@ def _once(words: list[PlacedWord]) -> list[PlacedWord]:
 
 
 def _hidden(rect: Rect, other: PlacedWord) -> float:
+    """Return how much of the smaller of two words the other covers; none where they stand on different lines."""
+    low, high = sorted((rect[3] - rect[1], other.bottom - other.top))
+    if abs((rect[1] + rect[3]) / 2 - (other.top + other.bottom) / 2) > 0.4 * low or low < 0.4 * high:
+        return 0.0
     w = min(rect[2], other.right) - max(rect[0], other.left)
     h = min(rect[3], other.bottom) - max(rect[1], other.top)
     area = min((rect[2] - rect[0]) * (rect[3] - rect[1]), (other.right - other.left) * (other.bottom - other.top))

@@ -24,7 +24,7 @@ SMALLEST = 9.0  # capital height in pixels below which glyphs cannot be told apa
 DISPLAY = 14.0  # capital height in pixels from which a lone speck beside figures can be told from a cent sign
 SMALL = 0.8  # a raised figure is at most this part of the large ones; trade.md E.3 has 0.62, real type has up to 0.75
 LIFT = 0.12  # and its foot stands above theirs by at least this part of their height
-HEAD = re.compile(r"^[\"'“(*]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)(?P<tail>[^\d\s/\-–—.,:;]{0,3})$")
+HEAD = re.compile(r"^[\"'“(*]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)\.?(?P<tail>[^\d\s/\-–—.,:;]{0,3})$")
 SIGN_ALONE = re.compile(r"^[¢c©eé°oO0469tfg*®]$")
 
 
@@ -130,7 +130,7 @@ def _inside(gray: Gray, word: PlacedWord, glyphs: list[Glyph], small: list[Glyph
     read_with_it = sum(c.isdigit() for c in word.text[-len(small) :]) if len(glyphs) == len(word.text) else None
     if read_with_it is None:
         read_with_it = len(raised.text) if raised.text.isdigit() and figures > len(raised.text) else figures - large
-    return _joined(word, max(1, figures - read_with_it), raised)
+    return _joined(word, figures - read_with_it, raised) if figures > read_with_it else None
 
 
 def _beside(
@@ -194,7 +194,7 @@ def _joined(word: PlacedWord, large: int, raised: _Raised) -> PlacedWord | None:
     sign = "$" if head and head["sign"] else ""
     if word.type_px < DISPLAY and not sign:
         return None
-    if raised.text == "¢" and (len(figures) > 2 or sign):
+    if raised.text == "¢" and (len(figures) > 2 or sign or figures.startswith("0")):
         return None
     if raised.text == "¢":
         text, form = f"{figures}¢", "raised_cent_sign"

