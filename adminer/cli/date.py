@@ -10,9 +10,10 @@ import typer
 from rich.console import Console
 
 from adminer.cli.check_dates import check
+from adminer.cli.place import folder_and_name
 from adminer.dating.estimate import NO_APPRAISAL, DateEstimate
 from adminer.dating.personal import Added, Struck, append_entry
-from adminer.engine.folder import ClippingsFolder, open_folder
+from adminer.engine.folder import ClippingsFolder
 from adminer.errors import UsageError, machine_error
 from adminer.store.dating_answers import evidence_table, fresh_estimates, list_estimates
 from adminer.store.output import as_table, wide_console, write_answer
@@ -26,10 +27,10 @@ def register(app: typer.Typer) -> None:
 
 
 def date(
+    folder: Annotated[str | None, typer.Argument(help="The clippings folder; the one you are in by default.")] = None,
     what: Annotated[
         str | None, typer.Argument(help="A scan's file name, a clipping id or an advert id; none lists the estimates.")
     ] = None,
-    folder: Annotated[Path, typer.Option(help="The clippings folder.")] = Path(),
     every: Annotated[
         bool, typer.Option("--all", help="List dated adverts too, not only those without a date.")
     ] = False,
@@ -50,7 +51,7 @@ def date(
     ] = None,
 ) -> None:
     """Date adverts: the 50 % and 90 % sets of months, EDTF, and the evidence ranked by how far it moved the answer."""
-    opened = open_folder(folder)
+    opened, what = folder_and_name(folder, what)
     database = opened.existing_database()
     if truth is not None:
         check(opened, truth)

@@ -10,11 +10,11 @@ import pyarrow as pa
 import typer
 from rich.console import Console
 
+from adminer.cli.place import folder_and_name
 from adminer.dating.estimators import ASSUMPTIONS, TooFewSightingsError
 from adminer.dating.run_records import RunSighting, RunStudy
 from adminer.dating.simulate import METHODS, SimulationRow, simulate_ends, simulate_searched
 from adminer.dating.weeks import monday_of, sunday_of
-from adminer.engine.folder import open_folder
 from adminer.errors import UsageError, machine_error
 from adminer.store.dating_answers import LineChoice, list_runs, study
 from adminer.store.output import as_table, wide_console, write_answer
@@ -30,8 +30,8 @@ def register(app: typer.Typer) -> None:
 
 
 def runs(
+    folder: Annotated[str | None, typer.Argument(help="The clippings folder; the one you are in by default.")] = None,
     line: Annotated[str | None, typer.Argument(help="A line by id or name; without it, all runs are listed.")] = None,
-    folder: Annotated[Path, typer.Option(help="The clippings folder.")] = Path(),
     retailer: Annotated[str | None, typer.Option(help="Only at this retailer (id or name).")] = None,
     city: Annotated[str | None, typer.Option(help="Only in this town.")] = None,
     methods: Annotated[bool, typer.Option("--methods", help="Every method's bounds, with what it assumes.")] = False,
@@ -48,7 +48,7 @@ def runs(
         rows = [*simulate_ends(simulate), *simulate_searched(max(10, simulate // 10))]
         write_answer(_simulated(rows), kind, out)
         return
-    opened = open_folder(folder)
+    opened, line = folder_and_name(folder, line)
     with open_readonly(opened.existing_database()) as connection:
         if line is None:
             if retailer or city or picture or methods:

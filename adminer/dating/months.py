@@ -13,7 +13,7 @@ Floats = NDArray[np.float64]
 FIRST_YEAR: Final = 1890
 LAST_YEAR: Final = 1980
 MONTHS: Final = (LAST_YEAR - FIRST_YEAR + 1) * 12
-_EVERYWHERE: Final = 0.02
+_EVERYWHERE: Final = 0.01
 
 
 def index_of_year(year: int) -> int:
@@ -37,9 +37,9 @@ def last_day(index: int) -> date:
 
 
 def log_prior(years: tuple[int, int] | None = None) -> Floats:
-    """Return the logarithm of the stated prior: even over all months, or 98 % even over the folder's years.
+    """Return the logarithm of the stated prior: even over all months, or 99 % even over the folder's years.
 
-    `years` are the first and last year the owner expects; 2 % stay spread over the whole study, so that evidence
+    `years` are the first and last year the owner expects; 1 % stays spread over the whole study, so that evidence
     can overrule the expectation.
     """
     even = np.full(MONTHS, 1.0 / MONTHS)

@@ -55,15 +55,15 @@ def test_every_advert_has_an_estimate_and_every_estimate_reads_back(folder: Path
 
 
 def test_the_list_shows_undated_adverts_or_all(folder: Path) -> None:
-    undated = json.loads(inside("date", "--folder", folder, "--format", "json").stdout)
-    every = json.loads(inside("date", "--folder", folder, "--all", "--format", "json").stdout)
+    undated = json.loads(inside("date", folder, "--format", "json").stdout)
+    every = json.loads(inside("date", folder, "--all", "--format", "json").stdout)
     assert len(undated) == PAGES // 5
     assert len(every) == PAGES
     assert {row["dated_by"] for row in undated} == {"estimate"}
 
 
 def test_one_scan_is_dated_with_its_reasons_and_the_caution(folder: Path) -> None:
-    told = inside("date", "week-004.png", "--folder", folder)
+    told = inside("date", folder, "week-004.png")
     assert told.returncode == 0
     assert "90 % set" in told.stdout
     assert "the line's dated adverts" in told.stdout
@@ -72,18 +72,16 @@ def test_one_scan_is_dated_with_its_reasons_and_the_caution(folder: Path) -> Non
 
 def test_the_posterior_is_drawn(folder: Path, tmp_path: Path) -> None:
     for name, start in (("p.png", b"\x89PNG"), ("p.svg", b"<svg")):
-        done = inside("date", "week-004.png", "--folder", folder, "--picture", tmp_path / name)
+        done = inside("date", folder, "week-004.png", "--picture", tmp_path / name)
         assert done.returncode == 0
         assert (tmp_path / name).read_bytes().startswith(start)
 
 
 def test_a_person_adds_and_strikes_evidence(folder: Path) -> None:
-    added = inside("date", "week-009.png", "--folder", folder, "--add", "1958", "--reason", "pencilled on the back")
+    added = inside("date", folder, "week-009.png", "--add", "1958", "--reason", "pencilled on the back")
     assert added.returncode == 0
     assert "added by a person" in added.stdout
-    struck = inside(
-        "date", "week-009.png", "--folder", folder, "--strike", "added by a person", "--reason", "another's hand"
-    )
+    struck = inside("date", folder, "week-009.png", "--strike", "added by a person", "--reason", "another's hand")
     assert "added by a person" in struck.stdout
     assert "yes" in struck.stdout
     written = (folder / "evidence.toml").read_text(encoding="utf-8")
@@ -109,7 +107,7 @@ def test_a_person_adds_and_strikes_evidence(folder: Path) -> None:
     ],
 )
 def test_mistakes_are_answered_with_a_remedy(folder: Path, arguments: tuple[str, ...], says: str) -> None:
-    done = inside(*arguments, "--folder", folder)
+    done = inside(arguments[0], folder, *arguments[1:])
     assert done.returncode in (2, 4)
     assert says in done.stderr
     assert "Traceback" not in done.stderr
@@ -122,19 +120,17 @@ def test_hidden_dates_are_judged(folder: Path, tmp_path: Path) -> None:
         "\n".join(json.dumps({"file": f"week-{n:03}.png", "true_date": "1952-03-13"}) for n in range(PAGES)),
         encoding="utf-8",
     )
-    done = inside("date", "--check", truth, "--folder", folder)
+    done = inside("date", folder, "--check", truth)
     assert f"adverts with hidden dates       {PAGES}" in done.stdout
     truth.write_text("{broken", encoding="utf-8")
-    assert inside("date", "--check", truth, "--folder", folder).returncode == 4
+    assert inside("date", folder, "--check", truth).returncode == 4
 
 
 def test_runs_are_listed_and_studied(folder: Path, tmp_path: Path) -> None:
-    rows = json.loads(inside("runs", "--folder", folder, "--format", "json").stdout)
+    rows = json.loads(inside("runs", folder, "--format", "json").stdout)
     assert {row["retailer"] for row in rows} == {"all retailers", "Penhallow Stores", "Tidewell Markets"}
     picture = tmp_path / "run.svg"
-    told = inside(
-        "runs", "Tansy Morn", "--retailer", "penhallow", "--folder", folder, "--methods", "--picture", picture
-    )
+    told = inside("runs", folder, "Tansy Morn", "--retailer", "penhallow", "--methods", "--picture", picture)
     assert told.returncode == 0
     for words in ("seen", "began", "ended", "two runs", "Look at these issues next", "optimal-linear", "assumes"):
         assert words in told.stdout
@@ -168,3 +164,11 @@ def test_a_rebuilt_database_has_the_same_estimates(folder: Path, tmp_path: Path)
     before = rows(folder / "clippings.duckdb")
     build(folder)
     assert rows(folder / "clippings.duckdb") == before
+
+
+def test_inside_the_folder_no_folder_need_be_named(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(folder)
+    assert "90 % set" in inside("date", "week-004.png").stdout
+    assert "Penhallow Stores" in inside("runs").stdout
+    monkeypatch.chdir(folder.parent)
+    assert inside("date", "week-004.png").returncode == 4
