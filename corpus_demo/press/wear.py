@@ -107,7 +107,7 @@ def _light(seen: Tones, wear: Wear, rng: Generator) -> Tones:
 def _source(seen: Tones, wear: Wear, rng: Generator) -> Tones:
     shape = (seen.shape[0], seen.shape[1])
     if wear.blackout:
-        fog = cv2.GaussianBlur(seen, (0, 0), shape[1] / 55)
+        fog = cv2.GaussianBlur(seen, (0, 0), shape[1] / 28)
         return np.asarray(
             fog * 0.3 + 0.05 + 0.05 * noise(rng, shape, 70) + 0.04 * rng.standard_normal(shape), np.float32
         )

@@ -39,7 +39,7 @@ def tower(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
         + _maker(sheet, spec)
         + f'<div style="margin:.4em auto;width:{rng.choice((78, 90, 100))}%">{picture}</div>'
         + parts.when(sheet, spec)
-        + f'<div class="{sheet.look.panel}">{_feature(sheet, feature, rng.choice((6.2, 7.5, 11)))}</div>'
+        + f'<div class="{sheet.look.panel}">{_feature(sheet, feature, rng.choice((6.2, 7.5, 11, 18)))}</div>'
         + parts.copy(sheet, spec)
         + (f'<div class="rule"></div>{rows}<div class="rule"></div>' if rows else "")
         + parts.schedule(sheet, spec)
