@@ -35,13 +35,17 @@ class NextSearch:
 
 
 def next_searches(
-    run: BayesRun, seen: Sequence[int], searched: Mapping[int, int], count: int = 8
+    run: BayesRun,
+    seen: Sequence[int],
+    searched: Mapping[int, int],
+    count: int = 8,
+    *,
+    sides: Sequence[Side] = ("start", "end"),
 ) -> tuple[NextSearch, ...]:
-    """Return the weeks to search, best first; weeks already searched and weeks with a sighting are left out."""
+    """Return the weeks to search, best first; weeks searched already and sides not asked for are left out."""
     detection = (_DETECTION_PRIOR + run.detection) / 2 if searched else _DETECTION_PRIOR
     first, last = min(seen) - run.first_week, max(seen) - run.first_week
     picks: list[NextSearch] = []
-    sides: tuple[Side, Side] = ("start", "end")
     for side in sides:
         weights = _share(run.start[: first + 1] if side == "start" else run.end[last:][::-1])
         # position 0 lies farthest from the sightings; the run is on at positions after its start (or end, mirrored)

@@ -97,4 +97,5 @@ class RunStudy:
     comparison: Comparison | None
     gaps: tuple[Gap, ...]
     next: tuple[NextSearch, ...]
+    found: dict[int, int] = field(default_factory=dict)  # searched weeks that showed it, with the number of papers
     handovers: tuple[tuple[date, str, str], ...] = field(default=())  # first day, maker before, maker after

@@ -10,7 +10,7 @@ from typing import Final
 
 from adminer.dating.bayes_run import WeekRecord, compare_runs, fit_run
 from adminer.dating.lattice import weeks_beyond
-from adminer.dating.next_searches import next_searches
+from adminer.dating.next_searches import Side, next_searches
 from adminer.dating.run_records import Gap, Run, RunSighting, RunStudy
 from adminer.dating.schedules import ScheduleFact
 from adminer.dating.searches import Search
@@ -61,9 +61,17 @@ def study_run(
         posterior,
         compare_runs(record) if len(weeks) > 2 else None,
         tuple(_gaps(weeks, searched)),
-        next_searches(posterior, weeks, searched),
+        next_searches(posterior, weeks, searched, sides=_open_sides(run)),
+        found,
         tuple(_handovers(group)),
     )
+
+
+def _open_sides(run: Run) -> tuple[Side, ...]:
+    # what is printed needs no search
+    if run.method == SCHEDULE:
+        return () if run.scheduled_start else ("start",)
+    return ("start",) if run.method == FINAL_WEEK else ("start", "end")
 
 
 def searched_weeks(searches: Iterable[Search], group: Sequence[RunSighting]) -> tuple[dict[int, int], dict[int, int]]:

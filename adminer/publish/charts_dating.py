@@ -109,7 +109,7 @@ def timeline_of(study: RunStudy, sightings: Sequence[RunSighting], title: str) -
     if study.searched:
         looked = [
             _bar("searched weeks", monday_of(w), monday_of(w) + timedelta(days=6))
-            | {"what": "seen" if w in study.weeks else "searched in vain"}
+            | {"what": "seen" if w in study.found else "searched in vain"}
             for w in sorted(study.searched)
         ]
         layers.append(
@@ -144,7 +144,7 @@ def timeline_of(study: RunStudy, sightings: Sequence[RunSighting], title: str) -
             .mark_text(align="left", dx=4, dy=-6, color=WITHOUT_CARD)
             .encode(x=x, y=alt.value(0), text="text:N")
         )
-    subtitle = [f"{run.method}: {run.note}"] if run.note else [run.method]
+    subtitle = [f"by {run.method}", *_lines(run.note)]
     drawn: alt.LayerChart = (
         alt.layer(*layers)
         .resolve_scale(color="independent", shape="independent")
@@ -165,6 +165,17 @@ def _bar(row: str, first: date | None, last: date | None) -> dict[str, Any]:
 
 def _place(s: RunSighting) -> str:
     return ", ".join(part for part in (s.retailer or "shop not named", s.city) if part)
+
+
+def _lines(note: str, longest: int = 120) -> list[str]:
+    # the parts of a note, as many on a line as fit
+    lines: list[str] = []
+    for part in filter(None, note.split("; ")):
+        if lines and len(lines[-1]) + len(part) + 2 <= longest:
+            lines[-1] += f"; {part}"
+        else:
+            lines.append(part)
+    return lines
 
 
 def _shortened(text: str) -> str:

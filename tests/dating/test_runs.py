@@ -221,6 +221,13 @@ def test_the_next_search_lies_where_it_tells_most() -> None:
     assert 0.2 < picks[0].chance_on < 0.9
 
 
+def test_what_is_printed_needs_no_search() -> None:
+    study = study_run([seen(w) for w in (0, 2, 6)], schedules=read_schedule("Final week!", "a6-0"))
+    assert {pick.side for pick in study.next} == {"start"}
+    study = study_run([seen(w) for w in (0, 2, 6)], schedules=read_schedule("Week 7 of 7", "a6-0"))
+    assert study.next == ()
+
+
 def test_information_is_that_of_the_textbook() -> None:
     even = np.full(8, 1 / 8)
     # a sure search in the middle of eight even places halves them: one bit; then quarters: three searches, two bits
