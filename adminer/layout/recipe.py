@@ -24,9 +24,6 @@ class Recipe(BaseModel):
     about: str
     even_light: bool = True
     straighten: bool = True
-    flatten_page: bool = False
-    denoise: bool = False
-    second_reader: bool = True
 
 
 def shipped_folder() -> Path:

@@ -25,6 +25,7 @@ DISPLAY = 14.0  # capital height in pixels from which a lone speck beside figure
 SMALL = 0.8  # a raised figure is at most this part of the large ones; trade.md E.3 has 0.62, real type has up to 0.75
 LIFT = 0.12  # and its foot stands above theirs by at least this part of their height
 HEAD = re.compile(r"^[\"'“(*]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)\.?(?P<tail>[^\d\s/\-–—.,:;]{0,3})$")
+POINTLESS = re.compile(r"^\$?\d{3,4}$")
 SIGN_ALONE = re.compile(r"^[¢c©eé°oO0469tfg*®]$")
 
 
@@ -71,7 +72,7 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
                 settled[i] = whole
             continue
         found, eaten = _beside(gray, words, i, glyphs[-1], tall, foot, threads)
-        whole = _joined(word, sum(c.isdigit() for c in word.text), found) if found else None
+        whole = _joined(word, sum(c.isdigit() for c in word.text), found) if found else _pointed(gray, word, glyphs)
         if whole:
             settled[i] = whole
             used |= eaten
@@ -163,6 +164,29 @@ def _beside(
     if any(sum(c.isalpha() for c in t.text) > 2 for t in texts):
         return None, set()
     return _read_raised(gray, box, threads), inside
+
+
+def _pointed(gray: Gray, word: PlacedWord, glyphs: list[Glyph]) -> PlacedWord | None:
+    """Give a numeral its point back where a dot stands on the foot in a wider gap before its last two figures."""
+    if len(glyphs) != len(word.text) or not POINTLESS.match(word.text):
+        return None
+    before, after, last = glyphs[-3], glyphs[-2], glyphs[-1]
+    tall = max(before.height, after.height)
+    gap, usual = after.left - before.right, last.left - after.right
+    if gap < 0.1 * tall or gap < 1.6 * max(usual, 0.03 * tall):
+        return None
+    scale = WORK_HEIGHT / tall
+    crop, x0, y0 = _crop(gray, before.left, before.top, after.right, before.bottom + 0.1 * tall, scale)
+    if crop.size == 0:
+        return None
+    _, _, stats, _ = cv2.connectedComponentsWithStats(ink_of(crop).astype(np.uint8), connectivity=8)
+    for x, y, w, h, _area in stats[1:]:
+        middle, foot = x0 + (x + w / 2) / scale, y0 + (y + h) / scale
+        dot = 0.05 * WORK_HEIGHT <= max(w, h) <= 0.35 * WORK_HEIGHT
+        if dot and before.right - 0.05 * tall < middle < after.left + 0.05 * tall and foot > before.bottom - 0.2 * tall:
+            text = f"{word.text[:-2]}.{word.text[-2:]}"
+            return replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, 0.85))
+    return None
 
 
 def _read_raised(gray: Gray, box: Glyph, threads: int) -> _Raised | None:

@@ -16,7 +16,7 @@ Gray = NDArray[np.uint8]
 HEIGHT = 48  # the height in pixels that the network reads at
 STEP = 8  # pixels of that picture to one step of its answer
 BATCH_WIDTH = 4800  # sum of the widths read in one go: bounds the memory, and padding is wasted work
-LEAST_CONTRAST = 10  # levels of 255 between ink and paper: an emptier strip is not stretched
+LEAST_CONTRAST = 10  # levels of 255 between ink and paper
 SPACE_LEVEL = (
     0.12  # a space is easily outvoted by the blank between two letters; measured in tests/benchmarks/reading.py
 )
@@ -64,6 +64,14 @@ def cut_strip(gray: Gray, corners: NDArray[np.float32]) -> Gray:
     return np.asarray(strip, np.uint8)
 
 
+def stretch(strip: Gray) -> Gray:
+    """Return a strip with its contrast stretched to the full range; one without ink stays as it is."""
+    dark, light = np.percentile(strip, (2, 95))
+    if light - dark < LEAST_CONTRAST:
+        return strip
+    return np.asarray(np.clip((strip.astype(np.float32) - dark) * (255 / (light - dark)), 0, 255), np.uint8)
+
+
 def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = None) -> list[ReadLine]:
     """Read straightened lines (gray, dark on light or light on dark) in batches of like width.
 
@@ -95,11 +103,8 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
 def _prepare(strip: Gray) -> NDArray[np.float32]:
     height, width = strip.shape
     new_width = max(STEP, int(np.ceil(HEIGHT * width / height)))
-    resized = cv2.resize(strip, (new_width, HEIGHT)).astype(np.float32)
-    dark, light = np.percentile(resized, (2, 95))
-    if light - dark > LEAST_CONTRAST:
-        resized = np.clip((resized - dark) * (255 / (light - dark)), 0, 255)
-    return np.asarray(resized / 127.5 - 1.0, np.float32)
+    resized = cv2.resize(strip, (new_width, HEIGHT))
+    return resized.astype(np.float32) / 127.5 - 1.0
 
 
 def _decode(answers: NDArray[np.float32], width: int) -> ReadLine:

@@ -9,7 +9,8 @@ import numpy as np
 
 from adminer.layout.clean import lift_faint
 from adminer.reading.detect import Line, find_lines
-from adminer.reading.recognise import Gray, ReadLine, cut_strip, read_strips
+from adminer.reading.recognise import Gray, ReadLine, cut_strip, read_strips, stretch
+from adminer.reading.words import ink_of
 
 SHORT_SIDE = 736  # network pixels: the shorter side of a picture is brought to at least this
 LONG_SIDE = 2000  # and the longer side at first to at most this
@@ -17,6 +18,10 @@ FINE = 13.0  # lines lower than this in network pixels are missed or cut badly
 AIM = 22.0  # the height that the fine look brings them to
 COARSE = 0.35  # the look for the largest type: at this part of the first scale
 LARGE = 24.0  # lines at least this high in the coarse look are large type
+UNREAD = 0.6  # mean probability of its letters under which a tall box may be several lines
+SURE = 0.9  # and from which a line is not read a second time
+BETTER = 0.02  # by how much the second reading must be the surer one
+ROOM = 0.15  # of the height of a line: added at both its ends for the second reading
 MOST_PIXELS = 14e6  # network pixels of one look: bounds its time on a very large page
 
 
@@ -30,17 +35,73 @@ class Seen:
 
 
 def see(gray: Gray, threads: int = 1) -> list[Seen]:
-    """Find and read every line of type on a cleaned picture."""
-    lines = find_all(gray, threads)
+    """Find and read every line of type on a cleaned picture; what was read badly is read in a second way."""
+    first = _read(gray, find_all(gray, threads), threads)
+    usual = float(np.median([one.line.height for one in first])) if first else 0.0
+    seen: list[Seen] = []
+    pieces: list[Line] = []
+    for one in first:
+        rows = split_rows(one, usual) if one.read.confidence < UNREAD else []
+        pieces += rows
+        if not rows:
+            seen.append(one)
+    seen += _read(gray, pieces, threads)
+    return _second_try(gray, seen, threads)
+
+
+def _read(gray: Gray, lines: Sequence[Line], threads: int) -> list[Seen]:
     strips = [cut_strip(gray, line.corners) for line in lines]
-    reads = read_strips(strips, threads)
-    return [Seen(*parts) for parts in zip(lines, strips, reads, strict=True)]
+    return [Seen(*parts) for parts in zip(lines, strips, read_strips(strips, threads), strict=True)]
+
+
+def split_rows(one: Seen, usual: float) -> list[Line]:
+    """Return the rows of a block that was taken for one line: narrow columns of figures stand close enough for that.
+
+    `usual` is the median height of a line on the page. Nothing is returned for what is no such block.
+    """
+    height = one.strip.shape[0]
+    if one.line.height < 1.7 * usual or one.line.width > 4 * one.line.height:
+        return []
+    inked = ink_of(one.strip).mean(axis=1)
+    busy = np.nonzero(inked > 0.15 * inked.max(initial=0.0))[0]
+    runs = [run for run in np.split(busy, np.nonzero(np.diff(busy) > 1)[0] + 1) if len(run) > 0.3 * usual]
+    if len(runs) < 2:
+        return []
+    origin, right, down = one.line.corners[0], one.line.corners[1], one.line.corners[3]
+    rows = []
+    for run in runs:
+        edge = 0.2 * len(run)
+        a, b = max(0.0, run[0] - edge) / height, min(float(height), run[-1] + 1 + edge) / height
+        corners = [origin + (down - origin) * a, right + (down - origin) * a]
+        corners += [right + (down - origin) * b, origin + (down - origin) * b]
+        rows.append(Line(np.array(corners, np.float32), one.line.score))
+    return rows
+
+
+def _second_try(gray: Gray, seen: Sequence[Seen], threads: int) -> list[Seen]:
+    """Read the unsure lines again with more contrast and a little more room at both ends; keep the surer reading."""
+    unsure = [i for i, one in enumerate(seen) if one.read.confidence < SURE]
+    lines = [_wider(seen[i].line) for i in unsure]
+    strips = [stretch(cut_strip(gray, line.corners)) for line in lines]
+    result = list(seen)
+    for i, line, strip, read in zip(unsure, lines, strips, read_strips(strips, threads), strict=True):
+        if read.confidence > seen[i].read.confidence + BETTER and len(read.text) >= 0.8 * len(seen[i].read.text):
+            result[i] = Seen(line, strip, read)
+    return result
+
+
+def _wider(line: Line) -> Line:
+    top_left, top_right, bottom_right, bottom_left = line.corners
+    step = (top_right - top_left) / max(line.width, 1.0) * (ROOM * line.height)
+    corners = np.array([top_left - step, top_right + step, bottom_right + step, bottom_left - step], np.float32)
+    return Line(corners, line.score)
 
 
 def find_all(gray: Gray, threads: int = 1) -> list[Line]:
     """Return the lines of a picture found at the scales that its type needs."""
     lifted = lift_faint(gray)
     scale = max(SHORT_SIDE / min(gray.shape), min(1.0, LONG_SIDE / max(gray.shape)))
+    scale = min(scale, (MOST_PIXELS / gray.size) ** 0.5)  # a long strip would grow to a hundred thousand pixels
     lines = find_lines(lifted, scale, threads)
     if lines:
         low = float(np.percentile([min(line.height, line.width) for line in lines], 30)) * scale

@@ -11,9 +11,10 @@ from adminer.reading.placed import PlacedWord
 HALF_SEEN = 0.01  # probability of the sign at its place; on clean figures it is under a thousandth
 CENTS = re.compile(r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]?)(?P<sign>[¢c])(?P<rest>[^\w]*)$")
 LOOKS_LIKE_CENTS = re.compile(
-    r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]?)(?P<sign>[eéèëétf©°*CGoO0-9¢])(?P<rest>[.,;:!)\"”]*)$"
+    r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]?)(?P<sign>[eéèëtf©°<*CGoO0-9¢])(?P<rest>[.,;:!)\"”]*)$"
 )
-NEVER_A_FIGURE = "eéèë©°"  # after figures and before a space these stand for nothing but a cent sign
+NEVER_A_FIGURE = "eéèë©°<"  # after figures and before a space these stand for nothing but a cent sign
+HALF_TWICE = re.compile(r"(?<=\d)½[/⁄]?2(?=[¢cd])")
 LOOKS_LIKE_DOLLARS = re.compile(
     r"^(?P<head>[(\"“]*)(?P<sign>[Ss§8BE35])(?P<figures>\d{1,3}(?:,\d{3})*(?:\.\d\d)?)(?P<rest>[^\w]*)$"
 )
@@ -25,7 +26,13 @@ def restore_signs(words: Sequence[PlacedWord]) -> list[PlacedWord]:
     Figures are never changed: only a character that the network itself held to be possibly a sign becomes one.
     """
     style = _cent_style(words)
-    return [_dollars(_cents(word, style)) for word in words]
+    return [_dollars(_cents(_halves(word), style)) for word in words]
+
+
+def _halves(word: PlacedWord) -> PlacedWord:
+    """Drop the denominator that was read once more after the fraction it belongs to: "17½/2c"."""
+    text = HALF_TWICE.sub("½", word.text)
+    return word if text == word.text else replace(word, text=text, letters=text)
 
 
 def _cent_style(words: Sequence[PlacedWord]) -> str:

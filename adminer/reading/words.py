@@ -114,7 +114,7 @@ def _ink_box(ink: NDArray[np.bool_], left: float, right: float) -> tuple[float, 
     columns = np.nonzero(part.any(axis=0))[0]
     if columns.size == 0:
         return left, right, 0.0, float(ink.shape[0])
-    top, bottom = _rows_of(part[:, columns[0] : columns[-1] + 1].any(axis=1))
+    top, bottom = _rows_of(np.asarray(part[:, columns[0] : columns[-1] + 1].any(axis=1)))
     return int(left) + float(columns[0]), int(left) + float(columns[-1] + 1), top, bottom
 
 

@@ -1,0 +1,92 @@
+"""Rules, frames, panels, and the cut of a page into adverts and editorial matter."""
+
+from __future__ import annotations
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+from adminer.layout.adverts import TypeLine, find_adverts
+from adminer.layout.rules import Rect, RuleWork, find_rules, shared
+
+
+def paper(width: int = 800, height: int = 1000) -> NDArray[np.uint8]:
+    return np.full((height, width), 245, np.uint8)
+
+
+def rows(left: float, top: float, count: int, width: float = 200, height: float = 10) -> list[TypeLine]:
+    return [
+        TypeLine((left, top + 14 * k, left + width, top + 14 * k + height), height, "a line of running words")
+        for k in range(count)
+    ]
+
+
+def near(a: Rect, b: Rect) -> bool:
+    return all(abs(x - y) < 12 for x, y in zip(a, b, strict=True))
+
+
+def test_a_printed_frame_and_a_rule_are_found() -> None:
+    page = paper()
+    cv2.rectangle(page, (100, 150), (700, 800), 0, 4)
+    cv2.line(page, (150, 400), (650, 400), 0, 3)
+    work = find_rules(page)
+    assert any(near(frame, (100, 150, 700, 800)) for frame in work.frames)
+    assert any(near(rule, (150, 400, 650, 402)) for rule in work.rules)
+
+
+def test_a_frame_with_a_gap_is_still_a_frame() -> None:
+    page = paper()
+    cv2.rectangle(page, (100, 150), (700, 800), 0, 4)
+    page[140:160, 300:340] = 245
+    assert any(near(frame, (100, 150, 700, 800)) for frame in find_rules(page).frames)
+
+
+def test_a_dark_panel_with_letters_cut_out_is_a_panel() -> None:
+    page = paper()
+    page[300:420, 100:500] = 10
+    for x in range(140, 460, 30):
+        page[340:380, x : x + 12] = 245
+    panels = find_rules(page).panels
+    assert any(shared(panel, (100, 300, 500, 420)) > 0.9 * 400 * 120 for panel in panels)
+
+
+def test_type_is_no_rule() -> None:
+    page = paper()
+    for y in range(100, 900, 30):
+        for x in range(100, 700, 16):
+            page[y : y + 14, x : x + 10] = 0
+    assert find_rules(page).rules == ()
+
+
+def test_one_framed_advert_is_its_frame() -> None:
+    frame: Rect = (40, 40, 760, 960)
+    parts = find_adverts(RuleWork((), (frame,), ()), rows(100, 100, 30), 800, 1000)
+    assert [(part.rect, part.kind) for part in parts] == [(frame, "advert")]
+
+
+def test_two_frames_side_by_side_are_two_adverts() -> None:
+    left, right = (20.0, 20.0, 390.0, 980.0), (410.0, 20.0, 780.0, 980.0)
+    lines = rows(60, 100, 30) + rows(450, 100, 30)
+    parts = find_adverts(RuleWork((), (left, right), ()), lines, 800, 1000)
+    assert sorted(part.rect for part in parts) == [left, right]
+
+
+def test_panels_of_one_advert_are_not_adverts() -> None:
+    panels = tuple((50.0 + 350 * k, 500.0, 350.0 + 350 * k, 700.0) for k in range(2))
+    headline = [TypeLine((60, 100, 740, 200), 100, "FOOD VALUES"), TypeLine((60, 220, 740, 300), 80, "All week")]
+    lines = headline + rows(80, 510, 5) + rows(430, 510, 5)
+    parts = find_adverts(RuleWork((), panels, ()), lines, 800, 1000)
+    assert len(parts) == 1
+    assert parts[0].rect[1] <= 100
+
+
+def test_columns_of_a_paper_are_editorial_and_its_title_a_masthead() -> None:
+    frame: Rect = (420, 300, 780, 900)
+    title = TypeLine((200, 30, 600, 90), 60, "The Ferncliff Echo")
+    lines = [title, *rows(40, 150, 50), *rows(450, 320, 30)]
+    parts = find_adverts(RuleWork((), (frame,), ()), lines, 800, 1000)
+    kinds = [part.kind for part in parts]
+    assert kinds.count("advert") == 1
+    assert kinds.count("masthead") == 1
+    assert kinds.count("editorial") == 1
+    assert next(part.rect for part in parts if part.kind == "advert") == frame
