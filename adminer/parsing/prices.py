@@ -11,6 +11,7 @@ from typing import Final
 
 from adminer.parsing.amounts import UNIT, Amount, find_amounts, unit_of
 from adminer.parsing.foreign import find_foreign, speaks_sterling
+from adminer.parsing.points import restore_points
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
 from adminer.records import Box, Condition, PriceRole
@@ -107,7 +108,7 @@ def find_prices(advert: AdvertText, terms: list[Term]) -> list[Found]:
         for a in find_amounts(text)
         if not any(a.start < f.end and f.start < a.end for f in foreign) and not (sterling and a.form == "bare")
     ]
-    amounts = [_settle_spaced(advert, a) for a in amounts] + foreign
+    amounts = restore_points(text, [_settle_spaced(advert, a) for a in amounts]) + foreign
     amounts.sort(key=lambda a: a.start)
     requirements = [(t.start, t.end) for t in terms if t.kind in {"with_purchase", "stamps"}]
     found: list[Found] = []

@@ -1,0 +1,40 @@
+"""Lost points come back only where the other prices of the advert leave no doubt; invented adverts."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from adminer.parsing.amounts import find_amounts
+from adminer.parsing.points import restore_points
+
+
+def amounts(text: str) -> list[Decimal]:
+    return [a.amount for a in restore_points(text, find_amounts(text))]
+
+
+def test_a_saucer_among_cents_does_not_cost_a_hundred_dollars() -> None:
+    assert amounts("Cup 39¢ Saucer 19¢ Platter $119 Creamer $1.49") == [
+        Decimal("0.39"),
+        Decimal("0.19"),
+        Decimal("1.19"),
+        Decimal("1.49"),
+    ]
+
+
+def test_one_restored_price_speaks_for_the_next() -> None:
+    assert amounts("Plate 33¢ Soup 37¢ Cup 29¢ Dish $129 Tray $219 Set $777")[-1] == Decimal("7.77")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Lamp $95.00 Chair $29.50 Table $49.75 Range $119",  # as it stands it is no stranger
+        "Cup 39¢ Saucer 19¢ Range $119",  # two prices are too few to speak
+        "Cup 9¢ Saucer 5¢ Dish 9¢ Stove $119",  # a hundredth of it is a stranger, too
+        "Cup 39¢ Saucer 19¢ Creamer $1.49 Set $12",  # two figures: whole dollars
+    ],
+)
+def test_whole_dollars_stay_where_there_is_doubt(text: str) -> None:
+    assert amounts(text)[-1] == Decimal(text.rsplit("$", 1)[1])
