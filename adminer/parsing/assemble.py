@@ -13,7 +13,7 @@ from adminer.names.authority import Authorities
 from adminer.names.repairs import repair_words
 from adminer.parsing.assign import pair_items
 from adminer.parsing.dates import find_dates, reference_of, validity_of
-from adminer.parsing.groups import colour_prices, group_prices
+from adminer.parsing.groups import colour_prices, group_prices, name_payments
 from adminer.parsing.house import find_house
 from adminer.parsing.items import cut_segments
 from adminer.parsing.offers import known_bonus, make_offers
@@ -26,6 +26,7 @@ from adminer.parsing.text import AdvertText, text_of, words_by_region
 from adminer.parsing.unknown import find_unknown_names
 from adminer.records import Advert, Box, Note, PageReading, Region
 
+_LABEL_WORDS: Final = 5
 _FEW_PRICES: Final = 3  # matter taken for editorial with this many prices is an advert after all
 
 
@@ -89,6 +90,12 @@ def _short_lines(text: AdvertText) -> list[tuple[int, int, str]]:
     for one, two in pairwise(text.lines):
         if two.flat.y >= one.flat.centre[1] and min(one.flat.right, two.flat.right) > max(one.flat.x, two.flat.x):
             found.append((one.start, two.end, text.text[one.start : two.end].replace("\n", " ")))
+    for one, two, three in zip(text.lines, text.lines[1:], text.lines[2:], strict=False):
+        if (
+            one.flat.y < two.flat.y < three.flat.y
+            and len(one.words) + len(two.words) + len(three.words) <= _LABEL_WORDS
+        ):
+            found.append((one.start, three.end, text.text[one.start : three.end].replace("\n", " ")))
     return found
 
 
@@ -107,10 +114,10 @@ def _parse_advert(
     reference: tuple[date, date] | None,
     towns: frozenset[str],
 ) -> Advert:
-    doc = grammar.read(text.text.replace("\n", " "))
+    doc = grammar.read(text.joined)
     terms = terms_of(doc)
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
-    prices, used = colour_prices(text, find_prices(text, terms), terms)
+    prices, used = colour_prices(text, name_payments(text, find_prices(text, terms)), terms)
     table = find_table(text)
     if table is not None:
         prices = with_column_quantities(table, prices)
@@ -124,7 +131,7 @@ def _parse_advert(
         + list(house.spans)
     )
     named = [(p.start, p.end) for p in prices] + [span for _, span in dates] + list(house.spans)
-    segments = cut_segments(text, taken, [p.place for p in prices])
+    segments = cut_segments(text, taken, prices)
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
     pairings = pair_items(text, groups, segments, reading.rules, bonus, table)
     valid_from, valid_to, dated_by = validity_of([fact for fact, _ in dates], reference)

@@ -39,7 +39,7 @@ def reference_of(notes: Sequence[Note], mastheads: Sequence[str]) -> Span | None
 
 def find_dates(advert: AdvertText, reference: Span | None) -> list[tuple[DateFact, tuple[int, int]]]:
     """Return the dates printed in an advert with their boxes, each with its characters start to end."""
-    found = parse_printed_dates(advert.text.replace("\n", " "), reference=reference)
+    found = parse_printed_dates(advert.joined.replace("\n", "|"), reference=reference)
     return [(_fact(advert, one), one.span) for one in found]
 
 

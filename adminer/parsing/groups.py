@@ -19,12 +19,25 @@ from scipy.optimize import linear_sum_assignment
 from adminer.parsing.prices import Found
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText, TextLine
-from adminer.records import Box, Condition
+from adminer.records import Box, Condition, PriceRole
 
 _FAR: Final = 1e5
 _TERM_REACH: Final = 4.0  # line heights within which a term colours a price
-_LOOSE_TERMS: Final = frozenset({"with_purchase", "coupon", "stamps"})  # as often a term of the whole advert
-_LOOSE_REACH: Final = 1.6
+_LOOSE_TERMS: Final = frozenset({"with_purchase"})  # as often a term of the whole advert
+_LOOSE_REACH: Final = 1.7
+_LABEL_WORDS: Final = 6
+_PAYMENT_LABELS: Final[dict[str, PriceRole]] = {
+    "down": "down_payment",
+    "cash down": "down_payment",
+    "down payment": "down_payment",
+    "with order": "down_payment",
+    "a month": "instalment",
+    "per month": "instalment",
+    "monthly": "instalment",
+    "a week": "instalment",
+    "per week": "instalment",
+    "weekly": "instalment",
+}
 _NEXT_WORDS: Final = 12  # terms of payment follow their price within these words
 _OFFER_REACH: Final = 12.0  # line heights within which a second price belongs to a main one
 _BEFORE_ONLY: Final = re.compile(
@@ -52,10 +65,11 @@ def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) ->
         costs[row, len(prices) + row] = _TERM_REACH
         if t in heads:
             continue
-        reach = _LOOSE_REACH if terms[t].kind in _LOOSE_TERMS else _TERM_REACH
+        loose = terms[t].kind in _LOOSE_TERMS or not _stands_alone(advert, terms[t], prices, terms)
+        reach = _LOOSE_REACH if loose else _TERM_REACH
         for p, price in enumerate(prices):
             if price.role not in {"postage", "saving", "reference"}:
-                cost = _term_cost(advert, terms[t], boxes[t], price, prices)
+                cost = _term_cost(advert, terms[t], boxes[t], price, prices, terms)
                 costs[row, p] = cost if cost < reach else _FAR
     for row, column in zip(*linear_sum_assignment(costs), strict=True):
         if column < len(prices) and costs[row, column] < _TERM_REACH:
@@ -123,7 +137,7 @@ def _in_column(head: Box, price: Box) -> bool:
     return abs(head.centre[0] - price.centre[0]) < 0.6 * max(head.w, price.w)
 
 
-def _term_cost(advert: AdvertText, term: Term, box: Box, price: Found, prices: list[Found]) -> float:
+def _term_cost(advert: AdvertText, term: Term, box: Box, price: Found, prices: list[Found], terms: list[Term]) -> float:
     """Return how far a term stands from a price, by reading order and by place, in about line heights."""
     amount = price.amount
     words = advert.text[term.start : term.end]
@@ -138,21 +152,23 @@ def _term_cost(advert: AdvertText, term: Term, box: Box, price: Found, prices: l
     else:
         return 0.0
     flow = 0.35 + 0.4 * len(between.split()) + 0.6 * between.count("\n") + 1.5 * len(inside) + 1.5 * wrong_side
-    if _stands_alone(advert, term, prices):
-        return min(flow, _label_cost(box, price, advert.body_px))
+    if _stands_alone(advert, term, prices, terms):
+        label = _label_cost(box, price, advert.body_px)
+        return min(flow, label) if _shares_row(box, price.place) else label
     if term.kind in {"former", "comparison"}:
         near = 0 if _AFTER_ONLY.match(words) else 2
         return _FAR if len(between.split()) > near or inside or wrong_side else flow
     return flow
 
 
-def _stands_alone(advert: AdvertText, term: Term, prices: list[Found]) -> bool:
+def _stands_alone(advert: AdvertText, term: Term, prices: list[Found], terms: list[Term]) -> bool:
     """Say whether a term is a label: nothing else on its line but prices and other short words."""
     line = advert.line_at(term.start)
-    rest = advert.text[line.start : term.start] + " " + advert.text[term.end : line.end]
-    for price in prices:
-        if line.start <= price.start < line.end:
-            rest = rest.replace(advert.text[price.start : min(price.end, line.end)], " ")
+    spans = [(term.start, term.end)] + [(p.start, p.end) for p in prices]
+    spans += [(t.start, t.end) for t in terms if t.scope == "price"]
+    rest = "".join(
+        " " if any(start <= at < end for start, end in spans) else advert.text[at] for at in range(line.start, line.end)
+    )
     return len(re.findall(r"[A-Za-z]{3,}", rest)) <= (0 if term.kind in _LOOSE_TERMS else 2)
 
 
@@ -167,6 +183,39 @@ def _label_cost(box: Box, price: Found, body: float) -> float:
     if under > -0.4 * box.h and box.centre[1] > price.place.centre[1]:
         return 0.2 + 0.5 * max(under, 0) / unit + 0.8 * aside
     return 0.4 + 0.6 * max(over, 0) / unit + 0.8 * aside
+
+
+def name_payments(advert: AdvertText, prices: list[Found]) -> list[Found]:
+    """Give the prices that stand over a label like "cash down" or "a month" the role it names."""
+    made = []
+    for price in prices:
+        role = price.role
+        for line in advert.lines if role == "price" else ():
+            own = any(other.line == line.number for other in prices)  # then its words speak of that price
+            if own or not _is_under(line.flat, price.place, advert.body_px):
+                continue
+            for place, words in _short_runs(advert, line):
+                label = _PAYMENT_LABELS.get(words)
+                if label and _is_under(place, price.place, advert.body_px):
+                    role = label
+        made.append(replace(price, role=role))
+    return made
+
+
+def _short_runs(advert: AdvertText, line: TextLine) -> list[tuple[Box, str]]:
+    """Return each word of a line and each two side by side, lower case, with their places."""
+    runs = []
+    for i, word in enumerate(line.words[:_LABEL_WORDS]):
+        for run in (line.words[i : i + 1], line.words[i : i + 2]):
+            box = word.box.joined(run[-1].box)
+            runs.append((advert.flat(box), " ".join(w.text for w in run).lower().strip(" .,")))
+    return runs
+
+
+def _is_under(label: Box, price: Box, body: float) -> bool:
+    gap = label.y - price.bottom
+    across = min(label.right, price.right) - max(label.x, price.x)
+    return -0.3 * label.h < gap < 7 * body and across > 0.3 * min(label.w, price.w)
 
 
 def group_prices(advert: AdvertText, prices: list[Found]) -> list[list[Found]]:

@@ -12,6 +12,7 @@ from itertools import pairwise
 from typing import Final
 
 from adminer.parsing.lexicon import word_list
+from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box
 
@@ -47,7 +48,7 @@ _FUNCTION_WORDS: Final = word_list("function")
 _PROSE: Final = word_list("prose")
 
 _SIZE: Final = re.compile(
-    r"(?:No\. ?)?\d+(?: ?[½¼¾])?(?:-| ?)(?:x|×|in\b|inch|oz|ft|qt|pt|lb|gal|doz|piece|pc)", re.IGNORECASE
+    r"service for|(?:No\. ?)?\d+(?: ?[½¼¾])?(?:-| ?)(?:x|×|in\b|inch|oz|ft|qt|pt|lb|gal|doz|piece|pc)", re.IGNORECASE
 )
 _COLUMN: Final = 4
 _FEW_STARTS: Final = 3
@@ -82,12 +83,17 @@ class Segment:
     bare: bool  # only figures, sizes and units: needs a heading to be understood
 
 
-def cut_segments(advert: AdvertText, taken: list[tuple[int, int]], prices: list[Box]) -> list[Segment]:
+def cut_segments(advert: AdvertText, taken: list[tuple[int, int]], prices: list[Found]) -> list[Segment]:
     """Return the segments of an advert outside the characters already taken by prices and terms.
 
     A line with a price of its own further right on its row ends a segment: it is a row of a table.
     """
-    rows = {line.number for line in advert.lines if any(_right_on_row(line.flat, price) for price in prices)}
+    inside = {price.line for price in prices}
+    rows = {
+        line.number
+        for line in advert.lines
+        if line.number in inside or any(_right_on_row(line.flat, price.place) for price in prices)
+    }
     indented = _indents_starts(advert, taken)
     running = _running_lines(advert, rows)
     segments: list[Segment] = []

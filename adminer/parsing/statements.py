@@ -19,6 +19,8 @@ def condition_texts(advert: AdvertText, terms: list[Term], used: set[int]) -> li
     found: list[ConditionText] = []
     seen: set[tuple[str, int, int]] = set()
     for i, term in enumerate(terms):
+        if term.scope == "price" and advert.text[term.start : term.end].lower().startswith(("for ", "card")):
+            continue  # a headline to card holders, no condition of its own
         if i in used or term.kind in {"former", "comparison", "everyone"}:
             continue
         start, end = clause_around(advert, term.start, term.end)

@@ -77,9 +77,14 @@ def find_terms(text: str) -> list[Term]:
     for rule in _rules():
         for m in rule.pattern.finditer(repaired):
             start, end = places[m.start()], places[m.end()]
+            if (cut := min((f.start for f in found if start < f.start < end), default=None)) is not None:
+                # the words after this belong to an earlier term; what stands before may be a term all the same
+                short = rule.pattern.match(repaired, m.start(), places.index(cut))
+                end = places[short.end()] if short else start
             if end == start or any(start < f.end and f.start < end for f in found):
                 continue
-            found.append(Term(start, end, rule.kind, rule.scope, _value(rule.kind, m[0])))
+            words = text[start:end].rstrip()
+            found.append(Term(start, start + len(words), rule.kind, rule.scope, _value(rule.kind, words)))
     return sorted(found, key=lambda t: t.start)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import groupby
+from itertools import groupby, pairwise
 from typing import Final
 
 import numpy as np
@@ -17,6 +17,31 @@ _LONG_LINE: Final = 4.0  # type sizes between the words a slope is measured with
 _ENOUGH_LINES: Final = 3
 _ENOUGH_FOR_GAIN: Final = 5
 _STRAY: Final = 0.05  # slopes further from the middle one come from boxes of odd words
+_WAITING: Final = frozenset(
+    [
+        "with",
+        "without",
+        "your",
+        "the",
+        "a",
+        "an",
+        "of",
+        "and",
+        "or",
+        "to",
+        "for",
+        "by",
+        "in",
+        "on",
+        "with",
+        "each",
+        "every",
+        "per",
+        "from",
+        "at",
+        "no",
+    ]
+)
 _LEVEL: Final = 0.004  # a slope below this is no slope: four pixels in a thousand
 
 
@@ -71,6 +96,15 @@ class AdvertText:
     def _line_starts(self) -> list[int]:
         return [line.start for line in self.lines]
 
+    @cached_property
+    def joined(self) -> str:
+        """Return the text with a newline turned into a space wherever a sentence may run on into the next line."""
+        characters = list(self.text)
+        for above, below in pairwise(self.lines):
+            if _runs_on(self.text, above, below):
+                characters[above.end] = " "
+        return "".join(characters)
+
     def word_range(self, start: int, end: int) -> tuple[int, int]:
         """Return the first word and the one after the last that touch the characters start to end."""
         first = max(bisect_right(self.starts, start) - 1, 0)
@@ -110,6 +144,16 @@ class AdvertText:
         words = self.words_of(start, end)
         letters = sum(len(w.text) for w in words)
         return sum(w.confidence * len(w.text) for w in words) / letters if letters else 0.0
+
+
+def _runs_on(text: str, above: TextLine, below: TextLine) -> bool:
+    """Say whether a sentence may run on: one size of type, and no fresh start in the line below."""
+    if above.block != below.block or not 0.75 < above.type_px / max(below.type_px, 1.0) < 1.34:
+        return False
+    first, last = text[below.start], text[above.end - 1]
+    if last in ".!?:;":
+        return False
+    return not first.isupper() or last in ",-–—&" or text[above.start : above.end].lower().split()[-1] in _WAITING
 
 
 def flattened(box: Box, slope: Slope) -> Box:
