@@ -20,7 +20,7 @@ from adminer.intake.notes_edit import change_notes
 from adminer.intake.scans import open_leaf
 from adminer.names.authority import Authorities
 from adminer.records import Advert, Box, Offer, ParsedPage
-from adminer.store.facts import Fields, advert_fields, offer_fields
+from adminer.store.facts import Fields, advert_fields, changed_fields, offer_fields
 from adminer.store.journal import Act, Journal, active
 from adminer.store.overlay import Overlaid, overlay_page
 
@@ -86,7 +86,8 @@ class Desk:
     who: str = "reader"
     said: str = ""  # what the next page says about the last act
     pictures: Pictures = field(init=False)
-    _writing: threading.Lock = field(default_factory=threading.Lock)
+    # held again by the names a correction teaches
+    _writing: threading.RLock = field(default_factory=threading.RLock)
 
     def __post_init__(self) -> None:
         """Bind the pictures to the scans of the folder."""
@@ -106,10 +107,13 @@ class Desk:
             )
         return overlay_page(base, self.journal.acts)
 
-    def offer_act(self, clipping_id: str, offer_id: str, act: str, mark: str, new: Fields | None = None) -> Act:
-        """Confirm, reject or correct one offer; `new` holds the changed fields of a correction.
+    def offer_act(
+        self, clipping_id: str, offer_id: str, act: str, mark: str, said: Callable[[Fields], Fields] | None = None
+    ) -> Act | None:
+        """Confirm, reject or correct one offer; `said` makes of its fields what a person says of them.
 
-        Raises StaleError where the page showed other values than stand there now, MachineError where the disk refuses.
+        Only fields that differ are kept, and nothing is written where none does. Raises StaleError where the page
+        showed other values than stand there now, MachineError where the disk refuses.
         """
         with self._writing:
             laid = self.page(clipping_id)
@@ -117,22 +121,35 @@ class Desk:
             seen = offer_fields(offer)
             if mark != mark_of(offer):
                 raise StaleError(NO_CHANGE_SINCE)
-            fields: Fields = {"confirm": seen, "reject": {"status": "rejected"}}.get(act, new or {})
+            if said is None:
+                fields = seen if act == "confirm" else {"status": "rejected"}
+            else:
+                # the fields are made only now: a name that is new changes how the page is parsed
+                fields = changed_fields(seen, said(seen))[1]
+            if not fields:
+                return None
             old = {name: seen.get(name) for name in fields} if act == "correct" else {"status": offer.status}
             return self._write(
                 act, "offer", clipping_id, box=offer.box, old=old, new=fields, seen=seen,
                 thread=laid.threads.get(offer_id),
             )  # fmt: skip
 
-    def advert_act(self, clipping_id: str, advert_id: str, act: str, mark: str, new: Fields | None = None) -> Act:
-        """Confirm, correct, split or reject one advert; raises as `offer_act` does."""
+    def advert_act(
+        self, clipping_id: str, advert_id: str, act: str, mark: str, said: Callable[[Fields], Fields] | None = None
+    ) -> Act | None:
+        """Confirm, correct, split or reject one advert; does and raises as `offer_act`."""
         with self._writing:
             laid = self.page(clipping_id)
             advert = _find_advert(laid, advert_id)
             seen = advert_fields(advert)
             if mark != mark_of(advert):
                 raise StaleError(NO_CHANGE_SINCE)
-            fields = seen if act == "confirm" else new or {}
+            if said is None:
+                fields = seen if act == "confirm" else {"status": "rejected"}
+            else:
+                fields = changed_fields(seen, said(seen))[1]
+            if not fields:
+                return None
             old = {name: seen.get(name) for name in fields} if act == "correct" else {"box": seen["box"]}
             return self._write(
                 act, "advert", clipping_id, box=advert.box, old=old, new=fields, seen=seen,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import date
 from decimal import Decimal, InvalidOperation
 from typing import Any, Final, get_args
@@ -53,7 +53,10 @@ def box_from(form: Mapping[str, Any]) -> Box:
     return Box(x, y, w, h)
 
 
-def offer_from(form: Mapping[str, Any], box: Box, line_id: str | None, seen: Fields | None = None) -> Fields:
+IdOf = Callable[[str], str | None]  # the id of the entry that goes by a name, made where there is none
+
+
+def offer_from(form: Mapping[str, Any], box: Box, line_id_of: IdOf, seen: Fields | None = None) -> Fields:
     """Return all fields of an offer from its form; prices keep the box they were read from where they have one.
 
     Raises FormError.
@@ -65,18 +68,20 @@ def offer_from(form: Mapping[str, Any], box: Box, line_id: str | None, seen: Fie
     seen_line: Fields | None = (seen or {}).get("line")
     maker = text_of(form, "maker")
     seen_maker: Fields | None = (seen or {}).get("maker")
+    # all that can be refused is refused before a name is learned
+    pieces, prices = _count(form, "pieces"), _prices(form, box, (seen or {}).get("prices", []))
     return {
         "item": item,
         "piece_or_set": text_of(form, "piece_or_set") or None,
-        "pieces": _count(form, "pieces"),
-        "line": _name(line, line_id, seen_line),
-        "maker": _name(maker, None, seen_maker),
-        "prices": _prices(form, box, (seen or {}).get("prices", [])),
+        "pieces": pieces,
+        "line": _name(line, line_id_of, seen_line),
+        "maker": _name(maker, lambda _: None, seen_maker),
+        "prices": prices,
         "box": box_list(box),
     }
 
 
-def advert_from(form: Mapping[str, Any], retailer_id: str | None, seen: Fields) -> Fields:
+def advert_from(form: Mapping[str, Any], retailer_id_of: IdOf, seen: Fields) -> Fields:
     """Return the fields of an advert from its form.
 
     Raises FormError.
@@ -86,7 +91,7 @@ def advert_from(form: Mapping[str, Any], retailer_id: str | None, seen: Fields) 
     if first and last and last < first:
         raise FormError("the last day comes before the first")
     return {
-        "retailer": _name(retailer, retailer_id, seen["retailer"]),
+        "retailer": _name(retailer, retailer_id_of, seen["retailer"]),
         "city": text_of(form, "city") or None,
         "valid_from": first,
         "valid_to": last,
@@ -105,11 +110,11 @@ def text_of(form: Mapping[str, Any], name: str) -> str:
     return typed
 
 
-def _name(typed: str, entry_id: str | None, seen: Fields | None) -> Fields | None:
+def _name(typed: str, entry_id_of: IdOf, seen: Fields | None) -> Fields | None:
     """Return the named entry; what was not touched keeps where and how it was read."""
     if seen and seen["name"] == typed:
         return seen
-    return {"id": entry_id, "name": typed, "text": typed} if typed else None
+    return {"id": entry_id_of(typed), "name": typed, "text": typed} if typed else None
 
 
 def _prices(form: Mapping[str, Any], box: Box, seen: list[Fields]) -> list[Fields]:

@@ -19,7 +19,7 @@ from adminer.desk.pictures import TILE, level_count
 from adminer.desk.queue import PAGE, neighbours, queue_of
 from adminer.desk.rendering import ENVIRONMENT, page
 from adminer.records import Box
-from adminer.store.facts import Fields, advert_fields, box_list, changed_fields, offer_fields
+from adminer.store.facts import Fields, box_list, box_of
 from adminer.store.journal import last_to_undo
 
 OFFER_ACTS: Final = {"confirm": "confirmed", "reject": "rejected", "correct": "corrected"}
@@ -124,19 +124,16 @@ def _offer_act(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, 
     clipping_id, offer_id, act = params["clipping"], params["fact"], params["act"]
     if act not in OFFER_ACTS:
         raise FormError(f"an offer cannot be “{act}”")
-    new: Fields = {}
+    said: Callable[[Fields], Fields] | None = None
     if act == "correct":
-        laid = desk.page(clipping_id)
-        offer = next((o for a in laid.page.adverts for o in a.offers if o.offer_id == offer_id), None)
-        if offer is None:
-            raise StaleError("this fact is no longer here; look at the page once more")
-        seen = offer_fields(offer)
-        typed = offer_from(form, offer.box, _line_id(desk, form), seen)
-        new = changed_fields(seen, typed)[1]
-        if not new:
-            return "Nothing was changed.", None
-    desk.offer_act(clipping_id, offer_id, act, str(form.get("mark", "")), new)
-    learned = learn_repairs(desk) if "item" in new else ()
+
+        def said(seen: Fields) -> Fields:
+            return offer_from(form, box_of(seen["box"]), lambda name: learn_line(desk, name), seen)
+
+    written = desk.offer_act(clipping_id, offer_id, act, str(form.get("mark", "")), said)
+    if written is None:
+        return "Nothing was changed.", None
+    learned = learn_repairs(desk) if "item" in written.new and act == "correct" else ()
     taught = f" From now on {', '.join(learned)}, wherever it is read." if learned else ""
     return f"Saved: {OFFER_ACTS[act]}.{taught}", None
 
@@ -145,24 +142,27 @@ def _advert_act(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str,
     clipping_id, advert_id, act = params["clipping"], params["fact"], params["act"]
     if act not in ADVERT_ACTS:
         raise FormError(f"an advert cannot be “{act}”")
-    advert = next((a for a in desk.page(clipping_id).page.adverts if a.advert_id == advert_id), None)
-    if advert is None:
-        raise StaleError("this advert is no longer here; look at the page once more")
-    seen = advert_fields(advert)
-    new: Fields = {}
+    said: Callable[[Fields], Fields] | None = None
     if act == "correct":
-        typed = advert_from(form, _retailer_id(desk, form), seen)
-        new = changed_fields(seen, typed)[1]
-        if not new:
-            return "Nothing was changed.", None
-    elif act == "move":
-        new = {"box": box_list(box_from(form))}
-    elif act == "split":
-        part = box_from(form)
-        new = {"boxes": [box_list(rest_of(advert.box, part)), box_list(part)]}
-    written = "correct" if act == "move" else act
-    desk.advert_act(clipping_id, advert_id, written, str(form.get("mark", "")), new)
-    return f"Saved: advert {ADVERT_ACTS[act]}.", None
+
+        def said(seen: Fields) -> Fields:
+            return advert_from(form, lambda name: learn_retailer(desk, name), seen)
+
+    elif act in ("move", "split"):
+        drawn = box_from(form)
+
+        def said(seen: Fields) -> Fields:
+            whole = box_of(seen["box"])
+            return (
+                {"box": box_list(drawn)}
+                if act == "move"
+                else {"boxes": [box_list(rest_of(whole, drawn)), box_list(drawn)]}
+            )
+
+    written = desk.advert_act(
+        clipping_id, advert_id, "correct" if act == "move" else act, str(form.get("mark", "")), said
+    )
+    return (f"Saved: advert {ADVERT_ACTS[act]}." if written else "Nothing was changed."), None
 
 
 def _read_box(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, Any]:
@@ -177,7 +177,7 @@ def _read_box(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, A
 
 def _add(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, None]:
     box = box_from(form)
-    fields = offer_from(form, box, _line_id(desk, form))
+    fields = offer_from(form, box, lambda name: learn_line(desk, name))
     desk.add(params["clipping"], "offer", fields)
     return "Saved: the offer was added.", None
 
@@ -205,17 +205,6 @@ def _undo(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, None]
     desk.undo(act.id)
     where = "" if act.clipping_id == params["clipping"] else " on another clipping"
     return f"Undone: the last act{where} ({act.act}).", None
-
-
-def _line_id(desk: Desk, form: Form) -> str | None:
-    """Return the id of the line a person named; a name of their own enters the names of this file."""
-    name = text_of(form, "line")
-    return learn_line(desk, name) if name else None
-
-
-def _retailer_id(desk: Desk, form: Form) -> str | None:
-    name = text_of(form, "retailer")
-    return learn_retailer(desk, name) if name else None
 
 
 def _on_scan(box: Box, width: int, height: int) -> Box:

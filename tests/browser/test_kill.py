@@ -16,7 +16,7 @@ def test_what_the_page_calls_saved_survives_kill_and_rebuilding(desk: DeskProces
     page.locator("tbody a").first.click()
     clipping = page.url.split("/check/")[1]
     offer = page.locator(".card.offer").first
-    offer.get_by_text("Correct").click()
+    offer.locator("summary").first.click()
     offer.get_by_label("Item").fill("a word of the person")
     offer.get_by_role("button", name="Save the correction").click()
     expect(page.locator("#said")).to_contain_text("Saved")

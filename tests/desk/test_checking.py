@@ -269,3 +269,49 @@ def _mark_of(client: TestClient, clipping: str) -> str:
     found = re.search(r'name="mark" value="(\w+)"', card)
     assert found is not None
     return found[1]
+
+
+def test_a_line_and_a_shop_a_person_names_enter_the_names_of_the_file(small: SmallDesk) -> None:
+    client = small.client()
+    typed = {"mark": mark(client, CUP.offer_id), "item": CUP.item, "amount_0": "0.69", "line": "Silverthaw"}
+    assert "Saved" in client.post(f"{CHECK}/offer/{CUP.offer_id}/correct", data=typed).text
+    advert = f"{CLIPPING}-a1"
+    shop = {"mark": mark(client, advert), "retailer": "Tidewell Markets"}
+    assert "Saved" in client.post(f"{CHECK}/advert/{advert}/correct", data=shop).text
+    names = small.desk.authorities()
+    assert [(line.id, line.name) for line in names.lines] == [("silverthaw", "Silverthaw")]
+    assert [(each.id, each.name) for each in names.retailers] == [("tidewell_markets", "Tidewell Markets")]
+    laid = small.desk.page(CLIPPING).page.adverts[0]
+    assert laid.retailer is not None
+    assert laid.retailer.entry_id == "tidewell_markets"
+    assert laid.offers[0].line is not None
+    assert laid.offers[0].line.entry_id == "silverthaw"
+    assert "Silverthaw" in client.get("/names").text
+    entry = next(act for act in small.desk.journal.acts if act.kind == "name")
+    client.post(f"/journal/{entry.id}/undo")
+    assert not small.desk.authorities().lines
+
+
+def test_proposals_are_accepted_merged_split_and_rejected(tmp_path: Path) -> None:
+    read = page((CUP, PLATE))
+    unknown = tuple(
+        Link(None, name, name, Box(40, 60 + 30 * n, 90, 20), 0.9, "in quotation marks")
+        for n, name in enumerate(("Quince Arbor", "Winter Sorrel", "Thrift Days"))
+    )
+    made = small_desk(tmp_path, [replace(read, adverts=(replace(read.adverts[0], unknown_names=unknown),))])
+    client = made.client()
+    assert all(name in client.get("/names").text for name in ("Quince Arbor", "Winter Sorrel", "Thrift Days"))
+    client.post("/names/accept", data={"name": "Quince Arbor"})
+    client.post("/names/merge", data={"name": "Winter Sorrel", "line": "quince_arbor"})
+    client.post("/names/reject", data={"name": "Thrift Days"})
+    (line,) = made.desk.authorities().lines
+    assert [use.name for use in line.names] == ["Winter Sorrel"]
+    assert "not yet in the names" not in client.get("/names").text
+    client.post("/names/split", data={"name": "Winter Sorrel", "line": "quince_arbor"})
+    assert [(each.name, len(each.names)) for each in made.desk.authorities().lines] == [
+        ("Quince Arbor", 0),
+        ("Winter Sorrel", 0),
+    ]
+    assert client.post("/names/merge", data={"name": "x", "line": "none"}).status_code == 409
+    assert client.get("/names/lines/quince_arbor").status_code == 200
+    made.desk.journal.close()

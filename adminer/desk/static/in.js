@@ -37,21 +37,33 @@ drop.addEventListener("drop", async (event) => {
   }
 });
 
-document.getElementById("all")?.addEventListener("change", (event) => {
+document.getElementById("main").addEventListener("change", (event) => {
+  if (event.target.id !== "all") return;
   document.querySelectorAll('#notes input[name="file"]').forEach((box) => { box.checked = event.target.checked; });
 });
 
-const progress = document.getElementById("progress");
+const place = () => document.getElementById("progress");
 const busy = (state) => ["reading", "building", "pausing"].includes(state);
+
+// When the reading ends, what it changed on this page is put in, unless a hand is in it.
+async function renew() {
+  const answer = await fetch(location.href);
+  const read = new DOMParser().parseFromString(await answer.text(), "text/html");
+  document.getElementById("reading").replaceWith(read.getElementById("reading"));
+  const scans = document.getElementById("scans");
+  const typed = [...scans.querySelectorAll("input")].some((each) => (each.type === "checkbox" ? each.checked : each.value));
+  if (!typed && !scans.contains(document.activeElement)) scans.replaceWith(read.getElementById("scans"));
+}
+
 async function ask() {
   const answer = await fetch("/in/progress").catch(() => null);
   if (answer?.ok) {
     const read = new DOMParser().parseFromString(await answer.text(), "text/html");
-    const before = progress.dataset.state;
-    progress.dataset.state = answer.headers.get("x-state");
-    progress.replaceChildren(...read.body.childNodes);
-    if (busy(before) && !busy(progress.dataset.state)) { location.reload(); return; }
+    const before = place().dataset.state;
+    place().dataset.state = answer.headers.get("x-state");
+    place().replaceChildren(...read.body.childNodes);
+    if (busy(before) && !busy(place().dataset.state)) await renew();
   }
-  if (busy(progress.dataset.state)) setTimeout(ask, 700);
+  if (busy(place().dataset.state)) setTimeout(ask, 700);
 }
-if (busy(progress.dataset.state)) setTimeout(ask, 500);
+if (busy(place().dataset.state)) setTimeout(ask, 500);
