@@ -11,6 +11,7 @@ import typer
 from rich.console import Console
 
 from adminer.errors import INTERRUPTED, AdminerError, exit_code_of
+from adminer.store.plain import clean
 
 COMMANDS: Final[tuple[str, ...]] = (  # modules of this folder, in the order of the help page
     "demo",
@@ -57,7 +58,7 @@ def run() -> None:
         named = sys.argv[1:2]
         build(named if set(named) & set(COMMANDS) else COMMANDS)(standalone_mode=True)
     except AdminerError as error:
-        Console(stderr=True, soft_wrap=True, highlight=False).print(str(error), style="red", markup=False)
+        Console(stderr=True, soft_wrap=True, highlight=False).print(clean(str(error)), style="red", markup=False)
         sys.exit(exit_code_of(error))
     except (KeyboardInterrupt, SystemExit) as stop:
         # typer itself turns Ctrl-C into an exit with this code, without a word

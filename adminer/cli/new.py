@@ -19,7 +19,7 @@ def new(
     folder: Annotated[Path, typer.Argument(help="The folder to make.")],
     title: Annotated[str | None, typer.Option(help="What the file of clippings is called.")] = None,
     scans: Annotated[
-        list[Path] | None, typer.Option(help="A scan, or a folder of scans, to copy into it; may be given again.")
+        list[Path] | None, typer.Option(help="A scan, or a folder whose pictures to copy into it; may be given again.")
     ] = None,
 ) -> None:
     """Make a clippings folder: settings, notes, names, and a place for the scans."""

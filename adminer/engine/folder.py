@@ -16,6 +16,7 @@ from adminer.errors import FolderError, machine_error
 
 SETTINGS_FILE: Final = "clippings.toml"
 _IGNORED: Final = frozenset({"thumbs.db", "desktop.ini", "ehthumbs.db"})  # what file managers leave behind
+_PICTURE_ENDINGS: Final = frozenset(".png .jpg .jpeg .jpe .tif .tiff .webp .pdf .bmp .gif .jp2 .ppm .pgm .heic".split())
 _NEW_SETTINGS: Final = """\
 # A clippings folder. Put scans in scans/, notes about them in notes.csv, names in names/.
 title = {title}
@@ -151,7 +152,7 @@ def list_scans(folder: ClippingsFolder) -> tuple[str, ...]:
 
 
 def create_folder(root: Path, title: str | None = None, scans: Iterable[Path] = ()) -> ClippingsFolder:
-    """Make a new clippings folder, copying these scan files (or all files of these folders) into it.
+    """Make a new clippings folder, copying these scan files (or the pictures of these folders) into it.
 
     Raises FolderError where there is one already, MachineError where the disk refuses.
     """
@@ -178,12 +179,15 @@ def _write_new(path: Path, content: str) -> None:
 
 
 def _copy_scans(source: Path, target: Path) -> None:
+    """Copy one file, or the files of a folder whose names are those of pictures; notes beside them are no scans."""
     if not source.exists():
         raise FolderError("does not exist", file=str(source), remedy="check the name of the scans to copy")
     files = sorted(path for path in source.rglob("*") if path.is_file()) if source.is_dir() else [source]
     for path in files:
         below = path.relative_to(source) if source.is_dir() else Path(path.name)
-        if any(part.startswith(".") for part in below.parts):
+        if any(part.startswith(".") for part in below.parts) or (
+            source.is_dir() and path.suffix.lower() not in _PICTURE_ENDINGS
+        ):
             continue
         (target / below).parent.mkdir(parents=True, exist_ok=True)
         shutil.copy2(path, target / below)

@@ -11,6 +11,7 @@ import json
 import resource
 import subprocess
 import sys
+from contextlib import suppress
 from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any, Final
@@ -78,7 +79,8 @@ def run_limited(database: Path, sql: str, limits: Limits | None = None) -> Limit
 def _serve() -> int:
     request = json.load(sys.stdin)
     limit = request["megabytes"] * 1024 * 1024
-    resource.setrlimit(resource.RLIMIT_AS, (limit, limit))
+    with suppress(ValueError, OSError):  # macOS does not know this limit; the database's own stays
+        resource.setrlimit(resource.RLIMIT_AS, (limit, limit))
     seconds = max(1, int(request["seconds"] * 2))  # of all threads together; the parent's clock ends it before
     resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds + 1))
     resource.setrlimit(resource.RLIMIT_FSIZE, (0, 0))

@@ -21,6 +21,7 @@ def scans(tmp_path_factory: pytest.TempPathFactory) -> Path:
     for number in (1, 2):
         save(card(words=f"CUP {number}9c"), folder / f"week-{number}.png")
     (folder / ".DS_Store").write_bytes(b"leavings")
+    (folder / "README.md").write_text("Two scans.")
     return folder
 
 
@@ -41,7 +42,7 @@ def test_new_makes_what_the_design_promises(root: Path) -> None:
     assert open_folder(root).settings.title == 'The "Osterby" file'
     for part in ("clippings.toml", "scans/week-1.png", "names/lines.toml", "names/makers.toml", "names/retailers.toml"):
         assert (root / part).is_file()
-    assert not (root / "scans" / ".DS_Store").exists()
+    assert sorted(path.name for path in (root / "scans").iterdir()) == ["week-1.png", "week-2.png"]
 
 
 def test_new_never_overwrites(root: Path) -> None:
