@@ -1,0 +1,1 @@
+"""A small network that reads price numerals and nothing else, and the rule for when its answer is taken."""
