@@ -16,7 +16,9 @@ from adminer.errors import FolderError, machine_error
 
 SETTINGS_FILE: Final = "clippings.toml"
 _IGNORED: Final = frozenset({"thumbs.db", "desktop.ini", "ehthumbs.db"})  # what file managers leave behind
-_PICTURE_ENDINGS: Final = frozenset(".png .jpg .jpeg .jpe .tif .tiff .webp .pdf .bmp .gif .jp2 .ppm .pgm .heic".split())
+_PICTURE_ENDINGS: Final = frozenset(
+    [".png", ".jpg", ".jpeg", ".jpe", ".tif", ".tiff", ".webp", ".pdf", ".bmp", ".gif", ".jp2", ".ppm", ".pgm", ".heic"]
+)
 _NEW_SETTINGS: Final = """\
 # A clippings folder. Put scans in scans/, notes about them in notes.csv, names in names/.
 title = {title}
