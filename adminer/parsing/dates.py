@@ -61,7 +61,9 @@ def _fact(advert: AdvertText, found: PrintedDate) -> DateFact:
 
 def _sureness(fact: DateFact) -> tuple[bool, bool, bool, float, int]:
     """Rank printed days: both ends known, a year printed, no long list of weeks, then how well they were read."""
-    few = len(fact.month_days) <= _FEW_DAYS
+    days = len(fact.month_days)
+    run = bool(fact.earliest and fact.latest and (fact.latest - fact.earliest).days + 1 == days)
+    few = 0 < days <= _FEW_DAYS or run
     return fact.earliest is not None, few, bool(_YEAR.search(fact.text)), fact.confidence, len(fact.month_days)
 
 

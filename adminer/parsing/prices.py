@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from adminer.parsing.amounts import UNIT, Amount, find_amounts, unit_of
+from adminer.parsing.confidence import price_confidence
 from adminer.parsing.foreign import find_foreign, speaks_sterling
 from adminer.parsing.points import restore_points
 from adminer.parsing.terms import Term
@@ -161,10 +162,10 @@ def _price(advert: AdvertText, amount: Amount, before: Amount | None, after: Amo
         start = m.start()
     role = _role(text, amount, end, before, after)
     words = advert.words_of(amount.start, amount.end)
-    form = next((w.form for w in words if w.form), amount.form)
+    form = next((w.form for w in words if w.form), amount.form) if amount.quantity == 1 else amount.form
     box = advert.box_of(amount.start, amount.end)
     return Found(
-        amount=replace(amount, unit=unit, form=amount.form if amount.quantity != 1 else form),
+        amount=replace(amount, unit=unit, form=form),
         text=" ".join(text[amount.start : amount.end].split()),
         role=role,
         condition="everyone",
@@ -175,7 +176,7 @@ def _price(advert: AdvertText, amount: Amount, before: Amount | None, after: Amo
         place=advert.flat(box),
         type_px=advert.type_px_of(amount.start, amount.end),
         line=advert.line_at(amount.start).number,
-        confidence=round(amount.trust * advert.confidence_of(amount.start, amount.end), 3),
+        confidence=price_confidence(amount.trust * advert.confidence_of(amount.start, amount.end), form),
     )
 
 

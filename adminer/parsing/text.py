@@ -10,6 +10,7 @@ from typing import Final
 
 import numpy as np
 
+from adminer.parsing.lexicon import word_list
 from adminer.records import Box, PageReading, Word
 
 _LONG_WORD: Final = 3  # letters; the box of a shorter word says little about its line
@@ -17,31 +18,7 @@ _LONG_LINE: Final = 4.0  # type sizes between the words a slope is measured with
 _ENOUGH_LINES: Final = 3
 _ENOUGH_FOR_GAIN: Final = 5
 _STRAY: Final = 0.05  # slopes further from the middle one come from boxes of odd words
-_WAITING: Final = frozenset(
-    [
-        "with",
-        "without",
-        "your",
-        "the",
-        "a",
-        "an",
-        "of",
-        "and",
-        "or",
-        "to",
-        "for",
-        "by",
-        "in",
-        "on",
-        "with",
-        "each",
-        "every",
-        "per",
-        "from",
-        "at",
-        "no",
-    ]
-)
+_WAITING: Final = word_list("waiting")
 _LEVEL: Final = 0.004  # a slope below this is no slope: four pixels in a thousand
 
 
