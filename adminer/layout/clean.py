@@ -12,6 +12,7 @@ from adminer.records import Box
 
 Gray = NDArray[np.uint8]
 
+SPECK = 4  # pixels of ink with nothing near: the point of a small type has more, or a letter beside it
 LEAST_CONTRAST = 60  # levels of 255 between paper and ink: less is grain, not type
 
 
@@ -80,6 +81,17 @@ def lift_faint(gray: Gray) -> Gray:
     spread = np.maximum(light - dark, LEAST_CONTRAST)
     lifted = np.clip((gray - light) / spread * 255 + 255, 0, 255)
     return np.asarray(0.5 * lifted + 0.5 * gray, np.uint8)
+
+
+def soften(gray: Gray) -> Gray:
+    """Take the specks and the hard stair-steps out of a two-tone copy: the readers know type with soft edges."""
+    ink = (gray < 128).astype(np.uint8)
+    count, labels, stats, _ = cv2.connectedComponentsWithStats(ink, connectivity=8)
+    crowded = cv2.boxFilter(ink.astype(np.float32), -1, (9, 9), normalize=False)
+    speck = np.zeros(count, bool)
+    speck[1:] = stats[1:, cv2.CC_STAT_AREA] <= SPECK
+    lonely = speck[labels] & (crowded <= SPECK + 1)
+    return np.asarray(cv2.GaussianBlur(np.where(lonely, 255, gray).astype(np.uint8), (0, 0), 0.7), np.uint8)
 
 
 def skew_of(gray: Gray) -> float:

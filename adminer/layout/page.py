@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from adminer.layout.clean import Gray, WayBack, even_light, skew_of, straighten, to_gray
+from adminer.layout.clean import Gray, WayBack, even_light, skew_of, soften, straighten, to_gray
 from adminer.layout.recipe import Recipe
 from adminer.layout.rules import RuleWork, find_rules
 
@@ -32,6 +32,8 @@ def lay_out(pixels: NDArray[np.uint8], recipe: Recipe) -> Layout:
     matrix = np.eye(3)
     if recipe.even_light:
         gray = even_light(gray)
+    if recipe.denoise:
+        gray = soften(gray)
     if recipe.straighten:
         skew = skew_of(gray)
         if abs(skew) > STRAIGHT_ENOUGH:

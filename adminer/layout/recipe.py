@@ -24,6 +24,7 @@ class Recipe(BaseModel):
     about: str
     even_light: bool = True
     straighten: bool = True
+    denoise: bool = False
 
 
 def shipped_folder() -> Path:

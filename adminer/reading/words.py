@@ -111,10 +111,10 @@ def _cuts(
 
 def _ink_box(ink: NDArray[np.bool_], left: float, right: float) -> tuple[float, float, float, float]:
     part = ink[:, int(left) : max(int(left) + 1, int(np.ceil(right)))]
-    columns = np.nonzero(part.any(axis=0))[0]
-    if columns.size == 0:
+    if not part.any():
         return left, right, 0.0, float(ink.shape[0])
-    top, bottom = _rows_of(np.asarray(part[:, columns[0] : columns[-1] + 1].any(axis=1)))
+    top, bottom = _rows_of(np.asarray(part.any(axis=1)))
+    columns = np.nonzero(part[int(top) : int(bottom)].any(axis=0))[0]
     return int(left) + float(columns[0]), int(left) + float(columns[-1] + 1), top, bottom
 
 

@@ -1,0 +1,96 @@
+"""Signs given back, prices joined, order of reading: on words written here, no network needed."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from adminer.reading.join import join_lines, join_prices
+from adminer.reading.order import reading_order
+from adminer.reading.placed import PlacedWord
+from adminer.reading.recognise import Letter, ReadLine
+from adminer.reading.signs import restore_signs
+from adminer.reading.words import capital_height, split_words
+
+
+def word(text: str, left: float = 0.0, *, cent: float = 0.0, dollar: float = 0.0, size: float = 12.0) -> PlacedWord:
+    right = left + 0.6 * size * len(text)
+    return PlacedWord(text, left, 0, right, size, size, 0.95, 0, text, (), cent=cent, dollar=dollar)
+
+
+def texts(words: list[PlacedWord]) -> list[str]:
+    return [w.text for w in words]
+
+
+# Misreadings of these kinds: trade.md E.3 ("always 39° for a raised cent sign") and the table of causes of issue 3.
+@pytest.mark.parametrize(
+    ("read", "cent", "dollar", "meant"),
+    [
+        ("35e", 0.0, 0.0, "35¢"),
+        ("39°", 0.0, 0.0, "39¢"),
+        ("294", 0.02, 0.0, "29¢"),
+        ("2/33<", 0.0, 0.0, "2/33¢"),
+        ("S3.25", 0.0, 0.0, "$3.25"),
+        ("81.49", 0.0, 0.05, "$1.49"),
+        ("17½/2c", 0.9, 0.0, "17½c"),
+    ],
+)
+def test_a_sign_that_was_half_seen_is_given_back(read: str, cent: float, dollar: float, meant: str) -> None:
+    assert texts(restore_signs([word(read, cent=cent, dollar=dollar)])) == [meant]
+
+
+@pytest.mark.parametrize("text", ["294", "1954", "24lbs", "303", "81.49", "dinner", "S", "8", "5-piece", "30/-"])
+def test_what_shows_no_sign_is_left_alone(text: str) -> None:
+    assert texts(restore_signs([word(text)])) == [text]
+
+
+def test_the_page_decides_which_cent_sign_is_meant() -> None:
+    assert texts(restore_signs([word("15c"), word("20c"), word("25e")])) == ["15c", "20c", "25c"]
+
+
+@pytest.mark.parametrize(("gap", "meant"), [(3.0, ["$3.75"]), (14.0, ["$3", "75"])])
+def test_dollars_and_cents_are_one_price_only_when_they_stand_close(gap: float, meant: list[str]) -> None:
+    left = word("$3")
+    assert texts(join_prices([left, word("75", left.right + gap)])) == meant
+
+
+def test_a_comma_in_the_place_of_the_point_is_a_point() -> None:
+    assert texts(join_prices([word("$1:49"), word("$25,000"), word("$3,25,")])) == ["$1.49", "$25,000", "$3.25,"]
+
+
+def test_pieces_of_a_line_are_one_line_and_columns_are_not() -> None:
+    owner = join_lines({0: (0, 0, 100, 20), 1: (104, 1, 200, 21), 2: (240, 0, 300, 20), 3: (0, 24, 100, 44)})
+    assert owner == {0: 0, 1: 0, 2: 2, 3: 3}
+
+
+@given(
+    st.lists(st.tuples(st.integers(0, 500), st.integers(0, 500), st.integers(1, 200), st.integers(1, 60)), max_size=25)
+)
+def test_reading_order_names_every_line_once(boxes: list[tuple[int, int, int, int]]) -> None:
+    bounds = [(float(x), float(y), float(x + w), float(y + h)) for x, y, w, h in boxes]
+    assert sorted(reading_order(bounds)) == list(range(len(bounds)))
+
+
+def test_a_headline_is_read_before_the_columns_under_it() -> None:
+    boxes = [(300.0, 60.0, 500.0, 80.0), (0.0, 0.0, 500.0, 40.0), (0.0, 60.0, 200.0, 80.0), (0.0, 85.0, 200.0, 105.0)]
+    assert reading_order(boxes) == [1, 2, 3, 0]
+
+
+def test_words_take_their_own_ink_and_leave_the_line_above_alone() -> None:
+    strip = np.full((40, 200), 255, np.uint8)
+    strip[12:30, 20:60] = 0
+    strip[12:30, 120:180] = 0
+    strip[0:4, 20:180] = 0
+    letters = (Letter("A", 0.15, 1.0), Letter("B", 0.25, 0.8), Letter(" ", 0.45, 1.0), Letter("C", 0.75, 1.0))
+    first, second = split_words(strip, ReadLine(letters))
+    assert (first.text, first.left, first.right, first.top, first.bottom) == ("AB", 20, 60, 12, 30)
+    assert (second.text, second.left, second.right) == ("C", 120, 180)
+    assert first.confidence == pytest.approx(0.9)
+
+
+def test_capital_height_allows_for_tails_and_small_letters() -> None:
+    assert capital_height("Hat", 20, 30) == 20
+    assert capital_height("gap", 19, 30) == pytest.approx(20, abs=0.1)
+    assert capital_height("sun", 14, 30) == pytest.approx(20, abs=0.1)
