@@ -63,7 +63,7 @@ def score_confirmed(folder: Path) -> Score:
     from adminer.engine.folder import open_folder  # noqa: PLC0415 -- only a clippings folder has a journal
 
     home = open_folder(folder)
-    parsed = tuple(parse_all(kept_readings(home.readings, home.scans), home.names, _notes(home.notes)))
+    parsed = tuple(parse_all(kept_readings(home.readings, home.scans), home.names, notes_by_file(home.notes)))
     truth = truth_of_confirmed(parsed, read_journal(home.journal))
     if not truth:
         raise UsageError(
@@ -107,11 +107,12 @@ def _straight(wish: ScoreWish, works: tuple[PageWork, ...], truth: tuple[TruePag
     if not wish.parsing:
         return reading_alone
     names = wish.folder / "names"
-    parsed = parse_all(readings, names if names.is_dir() else None, _notes(wish.folder / "notes.csv"))
+    parsed = parse_all(readings, names if names.is_dir() else None, notes_by_file(wish.folder / "notes.csv"))
     return {OURS: score_pages(parsed, truth), **reading_alone}
 
 
-def _notes(path: Path) -> dict[str, tuple[Note, ...]]:
+def notes_by_file(path: Path) -> dict[str, tuple[Note, ...]]:
+    """Return the notes of each file of a notes.csv; none where there is no such file."""
     from adminer.intake.notes import read_notes  # noqa: PLC0415 -- not needed with a database
 
     by_file: dict[str, list[Note]] = defaultdict(list)
