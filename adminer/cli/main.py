@@ -38,7 +38,14 @@ app = typer.Typer(
 )
 
 
-@app.callback()
+EXIT_CODES: Final = (
+    "Exit codes: 0 all done; 2 wrong use; 3 some scans could not be read, the rest is done; 4 the folder or a file of "
+    "it is not as expected; 5 the disk is full or may not be written, or a program is missing; 6 quality below the "
+    "pinned floors; 7 a query was refused or failed; 130 stopped by Ctrl-C."
+)
+
+
+@app.callback(epilog=EXIT_CODES)
 def adminer() -> None:
     """Read old grocery and department-store adverts into a database of dated, cited offers."""
 

@@ -10,6 +10,7 @@ import pytest
 from PIL import Image
 
 from adminer.engine.folder import open_folder
+from adminer.errors import INTERRUPTED, AdminerError
 from tests.cli.driver import inside
 from tests.intake.pictures import card, save
 
@@ -163,3 +164,11 @@ def test_doctor_names_reader_models_and_libraries() -> None:
 def test_wrong_use_has_exit_code_2() -> None:
     assert inside("digitise", "--pages", "3").returncode == 2
     assert inside("digitize").returncode == 2
+
+
+def test_the_help_page_tells_the_exit_codes() -> None:
+    done = inside("--help")
+    assert done.returncode == 0
+    words = " ".join(done.stdout.split())
+    for code in (*(kind.exit_code for kind in AdminerError.__subclasses__()), INTERRUPTED):
+        assert f" {code} " in words.partition("Exit codes:")[2], code

@@ -103,6 +103,7 @@ def test_a_person_adds_and_strikes_evidence(folder: Path) -> None:
         (("date", "week-004.png", "--add", "10/10/58", "--reason", "x"), "not a date in EDTF"),
         (("date", "--check", "no.jsonl"), "does not exist"),
         (("runs", "No Such Line"), "no sighting of"),
+        (("runs", "Tansy Morn", "--piece", "tureen"), "with 'tureen'"),
         (("runs", "--retailer", "x"), "which line is meant"),
     ],
 )
@@ -135,6 +136,12 @@ def test_runs_are_listed_and_studied(folder: Path, tmp_path: Path) -> None:
     for words in ("seen", "began", "ended", "two runs", "Look at these issues next", "optimal-linear", "assumes"):
         assert words in told.stdout
     assert picture.read_text(encoding="utf-8").startswith("<svg")
+
+
+def test_the_run_of_a_set_counts_only_adverts_that_show_it(folder: Path) -> None:
+    whole = inside("runs", folder, "Tansy Morn").stdout.splitlines()[0]
+    of_set = inside("runs", folder, "Tansy Morn", "--piece", "set:16").stdout.splitlines()[0]
+    assert int(of_set.split()[-2]) < int(whole.split()[-2])
 
 
 def test_the_simulation_prints_every_method(folder: Path) -> None:
