@@ -34,6 +34,7 @@ def runs(
     line: Annotated[str | None, typer.Argument(help="A line by id or name; without it, all runs are listed.")] = None,
     retailer: Annotated[str | None, typer.Option(help="Only at this retailer (id or name).")] = None,
     city: Annotated[str | None, typer.Option(help="Only in this town.")] = None,
+    piece: Annotated[str | None, typer.Option(help="Only adverts with this piece or set, for instance set:45.")] = None,
     methods: Annotated[bool, typer.Option("--methods", help="Every method's bounds, with what it assumes.")] = False,
     picture: Annotated[Path | None, typer.Option(help="Draw the timeline into this file (.png or .svg).")] = None,
     kind: Annotated[str, typer.Option("--format", help="table, csv, json, parquet or markdown.")] = "table",
@@ -51,11 +52,11 @@ def runs(
     opened, line = folder_and_name(folder, line)
     with open_readonly(opened.existing_database()) as connection:
         if line is None:
-            if retailer or city or picture or methods:
+            if retailer or city or piece or picture or methods:
                 raise UsageError("which line is meant?", remedy="name a line before the options")
             write_answer(list_runs(connection), kind, out)
             return
-        found, sightings = study(connection, opened.root, LineChoice(line, retailer, city))
+        found, sightings = study(connection, opened.root, LineChoice(line, retailer, city, piece))
     console = wide_console()
     _tell(console, found)
     if methods:

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
-from typing import Literal
+from typing import Literal, Protocol
 
 from adminer.dating.edtf import DateBounds
-from adminer.records import DateFact
 
 DatedBy = Literal["printed", "note"]
 
@@ -18,6 +17,26 @@ RULE = (
 )
 # adverts run from about three weeks before to ten weeks after the issue they stand in; common practice, no source
 _BEFORE, _AFTER = timedelta(days=21), timedelta(days=75)
+
+
+class Dated(Protocol):
+    """Say what a date needs to be weighed against others; a DateFact has it."""
+
+    @property
+    def kind(self) -> str:
+        """Return validity, dateline, expiry or printed."""
+
+    @property
+    def text(self) -> str:
+        """Return the date as printed."""
+
+    @property
+    def earliest(self) -> date | None:
+        """Return the first day it may mean."""
+
+    @property
+    def latest(self) -> date | None:
+        """Return the last day it may mean."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +49,7 @@ class Settled:
     disagreements: tuple[str, ...] = ()
 
 
-def settle(facts: Iterable[DateFact], note: DateBounds | None) -> Settled:
+def settle(facts: Iterable[Dated], note: DateBounds | None) -> Settled:
     """Return an advert's validity from the dates read on it and the owner's note, by `RULE`.
 
     `facts` are those of one advert and its page; `note` the bounds of the noted date of publication.
@@ -57,7 +76,7 @@ def settle(facts: Iterable[DateFact], note: DateBounds | None) -> Settled:
     return Settled(None, None, None, tuple(said))
 
 
-def _of(facts: Sequence[DateFact]) -> DateBounds | None:
+def _of(facts: Sequence[Dated]) -> DateBounds | None:
     return DateBounds(facts[0].earliest, facts[0].latest) if facts else None
 
 
@@ -65,7 +84,7 @@ def _first(paper: DateBounds | None) -> date | None:
     return paper.earliest if paper and paper.earliest == paper.latest else None
 
 
-def _against_note(datelines: Sequence[DateFact], note: DateBounds | None) -> Iterable[str]:
+def _against_note(datelines: Sequence[Dated], note: DateBounds | None) -> Iterable[str]:
     if note is None:
         return
     for fact in datelines:
@@ -75,13 +94,13 @@ def _against_note(datelines: Sequence[DateFact], note: DateBounds | None) -> Ite
             yield f"the page prints '{fact.text}', the note says {_shown(note)}; the note is kept"
 
 
-def _fits(fact: DateFact, paper: DateBounds) -> bool:
+def _fits(fact: Dated, paper: DateBounds) -> bool:
     early = paper.earliest is not None and fact.latest is not None and fact.latest < paper.earliest - _BEFORE
     late = paper.latest is not None and fact.earliest is not None and fact.earliest > paper.latest + _AFTER
     return not early and not late
 
 
-def _touch(one: DateFact, other: DateFact) -> bool:
+def _touch(one: Dated, other: Dated) -> bool:
     after = one.earliest is not None and other.latest is not None and other.latest < one.earliest
     before = one.latest is not None and other.earliest is not None and other.earliest > one.latest
     return not after and not before

@@ -11,6 +11,8 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from adminer.dating.agree import settle
+from adminer.dating.edtf import bounds_of
 from adminer.dating.evidence import (
     addresses,
     calendar_days,
@@ -28,6 +30,7 @@ from adminer.dating.evidence.shapes import faded
 from adminer.dating.months import MONTHS, first_day, log_prior
 from adminer.dating.personal import PersonalEvidence, added_clues, is_struck
 from adminer.dating.posterior import MonthSet, Weighed, combine, median_month, month_set, weigh
+from adminer.errors import FolderError
 
 Floats = NDArray[np.float64]
 Finder = Callable[[Case, Context], Iterator[Clue]]
@@ -143,6 +146,7 @@ def _estimate(
     posterior = combine(prior, clues)
     expected = f"the folder's years {years[0]}-{years[1]}" if years else "no year preferred"
     note = f"prior: {expected}; {len(clues)} clues" + (f", {len(struck)} struck out" if struck else "")
+    note += "".join(f"; {text}" for text in _disagreements(case))
     if not clues:
         note = f"prior: {expected}; nothing on the advert says when it appeared"
     return DateEstimate(
@@ -154,6 +158,18 @@ def _estimate(
         weigh(prior, clues, struck),
         note,
     )
+
+
+def _disagreements(case: Case) -> tuple[str, ...]:
+    # who wins is the stated rule of `agree`; here the loser is shown
+    known = [d for d in case.dates if d.earliest is not None or d.latest is not None]
+    if not known:
+        return ()
+    try:
+        note = bounds_of(case.published) if case.published else None
+    except FolderError:
+        note = None
+    return settle(known, note).disagreements
 
 
 def without_dates(case: Case) -> Case:

@@ -42,11 +42,12 @@ _RUNS = """
 
 @dataclass(frozen=True, slots=True)
 class LineChoice:
-    """Hold which run is meant: a line by id or name, and a retailer and town where given."""
+    """Hold which run is meant: a line by id or name, and a retailer, town and piece where given."""
 
     line: str
     retailer: str | None = None
     city: str | None = None
+    piece: str | None = None  # a piece or set, as in the column piece_or_set
 
     def holds(self, sighting: RunSighting) -> bool:
         """Say whether a sighting belongs to the run."""
@@ -104,9 +105,18 @@ def study(
 ) -> tuple[RunStudy, Sequence[RunSighting]]:
     """Return the study of one run and its sightings; UsageError where the line was never seen."""
     sightings = [s for s in read_sightings(connection) if choice.holds(s)]
+    if choice.piece is not None:
+        with_it = connection.execute(
+            "SELECT DISTINCT advert_id FROM offers WHERE lower(piece_or_set) = lower($piece) AND status <> 'rejected'",
+            {"piece": choice.piece},
+        ).fetchall()
+        showing = {row[0] for row in with_it}
+        sightings = [s for s in sightings if s.advert_id in showing]
     if not sightings:
         raise UsageError(
-            f"no sighting of '{choice.line}'" + (f" at '{choice.retailer}'" if choice.retailer else ""),
+            f"no sighting of '{choice.line}'"
+            + (f" at '{choice.retailer}'" if choice.retailer else "")
+            + (f" with '{choice.piece}'" if choice.piece else ""),
             remedy="list the runs with: adminer runs",
         )
     return study_run(sightings, read_searches(folder).searches, read_schedules(connection)), sightings

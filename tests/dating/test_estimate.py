@@ -10,7 +10,7 @@ import pytest
 
 from adminer.dating.edtf import bounds_of
 from adminer.dating.estimate import NEIGHBOUR, estimate_adverts, without_dates
-from adminer.dating.evidence.base import Case, Clue, Context
+from adminer.dating.evidence.base import Case, Clue, Context, ReadDate
 from adminer.dating.evidence.shapes import within
 from adminer.dating.months import MONTHS, index_of, log_prior
 from adminer.dating.personal import Added, Linked, PersonalEvidence, Struck, load_personal
@@ -112,6 +112,12 @@ def test_the_order_of_adverts_does_not_change_any_number() -> None:
     forward = {e.advert_id: e for e in estimate_adverts(cases, Context())}
     for found in estimate_adverts(cases[::-1], Context()):
         assert np.array_equal(found.posterior, forward[found.advert_id].posterior)
+
+
+def test_dates_that_disagree_are_shown_with_the_answer() -> None:
+    read = ReadDate("dateline", "March 12, 1953", date(1953, 3, 12), date(1953, 3, 12), None, 0.9)
+    (found,) = estimate_adverts([Case("c-a1", "c", "x", published="1954-03-12", dates=(read,))], Context())
+    assert "the note is kept" in found.note
 
 
 def test_hiding_dates_hides_them() -> None:

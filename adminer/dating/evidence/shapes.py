@@ -29,13 +29,17 @@ def spell(
     misread: float = MISREAD,
     half_life: float = 18.0,
     floor: float = 0.02,
+    lingering: float = 1.0,
 ) -> Floats:
-    """Return the likelihood of something that began on a day, ended on another and lingered (months of half-life)."""
+    """Return the likelihood of something that began on a day, ended on another and lingered (months of half-life).
+
+    `lingering` is how likely it still is at once after its end.
+    """
     months = np.arange(MONTHS)
     chance = np.ones(MONTHS)
     if last is not None:
         late = np.clip(months - index_of(last), 0, None)
-        chance = np.maximum(0.5 ** (late / half_life), floor)
+        chance = np.maximum(np.where(late > 0, lingering, 1.0) * 0.5 ** (late / half_life), floor)
     if first is not None:
         chance[months < index_of(first)] = misread
     return _frozen(chance)
