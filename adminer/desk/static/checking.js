@@ -43,12 +43,19 @@ function remark() {
 
 const statusOf = (card) => ["read", "confirmed", "corrected", "rejected"].find((s) => card.classList.contains(s)) ?? "";
 
-// One act at a time: what is pressed while one is being saved waits for it.
-let saving = Promise.resolve();
+// One act at a time: a key pressed while one is being saved waits for it, and then counts for the fact that is next.
+let busy = false;
+const waiting = [];
 
-function send(form) {
-  saving = saving.then(() => post(form)).catch((error) => say(`Not saved: the desk does not answer (${error.message}).`));
-  return saving;
+async function send(form) {
+  busy = true;
+  try {
+    await post(form);
+  } catch (error) {
+    say(`Not saved: the desk does not answer (${error.message}).`);
+  }
+  busy = false;
+  if (waiting.length) press(waiting.shift());
 }
 
 function say(text) {
@@ -57,11 +64,9 @@ function say(text) {
 }
 
 async function post(form) {
-  const live = form.isConnected ? form : facts.querySelector(`form[action="${CSS.escape(form.getAttribute("action"))}"]`);
-  if (!live) return;
-  const answer = await fetch(live.action, {
+  const answer = await fetch(form.action, {
     method: "POST",
-    body: new URLSearchParams(new FormData(live)),
+    body: new URLSearchParams(new FormData(form)),
     headers: { "x-part": "facts" },
   });
   const text = await answer.text();
@@ -140,20 +145,26 @@ facts.addEventListener("keydown", (event) => {
     if (event.key === "Escape") go(event.target.closest(".card[data-fact]") ?? cardOf(current ?? ""));
     return;
   }
+  if (press(event.key)) event.preventDefault();
+});
+
+function press(key) {
   const card = cardOf(current ?? "");
-  const form = card?.querySelector(`form[data-key="${CSS.escape(event.key)}"]`) ?? facts.querySelector(`.slip form[data-key="${CSS.escape(event.key)}"]`);
-  if (form) send(form);
-  else if (event.key === "n" || event.key === "j") step(1);
-  else if (event.key === "p" || event.key === "k") step(-1);
-  else if (event.key === "e" && card) {
+  const named = `form[data-key="${CSS.escape(key)}"]`;
+  const form = card?.querySelector(named) ?? facts.querySelector(`.slip ${named}`);
+  const known = form || "cxunjpked]".includes(key);
+  if (busy && known) waiting.push(key);
+  else if (form && !form.querySelector("button").disabled) send(form);
+  else if (key === "n" || key === "j") step(1);
+  else if (key === "p" || key === "k") step(-1);
+  else if (key === "e" && card) {
     const edit = card.querySelector("details.edit");
     edit.open = true;
     edit.querySelector("input:not([type=hidden])").focus();
-  } else if (event.key === "d") drawNew();
-  else if (event.key === "]") facts.querySelector('a[rel="next"]')?.click();
-  else return;
-  event.preventDefault();
-});
+  } else if (key === "d") drawNew();
+  else if (key === "]") facts.querySelector('a[rel="next"]')?.click();
+  return Boolean(known);
+}
 
 function drawNew() {
   const form = facts.querySelector('form[action$="/read-box"]');
