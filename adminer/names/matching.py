@@ -123,19 +123,15 @@ def best_match(folded: str, spellings: Sequence[Spelling], *, sure: float = SURE
 
 
 def _word_by_word(one: str, other: str) -> float:
-    """Return the weakest likeness of the words in order: one short word may not be another ("Rose" for "Rope")."""
+    """Return 0 where a word of one is another word in the other ("Laurel" for "Sorrel"), whatever the whole is like."""
     mine, theirs = one.split(), other.split()
     if len(mine) != len(theirs):
         joined = fuzz.ratio(one.replace(" ", ""), other.replace(" ", "")) / 100
         return joined if joined > 0.93 else joined - 0.1
-    weakest = 1.0
     for a, b in zip(mine, theirs, strict=True):
-        edits = Levenshtein.distance(a, b)
-        allowed = 0 if len(b) <= 3 else 1 if len(b) <= 6 else 2
-        if edits > allowed:
+        if Levenshtein.distance(a, b) > (0 if len(b) <= 3 else 1 if len(b) <= 6 else 2):
             return 0.0
-        weakest = min(weakest, 1 - edits / max(len(b), 6))
-    return weakest
+    return 1.0
 
 
 def date_warning(line: LineEntry, spelling: str, earliest_year: int | None, latest_year: int | None) -> str | None:

@@ -15,6 +15,7 @@ from adminer.names.spotting import Spotted
 from adminer.parsing.assign import Pairing
 from adminer.parsing.composition import Listed, compose, list_pieces, service_for, set_of, stated_pieces
 from adminer.parsing.items import Segment, name_of
+from adminer.parsing.misread import misread_pieces
 from adminer.parsing.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText
@@ -104,6 +105,9 @@ def _pieces(doc: Doc, grammar: Grammar) -> list[_Named]:
     strict = [k for k in kept if text[k.start : k.end].lower() not in grammar.loose]
     anchors = [(k.start, k.end) for k in strict] + [m.span() for m in _TABLEWARE.finditer(text)]
     near = [k for k in kept if k in strict or any(a - 60 < k.end and k.start < b + 60 for a, b in anchors)]
+    for start, end, piece in misread_pieces(text, [(k.start, k.end) for k in near], grammar.piece_names):
+        if any(a - 90 < end and start < b + 90 for a, b in anchors):
+            near.append(_Named(start, end, piece))
     return sorted(near, key=lambda k: k.start)
 
 
@@ -157,7 +161,11 @@ def _stack_of(advert: AdvertText, segment: Segment, segments: list[Segment], tak
             near = [s for s in segments if s.start not in taken and s not in stack and _is_next(advert, at, s, step)]
             if not near:
                 break
-            at = min(near, key=lambda s: abs(s.flat.centre[1] - at.flat.centre[1]))
+            found = min(near, key=lambda s: abs(s.flat.centre[1] - at.flat.centre[1]))
+            low, high = sorted((at.flat.centre[1], found.flat.centre[1]))
+            if any(s.start in taken and s is not segment and low < s.flat.centre[1] < high for s in segments):
+                break
+            at = found
             stack.append(at)
     return sorted(stack, key=lambda s: (s.flat.y, s.flat.x))
 

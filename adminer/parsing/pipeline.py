@@ -17,6 +17,7 @@ from spacy.tokens import Doc
 from adminer.names.authority import Authorities
 from adminer.names.matching import Spelling, house_spellings, line_spellings
 from adminer.names.spotting import Spotted, spot_names
+from adminer.parsing.misread import names_of_pieces
 from adminer.parsing.terms import Term, find_terms
 
 TERMS: Final = "terms"
@@ -33,6 +34,7 @@ class Grammar:
     authorities: Authorities
     retailers: list[Spelling]
     towns: frozenset[str]
+    piece_names: dict[str, str]  # names of pieces of the table with their ids
     loose: frozenset[str]  # names of pieces that are common words too
 
     def read(self, text: str) -> Doc:
@@ -73,9 +75,10 @@ def build_grammar(authorities: Authorities) -> Grammar:
     for key, spellings in ((LINES, line_spellings(authorities.lines)), (MAKERS, house_spellings(authorities.makers))):
         finder = cast(_Names, nlp.add_pipe("advert_names", name=f"names_{key}", config={"key": key}))
         finder.spellings = spellings
+    known = names_of_pieces([(p.id, p.kind, (*p.names, *p.loose)) for p in authorities.pieces.pieces.values()])
     loose = frozenset(name for piece in authorities.pieces.pieces.values() for name in piece.loose)
     towns = frozenset(town for retailer in authorities.retailers for town in retailer.branches)
-    return Grammar(nlp, authorities, house_spellings(authorities.retailers), towns, loose)
+    return Grammar(nlp, authorities, house_spellings(authorities.retailers), towns, known, loose)
 
 
 def terms_of(doc: Doc) -> list[Term]:

@@ -133,6 +133,10 @@ def _value(kind: str, text: str) -> str | None:
 # Short labels as they stand alone under or over a price; compared whole, so that a misread letter does no harm.
 _LABELS: Final[dict[str, str]] = {
     "with card": "cardholder",
+    "to card holders": "cardholder",
+    "to others": "without_card",
+    "without coupon": "everyone",
+    "or in cash": "everyone",
     "with your card": "cardholder",
     "with filled card": "cardholder",
     "with punched card": "cardholder",
@@ -152,11 +156,25 @@ _ALIKE: Final = 82  # rapidfuzz ratio; common practice, no source
 
 def find_labels(lines: list[tuple[int, int, str]], found: list[Term]) -> list[Term]:
     """Return the labels misread by a letter or two among short lines (start, end, text) that hold no term yet."""
-    made = []
+    made: list[Term] = []
     for start, end, text in lines:
-        if not 2 <= len(text.split()) <= 5 or any(t.start < end and start < t.end for t in found):
+        words = text.split()
+        if not 2 <= len(words) <= 7 or any(t.start < end and start < t.end for t in [*found, *made]):
             continue
-        near = process.extractOne(text.lower().strip(" .,"), list(_LABELS), scorer=fuzz.ratio, score_cutoff=_ALIKE)
-        if near is not None:
-            made.append(Term(start, end, _LABELS[near[0]], "price"))
+        if (kind := _label(text)) is not None:
+            made.append(Term(start, end, kind, "price"))
+            continue
+        for cut in range(2, len(words) - 1):  # two labels side by side
+            left, right = " ".join(words[:cut]), " ".join(words[cut:])
+            one, two = _label(left), _label(right)
+            if one is not None and two is not None and end - start == len(text):
+                made.append(Term(start, start + len(left), one, "price"))
+                made.append(Term(end - len(right), end, two, "price"))
+                break
     return made
+
+
+@lru_cache(maxsize=8192)
+def _label(text: str) -> str | None:
+    near = process.extractOne(text.lower().strip(" .,"), list(_LABELS), scorer=fuzz.ratio, score_cutoff=_ALIKE)
+    return _LABELS[near[0]] if near is not None else None
