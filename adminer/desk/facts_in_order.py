@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any, Final, Literal
+from typing import Final, Literal
 
 from adminer.desk.desk import mark_of
 from adminer.records import Advert, Box, Offer
@@ -48,11 +48,6 @@ class Fact:
     def open(self) -> bool:
         """Say whether no person has looked at it yet."""
         return self.status == "read"
-
-    @property
-    def record(self) -> Any:
-        """Return the offer or advert itself."""
-        return self.offer or self.advert
 
 
 def facts_of(laid: Overlaid) -> list[Fact]:

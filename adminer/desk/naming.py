@@ -19,7 +19,6 @@ from adminer.records import Box
 from adminer.store.journal import active
 from adminer.store.readings import write_whole
 
-FILES: Final = ("lines.toml", "retailers.toml", "makers.toml", REJECTED_FILE)
 _SOURCE: Final = "named at the desk"
 _MOST: Final = 20_000
 Result = TypeVar("Result")

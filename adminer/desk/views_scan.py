@@ -25,9 +25,6 @@ def routes(desk: Desk) -> list[Route]:
     def overview(request: Request) -> Response:
         return _picture(lambda: desk.pictures.overview(request.path_params["clipping"]))
 
-    def small(request: Request) -> Response:
-        return _picture(lambda: desk.pictures.overview(request.path_params["clipping"], most=320))
-
     def tile(request: Request) -> Response:
         params = request.path_params
         return _picture(
@@ -42,7 +39,6 @@ def routes(desk: Desk) -> list[Route]:
     base = "/scan/{clipping}"
     return [
         Route(base + "/overview.jpg", overview),
-        Route(base + "/small.jpg", small),
         Route(base + "/tile/{level:int}/{column:int}/{row:int}.jpg", tile),
         Route(base + "/crop.jpg", crop),
     ]

@@ -125,7 +125,9 @@ def test_the_way_on_never_leads_elsewhere(small: SmallDesk, onward: str) -> None
     assert "x" not in answer.headers
 
 
-@pytest.mark.parametrize("path", [*PATHS, "/nowhere", "/static/desk.css", "/check/none", f"/scan/{CLIPPING}/small.jpg"])
+@pytest.mark.parametrize(
+    "path", [*PATHS, "/nowhere", "/static/desk.css", "/check/none", f"/scan/{CLIPPING}/overview.jpg"]
+)
 def test_every_answer_carries_the_policy(small: SmallDesk, path: str) -> None:
     answer = small.client().get(path)
     policy = answer.headers["content-security-policy"]
