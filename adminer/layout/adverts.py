@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
@@ -11,6 +13,13 @@ from adminer.layout.rules import Rect, RuleWork, area_of, shared
 from adminer.records import RegionKind
 
 LEAST_ADVERT = 0.03  # of the picture: smaller frames are panels or coupons
+LEAST_FRAMED = 0.06  # of the picture: a page of a paper gives its framed adverts at least this much together
+PAGE_COLUMNS = 3  # columns of running text that make a page of a paper
+# "Thursday, March 3, 1921", "Oct. 5, 1954", "Vol. XII No. 8": what stands under the title of a paper
+_DATELINE = re.compile(
+    r"\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[.,]? ?\d{1,2}[.,]? ?1[89]\d\d|\bvol(?:\.|ume)\b",
+    re.IGNORECASE,
+)
 BODY_LINES = 24  # as many lines of one small size outside all frames make editorial matter
 
 
@@ -42,7 +51,7 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
     outer = _outer_frames(work, lines, whole)
     outside = [line for line in lines if not any(_within(line.rect, frame) for frame in outer)]
     columns = _editorial(outside, lines)
-    if columns:
+    if columns and _is_page(outer, columns, lines, whole):
         return _page(outer, outside, columns, whole)
     if not outer:
         return [Part(_around([line.rect for line in lines], whole), "advert", 0.6)]
@@ -84,6 +93,20 @@ def _editorial(outside: Sequence[TypeLine], lines: Sequence[TypeLine]) -> list[T
         and sum(c.isdigit() for c in line.text) < 0.12 * max(1, len(line.text))
     ]
     return body if len(body) >= BODY_LINES and len(body) > 0.6 * len(outside) and len(body) > 0.2 * len(lines) else []
+
+
+def _is_page(outer: Sequence[Rect], body: Sequence[TypeLine], lines: Sequence[TypeLine], whole: Rect) -> bool:
+    """Say whether running text and frames are a page of a paper, not one long-winded advert with its coupon.
+
+    A page has framed adverts of some size, and columns of text side by side or a dateline at its head.
+    """
+    if sum(area_of(frame) for frame in outer) < LEAST_FRAMED * area_of(whole):
+        return False
+    width, height = whole[2], whole[3]
+    narrow = sorted((line.rect[0] + line.rect[2]) / 2 for line in body if line.rect[2] - line.rect[0] < 0.4 * width)
+    columns = 1 + sum(b - a > 0.08 * width for a, b in pairwise(narrow))
+    dated = any(line.rect[3] < 0.2 * height and _DATELINE.search(line.text) for line in lines)
+    return columns >= PAGE_COLUMNS or dated
 
 
 def _page(outer: list[Rect], outside: Sequence[TypeLine], body: list[TypeLine], whole: Rect) -> list[Part]:

@@ -83,10 +83,24 @@ def test_panels_of_one_advert_are_not_adverts() -> None:
 def test_columns_of_a_paper_are_editorial_and_its_title_a_masthead() -> None:
     frame: Rect = (420, 300, 780, 900)
     title = TypeLine((200, 30, 600, 90), 60, "The Ferncliff Echo")
-    lines = [title, *rows(40, 150, 50), *rows(450, 320, 30)]
+    dateline = TypeLine((250, 100, 550, 116), 16, "Thursday, March 3, 1949")
+    lines = [title, dateline, *rows(40, 150, 50), *rows(450, 320, 30)]
     parts = find_adverts(RuleWork((), (frame,), ()), lines, 800, 1000)
     kinds = [part.kind for part in parts]
     assert kinds.count("advert") == 1
     assert kinds.count("masthead") == 1
     assert kinds.count("editorial") == 1
     assert next(part.rect for part in parts if part.kind == "advert") == frame
+
+
+def test_a_long_winded_advert_with_a_coupon_is_one_advert() -> None:
+    coupon: Rect = (420, 300, 780, 900)
+    headline = TypeLine((200, 30, 600, 90), 60, "Carpets at mill prices")
+    parts = find_adverts(RuleWork((), (coupon,), ()), [headline, *rows(40, 150, 50), *rows(450, 320, 30)], 800, 1000)
+    assert [part.kind for part in parts] == ["advert"]
+
+
+def test_running_text_without_any_frame_is_an_advert() -> None:
+    headline = TypeLine((200, 30, 600, 90), 60, "Why corns come back")
+    lines = [headline, *rows(40, 150, 40), *rows(300, 150, 40), *rows(560, 150, 40)]
+    assert [part.kind for part in find_adverts(RuleWork((), (), ()), lines, 800, 1000)] == ["advert"]
