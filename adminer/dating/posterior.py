@@ -19,6 +19,7 @@ from adminer.dating.months import MONTHS, first_day, last_day
 Floats = NDArray[np.float64]
 _GAP = 3  # months left out inside a set are taken in when so few, as no historian writes such holes
 _PARTS = 4
+_SHORT = 0.02
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,21 +86,21 @@ def weigh(log_prior: Floats, clues: Sequence[Clue], struck: Sequence[Clue] = ())
 
 
 def month_set(posterior: Floats, share: float) -> MonthSet:
-    """Return the set of few spans of months whose mass is nearest to a share of the posterior.
+    """Return the smallest set of few spans of months whose mass comes near a share of the posterior.
 
-    The likeliest months are taken, and the small holes between them filled. Months come whole, so a set may hold a
-    little less or more than its share; `mass` says how much.
+    The likeliest months are taken, and the small holes between them filled. Months come whole, so a set may fall two
+    points short of its share, or further where one month more would overshoot by more; `mass` says what it holds.
     """
     # of equal months those nearest the middle come first, so that a set without evidence leans to no side
     apart = np.abs(np.arange(MONTHS) - median_month(posterior))
     order = np.lexsort((apart, -np.round(posterior, 12)))
     below = np.concatenate(([0.0], np.cumsum(posterior)))
-    low, high = 0, int(np.searchsorted(np.cumsum(posterior[order]), share - 1e-9)) + 1
+    low, high = 0, int(np.searchsorted(np.cumsum(posterior[order]), share - _SHORT)) + 1
     best = _spans(order[:high])
     while high - low > 1:
         middle = (low + high) // 2
         spans = _spans(order[:middle])
-        if _mass(below, spans) >= share - 1e-9:
+        if _mass(below, spans) >= share - _SHORT:
             high, best = middle, spans
         else:
             low = middle
