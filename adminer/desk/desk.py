@@ -125,7 +125,7 @@ class Desk:
                 fields = seen if act == "confirm" else {"status": "rejected"}
             else:
                 # the fields are made only now: a name that is new changes how the page is parsed
-                fields = changed_fields(seen, said(seen))[1]
+                fields = said(seen) if act == "confirm" else changed_fields(seen, said(seen))[1]
             if not fields:
                 return None
             old = {name: seen.get(name) for name in fields} if act == "correct" else {"status": offer.status}
@@ -147,7 +147,7 @@ class Desk:
             if said is None:
                 fields = seen if act == "confirm" else {"status": "rejected"}
             else:
-                fields = changed_fields(seen, said(seen))[1]
+                fields = said(seen) if act == "confirm" else changed_fields(seen, said(seen))[1]
             if not fields:
                 return None
             old = {name: seen.get(name) for name in fields} if act == "correct" else {"box": seen["box"]}

@@ -75,7 +75,7 @@ def offer_from(form: Mapping[str, Any], box: Box, line_id_of: IdOf, seen: Fields
         "piece_or_set": text_of(form, "piece_or_set") or None,
         "pieces": pieces,
         "line": _name(line, line_id_of, seen_line),
-        "maker": _name(maker, lambda _: None, seen_maker),
+        "maker": seen_maker if seen_maker and seen_maker["name"] == maker else _name(maker, _no_id, None),
         "prices": prices,
         "box": box_list(box),
     }
@@ -110,10 +110,17 @@ def text_of(form: Mapping[str, Any], name: str) -> str:
     return typed
 
 
+def known_name(seen: Fields | None, entry_id_of: IdOf) -> Fields | None:
+    """Return a name a person has confirmed, with the id of its entry; where and how it was read stays."""
+    if not seen or seen.get("id"):
+        return seen
+    return {**seen, "id": entry_id_of(seen["name"])}
+
+
 def _name(typed: str, entry_id_of: IdOf, seen: Fields | None) -> Fields | None:
     """Return the named entry; what was not touched keeps where and how it was read."""
     if seen and seen["name"] == typed:
-        return seen
+        return known_name(seen, entry_id_of)
     return {"id": entry_id_of(typed), "name": typed, "text": typed} if typed else None
 
 
@@ -142,6 +149,10 @@ def _prices(form: Mapping[str, Any], box: Box, seen: list[Fields]) -> list[Field
             }
         )
     return prices
+
+
+def _no_id(_: str) -> None:
+    """Leave a maker without an entry: makers.toml is edited by hand."""
 
 
 def _quantity(typed: str, before: str | None) -> str:

@@ -13,7 +13,7 @@ from starlette.routing import Route
 from adminer.desk.desk import Desk, StaleError
 from adminer.desk.drawn import read_drawn, rest_of
 from adminer.desk.facts_in_order import facts_of, next_open
-from adminer.desk.forms import FormError, advert_from, box_from, offer_from, text_of
+from adminer.desk.forms import FormError, advert_from, box_from, known_name, offer_from, text_of
 from adminer.desk.naming import learn_line, learn_repairs, learn_retailer
 from adminer.desk.pictures import TILE, level_count
 from adminer.desk.queue import PAGE, neighbours, queue_of
@@ -130,6 +130,11 @@ def _offer_act(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, 
         def said(seen: Fields) -> Fields:
             return offer_from(form, box_of(seen["box"]), lambda name: learn_line(desk, name), seen)
 
+    elif act == "confirm":
+
+        def said(seen: Fields) -> Fields:
+            return {**seen, "line": known_name(seen["line"], lambda name: learn_line(desk, name))}
+
     written = desk.offer_act(clipping_id, offer_id, act, str(form.get("mark", "")), said)
     if written is None:
         return "Nothing was changed.", None
@@ -147,6 +152,11 @@ def _advert_act(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str,
 
         def said(seen: Fields) -> Fields:
             return advert_from(form, lambda name: learn_retailer(desk, name), seen)
+
+    elif act == "confirm":
+
+        def said(seen: Fields) -> Fields:
+            return {**seen, "retailer": known_name(seen["retailer"], lambda name: learn_retailer(desk, name))}
 
     elif act in ("move", "split"):
         drawn = box_from(form)

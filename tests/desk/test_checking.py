@@ -315,3 +315,19 @@ def test_proposals_are_accepted_merged_split_and_rejected(tmp_path: Path) -> Non
     assert client.post("/names/merge", data={"name": "x", "line": "none"}).status_code == 409
     assert client.get("/names/lines/quince_arbor").status_code == 200
     made.desk.journal.close()
+
+
+def test_a_confirmed_name_without_an_entry_gets_one(tmp_path: Path) -> None:
+    read = page((replace(CUP, line=Link(None, "Quince Arbor", "Quince Arbor", Box(1, 1, 9, 9), 0.5, "quoted")),))
+    printed = Link(None, "Penhallow Stores", "Penhallow Stores", Box(1, 1, 9, 9), 0.5, "largest type")
+    made = small_desk(tmp_path, [replace(read, adverts=(replace(read.adverts[0], retailer=printed),))])
+    client = made.client()
+    for kind, fact in (("advert", f"{CLIPPING}-a1"), ("offer", CUP.offer_id)):
+        client.post(f"{CHECK}/{kind}/{fact}/confirm", data={"mark": mark(client, fact)})
+    names = made.desk.authorities()
+    assert [line.id for line in names.lines] == ["quince_arbor"]
+    assert [shop.id for shop in names.retailers] == ["penhallow_stores"]
+    made.rebuild()
+    rows = made.desk.shelf.rows("SELECT line_id, retailer_id, status FROM priced_offers")
+    assert [tuple(row.values()) for row in rows] == [("quince_arbor", "penhallow_stores", "confirmed")]
+    made.desk.journal.close()
