@@ -149,6 +149,7 @@ def _text_between(segment: Segment, found: Found, segments: list[Segment]) -> bo
     """Say whether another text stands on the row between a text and a price."""
     return any(
         other is not segment
+        and other.first_line != segment.last_line  # "53-piece set - Harbor Band" is one line in two parts
         and other.content > 0
         and segment.last.right <= other.first.x + 2
         and other.last.right <= found.place.x + 2
@@ -163,7 +164,7 @@ def _is_cell(found: Found, prices: list[Found], body: float) -> bool:
         step = abs(other.place.centre[1] - found.place.centre[1])
         size = max(body, min(found.type_px, other.type_px))
         aligned = min(abs(other.place.right - found.place.right), abs(other.place.x - found.place.x)) < size
-        if 0.6 * size < step < 2.6 * size and aligned and 0.6 < other.type_px / max(found.type_px, 1.0) < 1.6:
+        if 0.6 * size < step < 3.6 * size and aligned and 0.6 < other.type_px / max(found.type_px, 1.0) < 1.6:
             return True
     return False
 

@@ -271,11 +271,13 @@ def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -
     """Return the nearest larger text above a segment that has only figures ("9 x 12 ft.")."""
     best: tuple[float, Segment] | None = None
     for other in segments:
-        if other.bare or other.content == 0 or other.box.bottom > segment.box.y + segment.box.h:
+        if other.bare or other.content == 0 or other.flat.centre[1] >= segment.flat.y:
             continue
-        if other.type_px < 0.95 * segment.type_px:
+        across = min(other.flat.right, segment.flat.right) - max(other.flat.x, segment.flat.x)
+        gap = max(segment.flat.y - other.flat.bottom, 0) / advert.body_px
+        if across <= 0 or (gap > 2 and other.type_px < 0.95 * segment.type_px):
             continue
-        distance = segment.box.y - other.box.bottom - 6 * min(other.type_px, 3 * advert.body_px)
+        distance = gap - (2 * min(other.type_px / advert.body_px, 3) if gap > 2 else 8)
         if best is None or distance < best[0]:
             best = (distance, other)
     return best[1] if best else None
