@@ -12,6 +12,7 @@ from adminer.records import Box
 
 Gray = NDArray[np.uint8]
 
+BAND = 512  # rows evened at a time: a page of 60 megapixels as floating numbers would take a gigabyte
 SPECK = 4  # pixels of ink with nothing near: the point of a small type has more, or a letter beside it
 LEAST_CONTRAST = 60  # levels of 255 between paper and ink: less is grain, not type
 
@@ -64,8 +65,18 @@ def even_light(gray: Gray) -> Gray:
     usual = float(np.percentile(paper, 75))
     floor = max(90.0, 0.55 * usual)
     paper = np.maximum(paper, floor)
-    full = cv2.resize(paper, (width, height), interpolation=cv2.INTER_LINEAR).astype(np.float32)
-    return np.asarray(np.clip(gray * (235.0 / full), 0, 255), np.uint8)
+    gain = (235.0 / paper).astype(np.float32)
+    evened = np.empty_like(gray)
+    for top in range(0, height, BAND):
+        rows = np.arange(top, min(height, top + BAND), dtype=np.float32)
+        at_y = np.repeat(((rows + 0.5) * (gain.shape[0] / height) - 0.5)[:, None], width, axis=1)
+        at_x = np.repeat(
+            ((np.arange(width, dtype=np.float32) + 0.5) * (gain.shape[1] / width) - 0.5)[None], len(rows), 0
+        )
+        full = cv2.remap(gain, at_x, at_y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
+        band = gray[top : top + BAND]
+        evened[top : top + BAND] = np.clip(band * full, 0, 255)
+    return evened
 
 
 def lift_faint(gray: Gray) -> Gray:

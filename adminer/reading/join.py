@@ -12,7 +12,7 @@ from adminer.reading.placed import PlacedWord
 NEAR = 0.45  # of the line height: wider gaps are the white between columns
 WORD_GAP = 0.55  # of the capital height: dollars and cents of one price stand closer than two words do
 DOLLARS = re.compile(r"^(?P<head>[^\w$]*)\$(?P<figures>\d{1,3}|s)(?P<point>\.?)$")
-CENTS = re.compile(r"^(?P<point>[.,]?)(?P<figures>\d\d)(?P<rest>[^\w¢%/]*)$")
+CENTS = re.compile(r"^(?P<point>[.,]?)(?P<figures>\d\d)(?P<rest>[^\w¢%/]*|[-–—][a-z]+\W*)$")
 POINT_ONLY = re.compile(r"^\$\d{1,3}[,:·•]\d\d(?P<rest>[^\w]*)$")
 
 
@@ -63,9 +63,10 @@ def _one_price(left: PlacedWord, right: PlacedWord) -> bool:
     if not dollars or not cents or left.form or right.form or left.line != right.line:
         return False
     size = min(left.type_px, right.type_px)
-    pointed = bool(dollars["point"] or cents["point"])
+    if dollars["point"] and cents["point"]:
+        return False
     gap = right.left - left.right
-    return -0.5 * size < gap < (1.2 if pointed else WORD_GAP) * size
+    return -0.5 * size < gap < (1.2 if cents["point"] else WORD_GAP) * size
 
 
 def _price_of(left: PlacedWord, right: PlacedWord) -> PlacedWord:

@@ -26,6 +26,7 @@ SMALL = 0.8  # a raised figure is at most this part of the large ones; trade.md 
 LIFT = 0.12  # and its foot stands above theirs by at least this part of their height
 HEAD = re.compile(r"^[\"'“(*]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)\.?(?P<tail>[^\d\s/\-–—.,:;]{0,3})$")
 POINTLESS = re.compile(r"^\$?\d{3,4}$")
+LONE_SURE = 0.8  # mean probability of figures that no detector found
 SIGN_ALONE = re.compile(r"^[¢c©eé°oO0469tfg*®]$")
 
 
@@ -58,7 +59,11 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
     used: set[int] = set()
     settled: dict[int, PlacedWord] = {}
     for i, word in enumerate(words):
-        if i in used or not HEAD.match(word.text) or word.type_px < SMALLEST:
+        if i in used or word.type_px < SMALLEST:
+            continue
+        if word.text == "$":
+            settled[i] = _lone_dollar(gray, word, words, threads)
+        if not HEAD.match(word.text):
             continue
         glyphs = _glyphs(gray, word)
         if not glyphs:
@@ -128,10 +133,10 @@ def _inside(gray: Gray, word: PlacedWord, glyphs: list[Glyph], small: list[Glyph
     raised = _read_raised(gray, box, threads)
     if raised is None:
         return None
-    read_with_it = sum(c.isdigit() for c in word.text[-len(small) :]) if len(glyphs) == len(word.text) else None
-    if read_with_it is None:
-        read_with_it = len(raised.text) if raised.text.isdigit() and figures > len(raised.text) else figures - large
-    return _joined(word, figures - read_with_it, raised) if figures > read_with_it else None
+    of_raised = len(raised.text) if raised.text.isdigit() else 1
+    # The large figures are as many as large blobs, whether the raised part was read with them or left out; else one of
+    # the blobs is a border or a smear, and nothing is settled.
+    return _joined(word, large, raised) if large >= 1 and large in (figures - of_raised, figures) else None
 
 
 def _beside(
@@ -164,6 +169,33 @@ def _beside(
     if any(sum(c.isalpha() for c in t.text) > 2 for t in texts):
         return None, set()
     return _read_raised(gray, box, threads), inside
+
+
+def _lone_dollar(gray: Gray, word: PlacedWord, words: Sequence[PlacedWord], threads: int) -> PlacedWord:
+    """Read the large figures right of a dollar sign that stands alone: a numeral can be too large to be found."""
+    tall = word.bottom - word.top
+    left, top = word.right - 0.1 * tall, word.top - 0.05 * tall
+    blobs = _blobs(gray, left, top, word.right + 1.8 * tall, word.bottom + 0.45 * tall, 1.5 * tall)
+    chain: list[Glyph] = []
+    for glyph in sorted(blobs, key=lambda g: g.left):
+        first = chain[0] if chain else None
+        alike = 0.85 < glyph.height / first.height < 1.18 if first else 0.8 < glyph.height / tall < 2.5
+        beside = glyph.left - (chain[-1].right if chain else word.right) < 0.4 * tall
+        if alike and beside and glyph.top < word.bottom and len(chain) < 3:
+            chain.append(glyph)
+    box = _around(chain) if chain else None
+    if not box or any(o is not word and box.left < (o.left + o.right) / 2 < box.right
+                      and box.top < (o.top + o.bottom) / 2 < box.bottom for o in words):  # fmt: skip
+        return word
+    pad = 0.15 * box.height
+    crop, _, _ = _crop(gray, box.left - pad, box.top - pad, box.right + pad, box.bottom + pad, 44 / box.height)
+    read = read_strips([crop], threads)[0]
+    if not re.fullmatch(r"\d{1,3}", read.text) or read.confidence < LONE_SURE:
+        return word
+    text = f"${read.text}"
+    whole = _around([box, Glyph(word.left, word.top, word.right, word.bottom)])
+    return replace(word, text=text, letters=text, centres=(), left=whole.left, top=whole.top, right=whole.right,
+                   bottom=whole.bottom, type_px=box.height, confidence=read.confidence, reader="numeral")  # fmt: skip
 
 
 def _pointed(gray: Gray, word: PlacedWord, glyphs: list[Glyph]) -> PlacedWord | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import cv2
 import numpy as np
 
 from adminer.layout.clean import lift_faint
@@ -20,9 +21,10 @@ COARSE = 0.35  # the look for the largest type: at this part of the first scale
 LARGE = 24.0  # lines at least this high in the coarse look are large type
 UNREAD = 0.6  # mean probability of its letters under which a tall box may be several lines
 SURE = 0.9  # and from which a line is not read a second time
-BETTER = 0.02  # by how much the second reading must be the surer one
+SURE_FIGURES = 0.97  # the same for a line with figures: a word can be guessed from its neighbours, a price cannot
+BETTER = 0.01  # by how much the second reading must be the surer one
 ROOM = 0.15  # of the height of a line: added at both its ends for the second reading
-MOST_PIXELS = 14e6  # network pixels of one look: bounds its time on a very large page
+MOST_PIXELS = 14e6  # pixels of one look: bounds time and memory on a very large page
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +82,7 @@ def split_rows(one: Seen, usual: float) -> list[Line]:
 
 def _second_try(gray: Gray, seen: Sequence[Seen], threads: int) -> list[Seen]:
     """Read the unsure lines again with more contrast and a little more room at both ends; keep the surer reading."""
-    unsure = [i for i, one in enumerate(seen) if one.read.confidence < SURE]
+    unsure = [i for i, one in enumerate(seen) if one.read.confidence < (SURE_FIGURES if _figures(one) else SURE)]
     lines = [_wider(seen[i].line) for i in unsure]
     strips = [stretch(cut_strip(gray, line.corners)) for line in lines]
     result = list(seen)
@@ -88,6 +90,10 @@ def _second_try(gray: Gray, seen: Sequence[Seen], threads: int) -> list[Seen]:
         if read.confidence > seen[i].read.confidence + BETTER and len(read.text) >= 0.8 * len(seen[i].read.text):
             result[i] = Seen(line, strip, read)
     return result
+
+
+def _figures(one: Seen) -> bool:
+    return any(letter.text.isdigit() or letter.text in "$¢" for letter in one.read.letters)
 
 
 def _wider(line: Line) -> Line:
@@ -99,6 +105,12 @@ def _wider(line: Line) -> Line:
 
 def find_all(gray: Gray, threads: int = 1) -> list[Line]:
     """Return the lines of a picture found at the scales that its type needs."""
+    reduced = min(1.0, (MOST_PIXELS / gray.size) ** 0.5)
+    if reduced < 1.0:
+        small = cv2.resize(gray, None, fx=reduced, fy=reduced, interpolation=cv2.INTER_AREA)
+        found = find_all(np.asarray(small, np.uint8), threads)
+        ratio = np.array([gray.shape[1] / small.shape[1], gray.shape[0] / small.shape[0]], np.float32)
+        return [Line(line.corners * ratio, line.score) for line in found]
     lifted = lift_faint(gray)
     scale = max(SHORT_SIDE / min(gray.shape), min(1.0, LONG_SIDE / max(gray.shape)))
     scale = min(scale, (MOST_PIXELS / gray.size) ** 0.5)  # a long strip would grow to a hundred thousand pixels
