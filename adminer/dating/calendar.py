@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from itertools import pairwise
 from typing import Final, Literal
 
 from adminer.dating.calendar_words import DateWord, words_of_dates
@@ -69,7 +70,7 @@ class _Days:
     month_days: tuple[tuple[int, int], ...]
     weekdays: tuple[int, ...]
     is_range: bool
-    pairs: tuple[tuple[int, int], ...]  # (index of month_days, weekday) that must agree
+    pairs: tuple[tuple[tuple[int, int], ...], ...]  # ways in which days (by index) and weekdays may belong together
     end_weekday: int | None  # the span runs on to this weekday
 
 
@@ -142,10 +143,18 @@ def _paired(
     if len(names) == len(month_days):
         if len(names) == 1 and weekdays[0].start > group[0].start and weekdays[0].link == "to":
             return _Days(month_days, names, True, (), names[0])  # "Nov. 9 thru Saturday"
-        return _Days(month_days, names, is_range, tuple(enumerate(names)), None)
+        return _Days(month_days, names, is_range, (tuple(enumerate(names)),), None)
     if len(month_days) == 1:
-        return _Days(month_days, names, True, ((0, names[0]),), names[-1])
-    return _Days(month_days, names, is_range, ((0, names[0]), (len(month_days) - 1, names[-1]))[: len(names)], None)
+        return _Days(month_days, names, True, (((0, names[0]),),), names[-1])
+    in_order = all(w.link == "list" for w in weekdays[1:]) and all((b - a) % 7 == 1 for a, b in pairwise(names))
+    if not is_range and in_order and 1 < len(names) < len(month_days):
+        # a weekday was not read: the others still stand in order, beginning at one of the days
+        ways = range(len(month_days) - len(names) + 1)
+        return _Days(
+            month_days, names, False, tuple(tuple((i + k, n) for i, n in enumerate(names)) for k in ways), None
+        )
+    ends = ((0, names[0]), (len(month_days) - 1, names[-1]))
+    return _Days(month_days, names, is_range, (ends[: len(names)],), None)
 
 
 def _year_of(group: Sequence[DateWord]) -> int | None:
@@ -225,13 +234,13 @@ def _span_in(days: _Days, year: int, before: str) -> tuple[date, date] | None:
 
 
 def _agrees(days: _Days, year: int) -> bool:
-    first_month = days.month_days[0][0]
-    for index, weekday in days.pairs:
-        month, day = days.month_days[index]
-        at = year + 1 if month < first_month else year
-        if not _exists(at, month, day) or date(at, month, day).weekday() != weekday:
-            return False
-    return True
+    return not days.pairs or any(all(_falls_on(days, i, weekday, year) for i, weekday in way) for way in days.pairs)
+
+
+def _falls_on(days: _Days, index: int, weekday: int, year: int) -> bool:
+    month, day = days.month_days[index]
+    at = year + 1 if month < days.month_days[0][0] else year
+    return _exists(at, month, day) and date(at, month, day).weekday() == weekday
 
 
 def _near(

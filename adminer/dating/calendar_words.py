@@ -56,6 +56,10 @@ _DASH = re.compile(r"[-–—]")
 _KINDS: Final[tuple[WordKind, ...]] = (
     "numeric", "year", "month", "weekday", "number", "now", "coming", "tomorrow",
 )  # fmt: skip
+_NAMES = "|".join(sorted(MONTHS, key=len, reverse=True))
+_POINTED = re.compile(  # "June 16.17-18": readers see a hyphen as a point
+    rf"(?i)((?<![^\W\d_])(?:{_NAMES})\.?\s*\d{{1,2}})((?:[.-]\d{{1,2}})+)(?![\d¢])"
+)
 _SPACE = re.compile(r"^[\s.,&\-–—]*$")
 _VERBS = {"may", "march", "mar", "sat", "sun", "mon", "wed", "fri", "jan", "dec"}
 _LONGEST_GAP = 30
@@ -91,11 +95,13 @@ def words_of_dates(text: str) -> Iterator[list[DateWord]]:
 
 
 def _words(text: str) -> Iterator[DateWord]:
-    text = _without_accents(text)
+    text = _POINTED.sub(lambda found: found[1] + found[2].replace(".", "-"), _without_accents(text))
     after_month = -1  # where a month or a day of a month ended
     for found in _TOKEN.finditer(text):
         kind: WordKind = next(k for k in _KINDS if found[k] is not None)
         raw = found[0]
+        if kind == "number" and _touches_a_word(text, found.start(), after_month):
+            continue
         if after_month >= 0 and kind == "numeric" and _SPACE.match(text[after_month : found.start()]):
             # "Mar. 12-13-14" are days of March
             for part in re.finditer(r"\d+", raw):
@@ -125,6 +131,12 @@ def _words(text: str) -> Iterator[DateWord]:
         else:
             after_month = -1
         yield DateWord(kind, raw, value, found.start(), found.end())
+
+
+def _touches_a_word(text: str, start: int, after_month: int) -> bool:
+    # a figure that hangs on letters is a day only where these are the month's: "Mar.12", but not "Fi1"
+    before = text[:start].rstrip(".")
+    return bool(before) and len(text[:start].rstrip()) == start and before[-1].isalpha() and len(before) != after_month
 
 
 def _without_accents(text: str) -> str:
