@@ -21,12 +21,13 @@ from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.prices import find_prices
 from adminer.parsing.statements import clause_around, condition_texts
 from adminer.parsing.tables import find_table, with_column_quantities
-from adminer.parsing.terms import Term, find_labels
+from adminer.parsing.terms import Term, find_labels, find_terms
 from adminer.parsing.text import AdvertText, text_of, words_by_region
 from adminer.parsing.unknown import find_unknown_names
 from adminer.records import Advert, Box, Note, PageReading, Region
 
 _LABEL_WORDS: Final = 5
+_WRAPPED_WORDS: Final = 4
 _FEW_PRICES: Final = 3  # matter taken for editorial with this many prices is an advert after all
 
 
@@ -84,6 +85,20 @@ def _years(
     return first.year if first else None, last.year if last else None
 
 
+def _wrapped_terms(text: AdvertText, found: list[Term]) -> list[Term]:
+    """Find terms broken over short lines of display type ("FREIGHT / PAID / East of Rockies")."""
+    whole = text.text.replace("\n", " ")
+    return [
+        term
+        for term in find_terms(whole)
+        if "\n" in text.joined[term.start : term.end]
+        and not any(term.start < f.end and f.start < term.end for f in found)
+        and all(
+            len(line.words) <= _WRAPPED_WORDS for line in text.lines if line.start < term.end and term.start < line.end
+        )
+    ]
+
+
 def _short_lines(text: AdvertText) -> list[tuple[int, int, str]]:
     """Return short lines, and each two under each other in one narrow column, as they may hold a label."""
     found = [(line.start, line.end, text.text[line.start : line.end]) for line in text.lines]
@@ -116,6 +131,7 @@ def _parse_advert(
 ) -> Advert:
     doc = grammar.read(text.joined)
     terms = terms_of(doc)
+    terms = terms + _wrapped_terms(text, terms)
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
     prices, used = colour_prices(text, name_payments(text, find_prices(text, terms)), terms)
     table = find_table(text)

@@ -235,10 +235,9 @@ def _what(
     served = service_for(text) or service_for(around)
     kinds = {p.id: p.kind for p in authorities.pieces.pieces.values()}
     own = _listed(advert, segment, named)
-    lists = [
-        listed for s in stack if len(listed := [x for x in _listed(advert, s, named) if kinds[x.piece] != "group"]) > 1
-    ]
-    listing = tuple(PieceCount(x.piece, x.count, x.text) for listed in lists for x in listed)
+    below = [s for s in stack if s is segment or s.flat.centre[1] > segment.flat.centre[1]]  # a list follows its title
+    parts = [x for s in below for x in _listed(advert, s, named) if kinds[x.piece] != "group"]
+    listing = tuple(PieceCount(x.piece, x.count, x.text) for x in parts) if len(parts) > 1 else ()
     setting = bool(_SETTING.search(text))
     composition = None
     if stated or served or listing:

@@ -42,7 +42,7 @@ def condition_texts(advert: AdvertText, terms: list[Term], used: set[int]) -> li
 
 def _is_only_money(advert: AdvertText, term: Term) -> bool:
     """Say whether a term of payment is already told by its prices ("$1 down, $1 a week")."""
-    return term.kind == "instalments" and bool(_AMOUNT.search(advert.text, term.start, term.end))
+    return term.kind == "instalments" and len(_AMOUNT.findall(advert.text, term.start, term.end)) == 1
 
 
 def clause_around(advert: AdvertText, start: int, end: int) -> tuple[int, int]:
