@@ -20,12 +20,13 @@ from adminer.reading.words import ink_of
 from adminer.records import PriceForm
 
 WORK_HEIGHT = 64  # height in pixels that the large figures are brought to before their glyphs are measured
-SMALLEST = 9.0  # capital height in pixels below which glyphs cannot be told apart by size
+SMALLEST = 12.0  # capital height in pixels below which glyphs cannot be told apart by size
 DISPLAY = 14.0  # capital height in pixels from which a lone speck beside figures can be told from a cent sign
 SMALL = 0.8  # a raised figure is at most this part of the large ones; trade.md E.3 has 0.62, real type has up to 0.75
 LIFT = 0.12  # and its foot stands above theirs by at least this part of their height
 HEAD = re.compile(r"^[\"'“(*]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)\.?(?P<tail>[^\d\s/\-–—.,:;]{0,3})$")
 POINTLESS = re.compile(r"^\$?\d{3,4}$")
+WORN_POINT = 0.22  # of the figure height: figures of one number stand closer; common practice, no source
 LONE_SURE = 0.8  # mean probability of figures that no detector found
 SIGN_ALONE = re.compile(r"^[¢c©eé°oO0469tfg*®]$")
 
@@ -59,7 +60,11 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
     used: set[int] = set()
     settled: dict[int, PlacedWord] = {}
     for i, word in enumerate(words):
-        if i in used or word.type_px < SMALLEST:
+        if i in used:
+            continue
+        if word.type_px < SMALLEST:
+            if POINTLESS.match(word.text):
+                settled[i] = _pointed(gray, word, _glyphs(gray, word)) or word
             continue
         if word.text == "$":
             settled[i] = _lone_dollar(gray, word, words, threads)
@@ -76,7 +81,8 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
             if whole:
                 settled[i] = whole
             continue
-        found, eaten = _beside(gray, words, i, glyphs[-1], tall, foot, threads)
+        body = word.type_px < DISPLAY
+        found, eaten = (None, set()) if body else _beside(gray, words, i, glyphs[-1], tall, foot, threads)
         whole = _joined(word, sum(c.isdigit() for c in word.text), found) if found else _pointed(gray, word, glyphs)
         if whole:
             settled[i] = whole
@@ -199,7 +205,10 @@ def _lone_dollar(gray: Gray, word: PlacedWord, words: Sequence[PlacedWord], thre
 
 
 def _pointed(gray: Gray, word: PlacedWord, glyphs: list[Glyph]) -> PlacedWord | None:
-    """Give a numeral its point back where a dot stands on the foot in a wider gap before its last two figures."""
+    """Give a numeral its point back where a dot stands on the foot in a wider gap before its last two figures.
+
+    After a dollar sign a gap as wide as a point is enough: a worn point leaves its room behind.
+    """
     if len(glyphs) != len(word.text) or not POINTLESS.match(word.text):
         return None
     before, after, last = glyphs[-3], glyphs[-2], glyphs[-1]
@@ -207,6 +216,10 @@ def _pointed(gray: Gray, word: PlacedWord, glyphs: list[Glyph]) -> PlacedWord | 
     gap, usual = after.left - before.right, last.left - after.right
     if gap < 0.1 * tall or gap < 1.6 * max(usual, 0.03 * tall):
         return None
+    text = f"{word.text[:-2]}.{word.text[-2:]}"
+    pointed = replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, 0.85))
+    if word.text[0] == "$" and gap > WORN_POINT * tall and gap > 1.8 * usual:
+        return pointed
     scale = WORK_HEIGHT / tall
     crop, x0, y0 = _crop(gray, before.left, before.top, after.right, before.bottom + 0.1 * tall, scale)
     if crop.size == 0:
@@ -216,8 +229,7 @@ def _pointed(gray: Gray, word: PlacedWord, glyphs: list[Glyph]) -> PlacedWord | 
         middle, foot = x0 + (x + w / 2) / scale, y0 + (y + h) / scale
         dot = 0.05 * WORK_HEIGHT <= max(w, h) <= 0.35 * WORK_HEIGHT
         if dot and before.right - 0.05 * tall < middle < after.left + 0.05 * tall and foot > before.bottom - 0.2 * tall:
-            text = f"{word.text[:-2]}.{word.text[-2:]}"
-            return replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, 0.85))
+            return pointed
     return None
 
 

@@ -15,6 +15,8 @@ LOOKS_LIKE_CENTS = re.compile(
 )
 NEVER_A_FIGURE = "eéèë©°<"  # after figures and before a space these stand for nothing but a cent sign
 HALF_TWICE = re.compile(r"(?<=\d)½[/⁄]?2(?=[¢cd])")
+LETTER_NOUGHT = re.compile(r"(?<=\d)[oO](?=[¢ceé]\W*$)")
+LETTER_TWO = re.compile(r"^[zZ](?=[¢c]\W*$)")
 LOOKS_LIKE_DOLLARS = re.compile(
     r"^(?P<head>[(\"“]*)(?P<sign>[Ss§8BE35])(?P<figures>\d{1,3}(?:,\d{3})*(?:\.\d\d)?)(?P<rest>[^\w]*)$"
 )
@@ -26,12 +28,13 @@ def restore_signs(words: Sequence[PlacedWord]) -> list[PlacedWord]:
     Figures are never changed: only a character that the network itself held to be possibly a sign becomes one.
     """
     style = _cent_style(words)
-    return [_dollars(_cents(_halves(word), style)) for word in words]
+    return [_dollars(_cents(_slips(word), style)) for word in words]
 
 
-def _halves(word: PlacedWord) -> PlacedWord:
-    """Drop the denominator that was read once more after the fraction it belongs to: "17½/2c"."""
+def _slips(word: PlacedWord) -> PlacedWord:
+    """Put right what can only be figures before a cent sign: "3oc", "zc", and a denominator read twice, "17½/2c"."""
     text = HALF_TWICE.sub("½", word.text)
+    text = LETTER_TWO.sub("2", LETTER_NOUGHT.sub("0", text))
     return word if text == word.text else replace(word, text=text, letters=text)
 
 
