@@ -27,6 +27,7 @@ LIFT = 0.12  # and its foot stands above theirs by at least this part of their h
 HEAD = re.compile(r"^[\"'“(*]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)\.?(?P<tail>[^\d\s/\-–—.,:;]{0,3})$")
 POINTLESS = re.compile(r"^\$?\d{3,4}$")
 WORN_POINT = 0.22  # of the figure height: figures of one number stand closer; common practice, no source
+LONE_SIGNS = ("$", "S", "s")
 LONE_SURE = 0.8  # mean probability of figures that no detector found
 SIGN_ALONE = re.compile(r"^[¢c©eé°oO0469tfg*®]$")
 
@@ -57,6 +58,10 @@ class _Raised:
 
 def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -> list[PlacedWord]:
     """Return the words with every numeral that has a raised part put together as one word, its form set."""
+    words = [
+        _lone_dollar(gray, word, words, threads) if word.text in LONE_SIGNS and word.type_px >= SMALLEST else word
+        for word in words
+    ]
     used: set[int] = set()
     settled: dict[int, PlacedWord] = {}
     for i, word in enumerate(words):
@@ -66,8 +71,6 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
             if POINTLESS.match(word.text):
                 settled[i] = _pointed(gray, word, _glyphs(gray, word)) or word
             continue
-        if word.text == "$":
-            settled[i] = _lone_dollar(gray, word, words, threads)
         if not HEAD.match(word.text):
             continue
         glyphs = _glyphs(gray, word)
@@ -180,8 +183,14 @@ def _beside(
 def _lone_dollar(gray: Gray, word: PlacedWord, words: Sequence[PlacedWord], threads: int) -> PlacedWord:
     """Read the large figures right of a dollar sign that stands alone: a numeral can be too large to be found."""
     tall = word.bottom - word.top
-    left, top = word.right - 0.1 * tall, word.top - 0.05 * tall
-    blobs = _blobs(gray, left, top, word.right + 1.8 * tall, word.bottom + 0.45 * tall, 1.5 * tall)
+    own, _, _ = _crop(gray, word.left, word.top, word.right, word.bottom, WORK_HEIGHT / tall)
+    scale = WORK_HEIGHT / (1.5 * tall)
+    right, bottom = word.right + 1.8 * tall, word.bottom + 1.3 * tall
+    crop, x0, y0 = _crop(gray, word.right - 0.1 * tall, word.top - 0.3 * tall, right, bottom, scale)
+    if not own.size or not crop.size:
+        return word
+    edges = np.concatenate([own[0], own[-1], own[:, 0], own[:, -1]])
+    blobs = _blobs_of(crop, x0, y0, scale, light=bool(np.median(edges) < 128))
     chain: list[Glyph] = []
     for glyph in sorted(blobs, key=lambda g: g.left):
         first = chain[0] if chain else None
@@ -294,9 +303,9 @@ def _blobs(gray: Gray, left: float, top: float, right: float, bottom: float, tal
     return [blob for blob in _blobs_of(crop, x0, y0, scale) if blob.right < inner]
 
 
-def _blobs_of(crop: Gray, x0: float, y0: float, scale: float) -> list[Glyph]:
+def _blobs_of(crop: Gray, x0: float, y0: float, scale: float, *, light: bool | None = None) -> list[Glyph]:
     """Return the blobs of a window that can be figures, in pixels of the page: neither specks nor rules."""
-    _, _, stats, _ = cv2.connectedComponentsWithStats(ink_of(crop).astype(np.uint8), connectivity=8)
+    _, _, stats, _ = cv2.connectedComponentsWithStats(ink_of(crop, light=light).astype(np.uint8), connectivity=8)
     return [
         Glyph(x0 + x / scale, y0 + y / scale, x0 + (x + w) / scale, y0 + (y + h) / scale)
         for x, y, w, h, area in stats[1:]

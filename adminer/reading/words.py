@@ -67,12 +67,13 @@ def split_words(strip: Gray, read: ReadLine) -> list[StripWord]:
     return words
 
 
-def ink_of(strip: Gray) -> NDArray[np.bool_]:
-    """Return which pixels of a strip are ink, whichever of ink and paper is the darker."""
+def ink_of(strip: Gray, *, light: bool | None = None) -> NDArray[np.bool_]:
+    """Return which pixels of a strip are ink: with `light` None, whichever of ink and paper its edges do not show."""
     level, _ = cv2.threshold(strip, 0, 255, cv2.THRESH_BINARY + cv2.THRESH_OTSU)
     dark = strip <= level
-    edge = np.concatenate([dark[0], dark[-1]])
-    return np.asarray(~dark if edge.mean() > 0.6 else dark)
+    if light is None:
+        light = bool(np.concatenate([dark[0], dark[-1]]).mean() > 0.6)
+    return np.asarray(~dark if light else dark)
 
 
 def capital_height(text: str, ink_height: float, strip_height: float) -> float:
