@@ -7,6 +7,7 @@ from decimal import Decimal
 from typing import Any, Final
 
 from adminer.desk.look_pictures import TERMS, prices_picture
+from adminer.desk.shelf import Row
 
 LEAST_DAYS: Final = 3
 MOST_ROWS: Final = 3000
@@ -15,11 +16,20 @@ _DAYS: Final = ("week_start", "week", "published_from", "valid_from", "seen_from
 
 def picture_of(table: Any, title: str) -> bytes | None:
     """Return an answer as SVG, None where its columns make no picture; the table is an Arrow table."""
-    rows = table.slice(0, MOST_ROWS).to_pylist()
-    day = next((name for name in _DAYS if any(isinstance(row.get(name), date) for row in rows)), None)
-    if day is None or not any(isinstance(row.get(name), Decimal) for row in rows for name in TERMS):
-        return None
-    dated = [{**row, "day": row[day]} for row in rows if isinstance(row.get(day), date)]
-    if len({row["day"] for row in dated}) < LEAST_DAYS:
-        return None
-    return prices_picture(dated, title)
+    rows = dated_prices(table)
+    return prices_picture(rows, title) if rows else None
+
+
+def dated_prices(table: Any) -> list[Row]:
+    """Return the rows of an answer that have a day and a price; none where they are too few for a picture."""
+    day = next((name for name in _DAYS if name in table.column_names), None)
+    prices = [name for name in TERMS if name in table.column_names]
+    if day is None or not prices:
+        return []
+    rows = table.select([day, *prices]).slice(0, MOST_ROWS).to_pylist()
+    dated = [
+        {**row, "day": row[day]}
+        for row in rows
+        if isinstance(row[day], date) and any(isinstance(row[name], Decimal) for name in prices)
+    ]
+    return dated if len({row["day"] for row in dated}) >= LEAST_DAYS else []

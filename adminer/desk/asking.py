@@ -13,7 +13,7 @@ from adminer.desk.shelf import Row, Shelf
 from adminer.errors import QueryError
 from adminer.store.queries import Question, bind, typed_sql
 
-MOST_ROWS: Final = 2000  # on a page; a download has all
+MOST_ROWS: Final = 500  # on a page; a download has all
 MOST_SECONDS: Final = 60.0
 _TYPES: Final = {
     "text": "VARCHAR",

@@ -11,7 +11,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from adminer.desk.answer_picture import picture_of
+from adminer.desk.answer_picture import dated_prices, picture_of
 from adminer.desk.asking import MOST_ROWS, answer_of, arrow_answer
 from adminer.desk.desk import Desk
 from adminer.desk.finding import Finder
@@ -72,7 +72,7 @@ def routes(desk: Desk) -> list[Route]:
             except UsageError as error:
                 return page(request, desk, "question.html", {**context, "problem": str(error)}, status=422)
             context["answer"] = answer_of(desk.shelf, table)
-            context["picture"] = picture_of(table, asked.question) is not None
+            context["picture"] = bool(dated_prices(table))
         return page(request, desk, "question.html", context)
 
     def picture(request: Request) -> Response:

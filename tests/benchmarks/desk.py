@@ -60,7 +60,9 @@ _FILL = """
         ['cup', 'saucer', 'dinner_plate', 'set:16'][k] AS piece_or_set, 1 AS pieces, 20 AS x, 100 * k AS y, 300 AS w,
         60 AS h, (hash(a.advert_id || k) % 100) / 100 AS confidence, 'read' AS status
         FROM adverts a, range(1, 5) r(k) WHERE a.retailer_id ^@ 'shop';
-    INSERT INTO prices BY NAME SELECT offer_id || '-p' || c AS price_id, offer_id, (hash(offer_id) % 900) / 100 + c / 10
+    INSERT INTO prices BY NAME SELECT offer_id || '-p' || c AS price_id, offer_id,
+        -- a piece of a line has few prices, as in life
+        (10 + hash(line_id, piece_or_set) % 300 + 10 * (hash(offer_id) % 3)) / 100 + c / 2
         AS amount, 'USD' AS currency, 1 AS per_quantity, ['cardholder', 'without_card'][c] AS condition, 20 AS x, y,
         60 AS w, 20 AS h, 0.9 AS confidence, 'price' AS role
         FROM offers, range(1, 3) r(c) WHERE line_id ^@ 'l';
