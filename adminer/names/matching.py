@@ -102,7 +102,7 @@ def best_match(folded: str, spellings: Sequence[Spelling], *, sure: float = SURE
         folded, [s.folded for s in spellings], scorer=fuzz.ratio, score_cutoff=100 * (sure - CLEAR), limit=8
     ):
         spelling = spellings[index]
-        score = min(score / 100, _word_by_word(folded, spelling.folded))  # noqa: PLW2901 -- the weaker of two measures counts
+        score = min(score / 100, words_agree(folded, spelling.folded))  # noqa: PLW2901 -- the weaker of two measures counts
         if spelling.entry_id not in scored or score > scored[spelling.entry_id][0]:
             scored[spelling.entry_id] = (score, spelling)
     ranked = sorted(scored.values(), key=lambda pair: (-pair[0], pair[1].entry_id))
@@ -122,7 +122,7 @@ def best_match(folded: str, spellings: Sequence[Spelling], *, sure: float = SURE
     return Match(best.entry_id, best.preferred, best.printed, round(score, 3), how)
 
 
-def _word_by_word(one: str, other: str) -> float:
+def words_agree(one: str, other: str) -> float:
     """Return 0 where a word of one is another word in the other ("Laurel" for "Sorrel"), whatever the whole is like."""
     mine, theirs = one.split(), other.split()
     if len(mine) != len(theirs):

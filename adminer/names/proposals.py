@@ -16,11 +16,11 @@ from rapidfuzz import fuzz
 
 from adminer.errors import FolderError
 from adminer.names.authority import Authorities
-from adminer.names.matching import fold_name, line_spellings
+from adminer.names.matching import fold_name, line_spellings, words_agree
 from adminer.records import Advert, Box
 
 REJECTED_FILE: Final = "rejected.toml"
-PROPOSED: Final = 0.6  # joint score from which a name is proposed
+PROPOSED: Final = 0.35  # joint score from which a name is proposed: one sighting alone in display type
 _ONE_NAME: Final = 84  # rapidfuzz ratio of folded spellings that count as one name
 _ONE_LONG_NAME: Final = 79  # the same for names of nine letters and more
 _LONG: Final = 9
@@ -94,7 +94,7 @@ def propose(
 def _alike(one: str, other: str) -> bool:
     mine, theirs = one.replace(" ", ""), other.replace(" ", "")
     least = _ONE_NAME if min(len(mine), len(theirs)) < _LONG else _ONE_LONG_NAME
-    return mine == theirs or fuzz.ratio(one, other) >= least
+    return mine == theirs or (fuzz.ratio(one, other) >= least and words_agree(one, other) > 0)
 
 
 def _joint(members: list[NameSighting]) -> float:

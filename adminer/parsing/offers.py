@@ -40,9 +40,11 @@ def known_bonus(grammar: Grammar, doc: Doc, segment: Segment) -> float:
         for span in doc.spans[PIECES]
         if span.start_char < segment.end and segment.start < span.end_char and span.text.lower() not in grammar.loose
     ]
-    if pieces:
-        listed = len(_LIST_SEPARATOR.findall(segment.text)) >= 2 and stated_pieces(segment.text) is None
-        bonus += -0.3 if listed else 0.35  # a list of pieces tells what a set holds, not what it is called
+    commas = len(_LIST_SEPARATOR.findall(segment.text)) if stated_pieces(segment.text) is None else 0
+    if commas >= 3 or (pieces and commas >= 2):
+        bonus -= 0.3  # a list of pieces tells what a set holds, not what it is called
+    elif pieces:
+        bonus += 0.35
     named = sum(
         min(n.end, segment.end) - max(n.start, segment.start)
         for n in names_of(doc, LINES)
@@ -134,6 +136,10 @@ def _offer(
         if segment.bare and (heading := _heading_of(advert, segment, segments)) is not None:
             item = f"{name_of(heading.text)} {item}"
     what = _what(authorities, advert, segment, stack, named)
+    if segment and what.composition is not None and what.composition.listed:
+        for other in stack:
+            if other.flat.centre[1] > segment.flat.centre[1]:
+                box = box.joined(other.box)
     main = group[0]
     trust = max(0.2, 1 - 0.22 * max(pairing.cost, 0)) if segment else 0.2
     return Offer(

@@ -17,7 +17,7 @@ from adminer.parsing.lexicon import word_list
 from adminer.parsing.offers import speaks_of_tableware
 from adminer.parsing.pipeline import LINES, MAKERS, PIECES, names_of, terms_of
 from adminer.parsing.text import AdvertText, TextLine
-from adminer.records import Link
+from adminer.records import Box, Link
 
 _NAME_WORD: Final = r"(?:[A-Z][A-Za-z'’]+)"
 _JOINERS: Final = r"(?:(?:of|and|&|the|de|la|le|du) )?"
@@ -37,6 +37,8 @@ _MADE_BY: Final = re.compile(
 _SLOGAN: Final = word_list("slogan")
 _DISPLAY: Final = 1.8  # times the body type
 _LEAST: Final = 0.3
+_ALONE: Final = 0.35  # score of a name that only its type speaks for
+_WARE_REACH: Final = 40  # body types down the column within which tableware must be named
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +58,10 @@ def find_unknown_names(doc: Doc, advert: AdvertText, taken: list[tuple[int, int]
     known += [(s.start_char, s.end_char) for s in doc.spans[PIECES] if s.end_char - s.start_char > 4]
     blocked = known + taken + [(t.start, t.end) for t in terms_of(doc)]
     found: dict[str, _Candidate] = {}
-    for candidate in [*_by_grammar(doc.text), *_by_type(advert)]:
+    ware = [
+        advert.flat(advert.box_of(s.start_char, s.end_char)) for s in doc.spans[PIECES] if s.end_char - s.start_char > 4
+    ]
+    for candidate in [*_by_grammar(doc.text), *(c for c in _by_type(advert) if _has_ware_near(advert, c, ware))]:
         if any(candidate.start < end and start < candidate.end for start, end in blocked):
             continue
         if not _is_name(candidate.name):
@@ -64,7 +69,8 @@ def find_unknown_names(doc: Doc, advert: AdvertText, taken: list[tuple[int, int]
         key = fold_name(candidate.name)
         if key in found:
             one, two = sorted((found[key], candidate), key=lambda c: -c.score)
-            score = round(1 - (1 - one.score) * (1 - two.score), 3)
+            again = one.why.startswith("stands alone") and two.why.startswith("stands alone")  # the same kind of guess
+            score = one.score if again else round(1 - (1 - one.score) * (1 - two.score), 3)
             found[key] = _Candidate(one.start, one.end, one.name, score, f"{one.why}; {two.why}")
         else:
             found[key] = candidate
@@ -75,6 +81,17 @@ def find_unknown_names(doc: Doc, advert: AdvertText, taken: list[tuple[int, int]
         )
         for c in best
         if c.score >= _LEAST
+    )
+
+
+def _has_ware_near(advert: AdvertText, candidate: _Candidate, ware: list[Box]) -> bool:
+    """Say whether pieces of tableware are named in the column under or just over a name in display type."""
+    if candidate.score > _ALONE:
+        return True  # its maker or ware stands right under it
+    place = advert.flat(advert.box_of(candidate.start, candidate.end))
+    reach = _WARE_REACH * advert.body_px
+    return any(
+        min(box.right, place.right) > max(box.x, place.x) and -reach / 4 < box.y - place.bottom < reach for box in ware
     )
 
 
@@ -108,7 +125,7 @@ def _by_type(advert: AdvertText) -> list[_Candidate]:
         if size < _DISPLAY or len(line.words) > 4:
             continue
         name = advert.text[line.start : line.end].strip(" .,:;!-*“”\"'")
-        score, why = 0.35, f"stands alone in type {size:.1f} times the body"
+        score, why = _ALONE, f"stands alone in type {size:.1f} times the body"
         if _maker_below(advert, line, advert.lines[i + 1 : i + 3]):
             score, why = 0.75, why + ", with the maker or ware under it"
         if name.isupper():

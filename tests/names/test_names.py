@@ -207,7 +207,7 @@ def sightings(*rows: tuple[str, str, float]) -> list[NameSighting]:
 
 def test_spellings_of_one_name_are_gathered_and_proposed_once() -> None:
     seen = sightings(
-        ("a1", "Tansy Morn", 0.4), ("a2", "TANSY MORN", 0.4), ("a3", "Tansy Mom", 0.4), ("a4", "Harvest Lane", 0.35)
+        ("a1", "Tansy Morn", 0.4), ("a2", "TANSY MORN", 0.4), ("a3", "Tansy Mom", 0.4), ("a4", "Harvest Lane", 0.3)
     )
     (proposal,) = propose(seen, Authorities())
     assert proposal.name == "Tansy Morn"
