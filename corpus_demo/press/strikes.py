@@ -153,16 +153,16 @@ def _worn(ink: Ink, box: tuple[int, int, int, int], rng: Random, noise: Generato
     soft = cv2.GaussianBlur(ink, (0, 0), max(0.3, 0.45 / scale)) if scale < 0.9 else ink
     page = np.asarray(cv2.warpAffine(soft, shape, (int(size[0]), int(size[1])), flags=cv2.INTER_LINEAR), np.float32)
     page = _pressed(page, rng, noise)
-    page = _photographed(page, target, rng, noise)
+    seen = _photographed(page, target, rng, noise)
     jitter = [rng.gauss(0, 0.04) * target for _ in range(4)]
     span = corners.max(axis=1) - corners.min(axis=1)
     side = rng.uniform(0.12, 0.36) * target
     rise = rng.uniform(0.05, 0.22) * target
     x0, x1 = pad - side + jitter[0], pad + span[0] + side + jitter[1]
     y0, y1 = pad - rise + jitter[2], pad + span[1] + rise + jitter[3]
-    rows, cols = page.shape
+    rows, cols = seen.shape
     return np.ascontiguousarray(
-        page[max(0, int(y0)) : min(rows, round(y1) + 1), max(0, int(x0)) : min(cols, round(x1) + 1)]
+        seen[max(0, int(y0)) : min(rows, round(y1) + 1), max(0, int(x0)) : min(cols, round(x1) + 1)]
     )
 
 

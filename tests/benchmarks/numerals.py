@@ -1,7 +1,7 @@
 """Rules alone beside rules and numeral reader, in one run: on numerals of the press, and on the pages of a truth file.
 
-    python -m tests.benchmarks.numerals --numerals FOLDER      a folder that `corpus_demo.press numerals` filled
-    python -m tests.benchmarks.numerals --pages FOLDER         a folder with truth.jsonl and its pictures
+`python -m tests.benchmarks.numerals --numerals FOLDER` takes a folder that `corpus_demo.press numerals` filled,
+`--pages FOLDER` one with truth.jsonl and its pictures.
 """
 
 from __future__ import annotations
@@ -34,7 +34,7 @@ from adminer.reading.signs import restore_signs
 from adminer.reading.words import split_words
 from adminer.records import Clipping, PageReading
 from adminer.score.measure import Score, score_pages
-from adminer.score.run import _notes
+from adminer.score.run import notes_by_file
 from adminer.score.straight import find_pictures, open_pages, parse_all
 from adminer.score.truth import read_truth
 
@@ -100,6 +100,11 @@ def print_numerals(folder: Path) -> None:
     CONSOLE.print(table)
 
 
+def settle_twice(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -> list[PlacedWord]:
+    """Settle numerals by the rules, then by the network."""
+    return take_second_look(gray, settle_numerals(gray, words, threads), threads)
+
+
 def print_pages(folder: Path) -> None:
     """Print the price fields of a folder without and with the network, each page seen once and composed twice."""
     truth = read_truth(folder / "truth.jsonl")
@@ -113,11 +118,11 @@ def print_pages(folder: Path) -> None:
             seen = see(layout.gray)
             height, width = image.pixels.shape[:2]
             clipping = Clipping(image.clipping_id, image.file, image.sha256, image.leaf, width, height, name)
-            with patch.object(composing, "take_second_look", lambda _gray, words: words):
-                without.append((clipping, composing.compose(layout, seen, name, image.clipping_id, image.dpi)))
-            with_it.append((clipping, composing.compose(layout, seen, name, image.clipping_id, image.dpi)))
+            without.append((clipping, composing.compose(layout, seen, name, image.clipping_id, image.dpi)))
+            with patch.object(composing, "settle_numerals", settle_twice):
+                with_it.append((clipping, composing.compose(layout, seen, name, image.clipping_id, image.dpi)))
     names = folder / "names"
-    notes = _notes(folder / "notes.csv")
+    notes = notes_by_file(folder / "notes.csv")
     scores = [
         score_pages(parse_all(way, names if names.is_dir() else None, notes), truth) for way in (without, with_it)
     ]

@@ -11,6 +11,8 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import numpy as np
+import onnx
+import onnx.numpy_helper
 import torch
 from numpy.typing import NDArray
 from torch import Tensor, nn
@@ -31,7 +33,7 @@ def _stage(before: int, after: int, pool: tuple[int, int]) -> nn.Sequential:
     )
 
 
-class NumeralNet(nn.Module):  # type: ignore[misc] - torch is not installed where types are checked
+class NumeralNet(nn.Module):  # type: ignore[misc]  # torch is not installed where types are checked
     """Read a line of figures: convolutions down to one row, then along it; the answer is (N, steps, classes)."""
 
     def __init__(self) -> None:
@@ -72,7 +74,7 @@ def _as_is(batch: Batch) -> Batch:
     return batch
 
 
-class Press(IterableDataset[Batch]):  # type: ignore[misc] - as above
+class Press(IterableDataset[Batch]):  # type: ignore[misc]  # as above
     """Strike the batches of a run in a process of its own, beside the training."""
 
     def __init__(self, seed: int, count: int) -> None:
@@ -83,14 +85,36 @@ class Press(IterableDataset[Batch]):  # type: ignore[misc] - as above
         return batches(self.seed, self.count)
 
 
-def train(seed: int, count: int, threads: int, out: Path) -> None:
-    """Train on `count` fresh strikes, each seen once, and write the network to `out`."""
+def go_on_from(net: NumeralNet, path: Path) -> None:
+    """Take the weights of a network written before; its norms are part of its convolutions and stay as they are."""
+    graph = onnx.load(str(path)).graph
+    held = {one.name: torch.from_numpy(onnx.numpy_helper.to_array(one).copy()) for one in graph.initializer}
+    kept = [node for node in graph.node if node.op_type == "Conv"]
+    convolutions = [m for m in net.modules() if isinstance(m, nn.Conv1d | nn.Conv2d)]
+    norms = [m for m in net.modules() if isinstance(m, nn.BatchNorm1d | nn.BatchNorm2d)]
+    with torch.no_grad():
+        for module, node in zip(convolutions, kept, strict=True):
+            module.weight.copy_(held[node.input[1]])
+        for norm, node in zip(norms, kept, strict=False):
+            norm.running_var.fill_(1 - norm.eps)
+            norm.bias.copy_(held[node.input[2]])
+        net.say.bias.copy_(held[kept[-1].input[2]])
+    for norm in norms:
+        norm.eval()
+
+
+def train(seed: int, count: int, threads: int, out: Path, start: Path | None = None) -> None:
+    """Train on `count` fresh strikes, each seen once, and write the network to `out`; `start` is one to go on from."""
     torch.manual_seed(seed)
     torch.set_num_threads(threads)
     net = NumeralNet()
+    rate = RATE
+    if start:
+        go_on_from(net, start)
+        rate = RATE / 2
     steps = -(-count // BATCH)
-    optimiser = torch.optim.AdamW(net.parameters(), lr=RATE, weight_decay=1e-3)
-    pace = torch.optim.lr_scheduler.OneCycleLR(optimiser, RATE, total_steps=steps + 8, pct_start=0.15)
+    optimiser = torch.optim.AdamW(net.parameters(), lr=rate, weight_decay=1e-3)
+    pace = torch.optim.lr_scheduler.OneCycleLR(optimiser, rate, total_steps=steps + 8, pct_start=0.15)
     loss_of = nn.CTCLoss(zero_infinity=True)
     begun, losses = time.monotonic(), []
     for turn, (crops, labels, lengths) in enumerate(
@@ -108,14 +132,12 @@ def train(seed: int, count: int, threads: int, out: Path) -> None:
         if turn % 20 == 19:
             told = f"{(turn + 1) * BATCH} of {count} crops, loss {np.mean(losses[-20:]):.3f}"
             print(told, f"{time.monotonic() - begun:.0f} s", flush=True)  # noqa: T201 - a long run tells where it is
-        if turn % 400 == 399:
-            write(net, out)
     write(net, out)
 
 
 def write(net: NumeralNet, out: Path) -> None:
     """Write the network as ONNX, free in the number and the width of crops."""
-    net.eval()
+    net.eval()  # nothing is trained after this
     example = torch.zeros(2, 1, HEIGHT, 64)
     free = {"crops": {0: "crop", 3: "width"}, "log_probabilities": {0: "crop", 1: "step"}}
     torch.onnx.export(
@@ -129,11 +151,12 @@ def main() -> None:
     """Read the options and train."""
     options = argparse.ArgumentParser(description=__doc__)
     options.add_argument("--seed", type=int, default=11)
-    options.add_argument("--count", type=int, default=60_000, help="crops to train on")
+    options.add_argument("--count", type=int, default=48_000, help="crops to train on")
     options.add_argument("--threads", type=int, default=1)
     options.add_argument("--out", type=Path, default=Path(__file__).with_name("numerals.onnx"))
+    options.add_argument("--start", type=Path, help="a network written before, to go on from")
     chosen = options.parse_args()
-    train(chosen.seed, chosen.count, chosen.threads, chosen.out)
+    train(chosen.seed, chosen.count, chosen.threads, chosen.out, chosen.start)
 
 
 if __name__ == "__main__":
