@@ -92,7 +92,7 @@ def _editorial(outside: Sequence[TypeLine], lines: Sequence[TypeLine]) -> list[T
         and line.rect[2] - line.rect[0] > 8 * size
         and sum(c.isdigit() for c in line.text) < 0.12 * max(1, len(line.text))
     ]
-    return body if len(body) >= BODY_LINES and len(body) > 0.6 * len(outside) and len(body) > 0.2 * len(lines) else []
+    return body if len(body) >= BODY_LINES and len(body) > 0.45 * len(outside) and len(body) > 0.2 * len(lines) else []
 
 
 def _is_page(outer: Sequence[Rect], body: Sequence[TypeLine], lines: Sequence[TypeLine], whole: Rect) -> bool:

@@ -104,3 +104,12 @@ def test_running_text_without_any_frame_is_an_advert() -> None:
     headline = TypeLine((200, 30, 600, 90), 60, "Why corns come back")
     lines = [headline, *rows(40, 150, 40), *rows(300, 150, 40), *rows(560, 150, 40)]
     assert [part.kind for part in find_adverts(RuleWork((), (), ()), lines, 800, 1000)] == ["advert"]
+
+
+def test_columns_of_a_paper_that_are_half_illegible_are_still_editorial() -> None:
+    frame: Rect = (40, 600, 380, 980)
+    torn = [TypeLine((x, 150.0 + 20 * n, x + 60, 158.0 + 20 * n), 8, "tra") for x in (40, 300, 560) for n in range(20)]
+    body = [*rows(40, 150, 20), *rows(300, 150, 20), *rows(560, 150, 30)]
+    parts = find_adverts(RuleWork((), (frame,), ()), [*body, *torn, *rows(60, 620, 15)], 800, 1000)
+    assert sorted({part.kind for part in parts}) == ["advert", "editorial"]
+    assert [part.rect for part in parts if part.kind == "advert"] == [frame]
