@@ -16,7 +16,7 @@ Gray = NDArray[np.uint8]
 INK_LEVEL = 0.3  # probability above which a pixel counts as type; the network's own published setting
 LINE_LEVEL = 0.5  # mean probability a whole line needs; the same source
 GROW = 1.6  # the network marks the kernel of a line; the line is larger by area * GROW / perimeter; same source
-TILE = 1280  # side of a tile in network pixels: about 0.5 GB at its peak
+TILE = 1280  # side of a tile in network pixels: bounds the memory of one look
 SEAM = 160  # overlap of two tiles in network pixels: the tallest line that no seam may cut
 
 
