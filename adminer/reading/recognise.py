@@ -17,9 +17,8 @@ HEIGHT = 48  # the height in pixels that the network reads at
 STEP = 8  # pixels of that picture to one step of its answer
 BATCH_WIDTH = 4800  # sum of the widths read in one go: bounds the memory, and padding is wasted work
 LEAST_CONTRAST = 10  # levels of 255 between ink and paper
-SPACE_LEVEL = (
-    0.12  # a space is easily outvoted by the blank between two letters; measured in tests/benchmarks/reading.py
-)
+# A space is easily outvoted by the blank between two letters; set by eye, not measured.
+SPACE_LEVEL = 0.12
 
 
 @dataclass(frozen=True, slots=True)
