@@ -14,7 +14,7 @@ from adminer.engine.lock import folder_lock
 from adminer.engine.parse_pages import ReadPage
 from adminer.engine.pool import Pool, default_workers
 from adminer.engine.progress import Silence, Watcher
-from adminer.engine.read_leaf import ReadTask, Receipt, load_models, read_leaf
+from adminer.engine.read_leaf import WORDLESS, WORDLESS_REMEDY, ReadTask, Receipt, load_models, read_leaf
 from adminer.engine.sources import Source, find_sources
 from adminer.engine.version import (
     PARSING_ROOMS,
@@ -33,6 +33,7 @@ from adminer.shipped import shipped
 from adminer.store.readings import (
     is_sound,
     is_unread,
+    is_wordless,
     kept_path,
     load_reading,
     older_reading,
@@ -230,6 +231,8 @@ def _sort_out(
                 unread.append(Unread(task.file, task.leaf, reason.problem or "was not read", reason.remedy))
         else:
             pages.append(ReadPage(task.file, task.sha256, task.leaf, notes[task.sha256], place))
+            if is_wordless(place):  # it stays a clipping, to which a person can add at the desk what the machine missed
+                unread.append(Unread(task.file, task.leaf, WORDLESS, WORDLESS_REMEDY))
     return pages, sorted(unread, key=lambda item: (item.file, item.leaf))
 
 

@@ -5,10 +5,14 @@ from __future__ import annotations
 import time
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Final
 
 from adminer.errors import ScanError, machine_error
 from adminer.intake.identity import clipping_id_of
 from adminer.store.readings import LeafReading, save_reading
+
+WORDLESS: Final = "shows no type that could be read"
+WORDLESS_REMEDY: Final = "scan it again, sharper and at 300 dpi, or add its facts by hand at the desk"
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,8 +78,15 @@ def read_leaf(task: ReadTask) -> Receipt:
         save_reading(Path(task.readings), kept)
     except OSError as fault:
         raise machine_error(fault, Path(task.readings)) from None
+    return receipt_of(kept)
+
+
+def receipt_of(kept: LeafReading) -> Receipt:
+    """Return what the parent hears of a kept reading; a page without one word counts as not read."""
+    wordless = kept.reading is not None and not kept.reading.words
+    problem, remedy = (WORDLESS, WORDLESS_REMEDY) if wordless else (kept.problem, kept.remedy)
     recipe = kept.reading.recipe if kept.reading else None
-    return Receipt(kept.clipping_id, kept.problem, kept.remedy, recipe, kept.recipe_why, kept.seconds)
+    return Receipt(kept.clipping_id, problem, remedy, recipe, kept.recipe_why, kept.seconds)
 
 
 def unread_leaf(task: ReadTask, fault: ScanError) -> LeafReading:

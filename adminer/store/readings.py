@@ -15,6 +15,7 @@ from pydantic import TypeAdapter, ValidationError
 from adminer.records import PageReading
 
 SUFFIX: Final = ".reading.json.gz"
+WORDLESS_SUFFIX: Final = ".wordless" + SUFFIX  # a reading in which not one word was found
 UNREAD_SUFFIX: Final = ".unread.json.gz"
 
 
@@ -35,7 +36,7 @@ class LeafReading:
 
 def kept_path(folder: Path, clipping_id: str, key: str) -> Path | None:
     """Return where the outcome of one page lies, a reading or a reason for none (see is_unread), or None."""
-    for suffix in (SUFFIX, UNREAD_SUFFIX):
+    for suffix in (SUFFIX, WORDLESS_SUFFIX, UNREAD_SUFFIX):
         path = folder / f"{clipping_id}.{key}{suffix}"
         if path.is_file():
             return path
@@ -47,13 +48,19 @@ def is_unread(path: Path) -> bool:
     return path.name.endswith(UNREAD_SUFFIX)
 
 
+def is_wordless(path: Path) -> bool:
+    """Say whether a kept file holds a reading in which not one word was found."""
+    return path.name.endswith(WORDLESS_SUFFIX)
+
+
 def save_reading(folder: Path, kept: LeafReading) -> Path:
     """Write an outcome in one step: a stop at any moment leaves the old file or the new one, never half.
 
     Raises OSError where the disk refuses.
     """
-    path = folder / f"{kept.clipping_id}.{kept.key}{UNREAD_SUFFIX if kept.reading is None else SUFFIX}"
-    outdated = {found for suffix in (SUFFIX, UNREAD_SUFFIX) for found in folder.glob(f"{kept.clipping_id}.*{suffix}")}
+    suffix = SUFFIX if kept.reading and kept.reading.words else WORDLESS_SUFFIX if kept.reading else UNREAD_SUFFIX
+    path = folder / f"{kept.clipping_id}.{kept.key}{suffix}"
+    outdated = {found for ending in (SUFFIX, UNREAD_SUFFIX) for found in folder.glob(f"{kept.clipping_id}.*{ending}")}
     write_whole(path, gzip.compress(_adapter().dump_json(kept), compresslevel=3, mtime=0))
     for found in outdated - {path}:  # of other recipes and earlier readers; one reading a page is kept
         found.unlink(missing_ok=True)

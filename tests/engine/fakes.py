@@ -7,7 +7,7 @@ import signal
 import time
 from pathlib import Path
 
-from adminer.engine.read_leaf import ReadTask, Receipt, unread_leaf
+from adminer.engine.read_leaf import ReadTask, Receipt, receipt_of, unread_leaf
 from adminer.errors import ScanError
 from adminer.intake.scans import open_leaf
 from adminer.records import Block, Box, PageReading, Region, Word
@@ -44,11 +44,11 @@ def read(task: ReadTask) -> Receipt:
     except ScanError as fault:
         kept = unread_leaf(task, fault)
     else:
-        reading = fake_reading(page.clipping_id, page.pixels.shape[1], page.pixels.shape[0])
+        words = () if "fog" in name else WORDS
+        reading = fake_reading(page.clipping_id, page.pixels.shape[1], page.pixels.shape[0], words)
         kept = LeafReading(page.clipping_id, task.sha256, task.leaf, task.key, "fake", reading)
     save_reading(Path(task.readings), kept)
-    recipe = kept.reading.recipe if kept.reading else None
-    return Receipt(kept.clipping_id, kept.problem, kept.remedy, recipe, "fake", 0.0)
+    return receipt_of(kept)
 
 
 def double(number: int) -> int:

@@ -195,3 +195,16 @@ def test_a_page_that_cannot_be_parsed_keeps_its_words_and_stops_only_itself(
     monkeypatch.undo()
     (root / "notes.csv").write_text("file\nweek-1.png\n")
     assert run(root).problems == ()
+
+
+def test_a_page_without_one_word_is_listed_as_not_read_and_stays_a_clipping(root: Path) -> None:
+    save(card(words="FOG"), root / "scans" / "fog.png")
+    for _again in range(2):
+        summary = run(root)
+        assert [(item.file, item.reason) for item in summary.unread] == [
+            ("fog.png", "shows no type that could be read")
+        ]
+        assert "by hand at the desk" in str(summary.unread[0].remedy)
+    assert (summary.read_now, summary.counts) == (0, None)
+    assert rows(root, "SELECT count(*) FROM clippings") == [(4,)]
+    assert rows(root, "SELECT file FROM unread") == [("fog.png",)]
