@@ -52,9 +52,10 @@ def draw_facts(pixels: NDArray[np.uint8], crop: Box, facts: Sequence[Fact], long
         draw.rectangle((left - 2, top - 2, right + 2, bottom + 2), outline=INKS[fact.kind], width=2)
         tag = str(number)
         width = draw.textlength(tag, font=font) + 6
-        above = max(top - LABEL_PX - 4, 0)
-        draw.rectangle((left - 2, above, left - 2 + width, above + LABEL_PX + 2), fill=INKS[fact.kind])
-        draw.text((left + 1, above), tag, fill="white", font=font)
+        # left of the frame, so that in a column of prices no number hides the price above
+        beside = max(left - 3 - width, 0)
+        draw.rectangle((beside, top - 2, beside + width, top + LABEL_PX), fill=INKS[fact.kind])
+        draw.text((beside + 3, top - 2), tag, fill="white", font=font)
     out = BytesIO()
     picture.save(out, format="PNG", optimize=True)
     return out.getvalue()

@@ -23,7 +23,7 @@ from tests.desk.desks import SmallDesk, renamed, small_desk
 from tests.desk.pages import CLIPPING, offer, page
 
 SCRIPT = "<script>alert(1)</script><img src=x onerror=alert(1)>\"'><svg/onload=alert(1)>"
-TEMPLATE = "{{ 7*7 }}{% for x in y %}${7*7}#{7*7}<%= 7*7 %>"
+TEMPLATE = "{{ 311*311 }}{% for x in y %}${311*311}#{311*311}<%= 311*311 %>"
 CONTROLS = "a\u202egnp\u2066b\x1b[31mred\x1b]0;title\x07\x9b2Jc\u200fd\x00e\u2028f"
 HOSTILE = [SCRIPT, TEMPLATE, CONTROLS, "=HYPERLINK(1)", "--><!--", "]]>", "javascript:alert(1)", "&lt;b&gt;"]
 PAGES = ("/", "/in", "/check", f"/check/{CLIPPING}", "/names", "/ask", "/look", "/look/runs", "/look/prices",
@@ -59,7 +59,7 @@ def small(tmp_path_factory: pytest.TempPathFactory) -> Iterator[SmallDesk]:
     advert = hostile.adverts[0]
     link = Link(None, SCRIPT + TEMPLATE + CONTROLS, SCRIPT, advert.box, 0.9, SCRIPT)
     hostile = replace(hostile, adverts=(replace(advert, retailer=link, city=SCRIPT + CONTROLS),))
-    hostile = renamed(hostile, "a{{7*7}}'\"&<b>.png")
+    hostile = renamed(hostile, "a{{311*311}}'\"&<b>.png")
     made = small_desk(tmp_path_factory.mktemp("hostile"), [hostile])
     note = {"publication": SCRIPT, "city": TEMPLATE, "remark": "=1+1", "page": "\u202ex"}
     made.desk.set_notes([hostile.clipping.file], note)
@@ -79,7 +79,7 @@ def test_hostile_text_is_text_on_every_page(small: SmallDesk, path: str) -> None
     assert "b" not in tags.tags or "<b>.png" not in answer.text
     scripts = re.findall(r"<script[^>]*>", answer.text)
     assert all('src="/static/' in script for script in scripts)
-    assert "49" not in re.sub(r"[0-9a-f]{12,}", "", answer.text).replace("0.49", "") or path == "/search?q=script"
+    assert "96721" not in answer.text  # 311 * 311, had any template run it
     assert not re.search("[\u202a-\u202e\u2066-\u2069\x00\x07\x1b\x9b\u2028]", answer.text)
 
 
