@@ -51,11 +51,11 @@ def promotion_page(ask: Ask, pixels_of: PixelsOf, title: str) -> PromotionPage |
     pictures = [
         Picture(
             heading=f"The weeks of {line} at {retailer}",
-            says=f"{len(rows)} offers with a cardholder price in {len(weeks)} weeks, "
+            says=f"{_counted(len(rows), 'offer')} with a cardholder price in {_counted(len(weeks), 'week')}, "
             f"{_day(min(weeks))} to {_day(max(weeks))}. Weeks without a mark are weeks without a clipping: "
             "the file does not say whether the promotion rested.",
             svg=svg_of(weeks_chart),
-            source=f"Read from {len(files)} scans: {', '.join(files)}.",
+            source=f"Read from {_counted(len(files), 'scan')}: {', '.join(files)}.",
         )
     ]
     printable = {"weeks.png": png_of(weeks_chart)}
@@ -114,6 +114,10 @@ def _pair(row: Row) -> TwoPrices:
 
 def _plain(piece: str) -> str:
     return piece.replace("_", " ").replace("set:", "set of ")
+
+
+def _counted(number: int, noun: str) -> str:
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
 
 
 def _day(day: date) -> str:
