@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from datetime import date
-from math import exp
+from math import exp, log
 
 import numpy as np
 import pytest
 
+from adminer.dating import price_tables
 from adminer.dating.evidence import (
     addresses,
     calendar_days,
@@ -217,6 +218,26 @@ def test_one_misread_staple_does_not_decide() -> None:
     clean = staples.likelihood(staples.staple_prices(case(prices=good)))
     spoilt = staples.likelihood(staples.staple_prices(case(prices=(*good, staple("Round steak", 1.20)))))
     assert abs(int(np.argmax(clean)) - int(np.argmax(spoilt))) <= 24
+
+
+def test_months_that_fit_three_of_five_staples_outweigh_months_that_fit_none() -> None:
+    # by the averages of data/staple_benchmarks.csv, bread, bacon and steak of June 1937 cost about the same in June
+    # 1945, oranges and potatoes twice as much; in June 1965 none of the five does
+    full, some, none = (index_of(date(year, 6, 1)) for year in (1937, 1945, 1965))
+    five = tuple(
+        staples.StaplePrice(item, float(price_tables.staples()[item].cents[full]), item, None)
+        for item in ("bread", "bacon", "round_steak", "oranges", "potatoes")
+    )
+    likely = staples.likelihood(five)
+    assert likely[full] == pytest.approx(0, abs=0.1)
+    assert likely.max() == 0
+    assert likely[some] - likely[none] > log(10)
+
+
+def test_the_floor_of_staples_falls_with_each_one_that_fits() -> None:
+    prices = staples.staple_prices(case(prices=(staple("Coffee", 0.24), staple("Butter", 0.36), EGGS)))
+    floors = [float(staples.likelihood(prices[:n]).min()) for n in (1, 2, 3)]
+    assert floors[0] > floors[1] > floors[2]
 
 
 def test_the_same_lines_price_in_dated_adverts_draws_to_their_months() -> None:

@@ -3,7 +3,8 @@
 log(price / average) = d + e: d shared by all items of one advert (adverts feature specials, regions and brands differ),
 e of each item alone, with heavy tails for a misread price, another size or a loss leader. The averages are those of
 data/staple_benchmarks.csv (Historical Statistics, series E 187-202) moved by the item indexes of the Bureau of Labor
-Statistics. The spreads are judgement: mean discount 8 %, shared spread 10 %, own spread 11 % (Student t, 4 degrees).
+Statistics. Each item may be misread, and with a small chance all are: then they lie anywhere, the same in every month.
+The spreads are judgement: mean discount 8 %, shared spread 10 %, own spread 11 % (Student t, 4 degrees).
 """
 
 from __future__ import annotations
@@ -19,7 +20,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from adminer.dating.evidence.base import Case, Clue, Context, ReadPrice
-from adminer.dating.evidence.shapes import faded
 from adminer.dating.price_tables import staples
 from adminer.records import Box
 
@@ -29,8 +29,9 @@ KIND: Final = "staple prices"
 SOURCE: Final = "Historical Statistics of the United States, series E 187-202, moved by the item indexes of the CPI"
 _SHARED_MEAN, _SHARED_SPREAD = -0.08, 0.10
 _OWN_SPREAD, _DEGREES = 0.11, 4.0
-# a misread price, or that of another thing, lies anywhere between a third and three times the average
-_MISREAD, _ANY_PRICE = 0.04, 1 / (2 * log(3))
+# a misread price, or that of another thing, lies anywhere between a third and three times the average; two letters in a
+# hundred misread, as on clean scans, spoil some eight prices of four characters in a hundred
+_MISREAD, _ANY_PRICE = 0.08, 1 / (2 * log(3))
 _TRUST: Final = 0.97  # that these are food prices of this country at all
 _DISCOUNTS: Final = np.linspace(-2.4, 2.4, 9)  # of the shared spread
 _NORMAL_T: Final = lgamma((_DEGREES + 1) / 2) - lgamma(_DEGREES / 2) - 0.5 * log(_DEGREES * pi)
@@ -172,8 +173,12 @@ def likelihood(prices: tuple[StaplePrice, ...]) -> Floats:
     """Return the log likelihood by month of staple prices that share one level."""
     weights = np.exp(-0.5 * _DISCOUNTS**2)
     total = np.asarray(sum(_of_one(price.item, round(100 * log(price.cents))) for price in prices))
-    highest = total.max()
-    return faded(np.log(np.exp(total - highest) @ (weights / weights.sum()) + 1e-300), _TRUST)
+    # an item's chance is never under that of a misread one, so nothing here underflows
+    level = np.log(np.exp(total - total.max()) @ (weights / weights.sum())) + total.max()
+    chance = np.logaddexp(log(_TRUST) + level, log(1 - _TRUST) + len(prices) * log(_ANY_PRICE))
+    chance -= chance.max()
+    chance.setflags(write=False)
+    return np.asarray(chance)
 
 
 @lru_cache(maxsize=8192)
