@@ -13,6 +13,7 @@ from adminer.layout.clean import WayBack
 from adminer.layout.rules import Rect
 from adminer.reading.join import join_lines, join_prices
 from adminer.reading.numerals import settle_numerals
+from adminer.reading.opinion import second_opinion
 from adminer.reading.order import reading_order
 from adminer.reading.placed import PlacedWord, place, to_scan
 from adminer.reading.sight import Seen
@@ -32,6 +33,7 @@ def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str,
         for word in split_words(one.strip, one.read)
     ]
     placed = settle_numerals(layout.gray, join_prices(restore_signs(_once(placed))))
+    placed, unasked = second_opinion(layout.gray, placed)
     height, width = layout.gray.shape
     owner = join_lines(_line_rects(placed))
     placed = [replace(word, line=owner[word.line]) for word in placed]
@@ -52,7 +54,7 @@ def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str,
         words,
         rules,
         dpi,
-        layout.remarks,
+        (*layout.remarks, unasked) if unasked else layout.remarks,
     )
 
 
