@@ -15,6 +15,7 @@ from typing import Final, Literal
 
 from adminer.dating.calendar_words import DateWord, words_of_dates
 from adminer.dating.edtf import day_or_interval, one_of_days
+from adminer.dating.full_dates import full_date, year_meant
 
 PrintedKind = Literal["validity", "expiry", "dateline", "printed"]
 YEARS: Final = range(1890, 1981)
@@ -104,7 +105,10 @@ def _read_group(
     if "numeric" in kinds:
         return _numeric(group, before, reference, years)
     if "month" in kinds and "number" in kinds:
-        return _with_days(_days_of(group), _year_of(group), before, group, reference=reference, years=years)
+        full = full_date(group, years)
+        days = _days_of(group) if full is None else _day_in_full(full, group)
+        year = _year_of(group) if full is None else full.year
+        return _with_days(days, year, before, group, reference=reference, years=years)
     if "month" in kinds and "year" in kinds:
         return _month_and_year(group)
     if kinds & {"weekday", "tomorrow"}:
@@ -132,6 +136,10 @@ def _days_of(group: Sequence[DateWord]) -> _Days:
     weekdays = [w for w in group if w.kind == "weekday"]
     is_range = len(month_days) == 2 and links[1] in ("to", "dash")
     return _paired(tuple(month_days), weekdays, is_range, group)
+
+
+def _day_in_full(full: date, group: Sequence[DateWord]) -> _Days:
+    return _paired(((full.month, full.day),), [w for w in group if w.kind == "weekday"], False, group)
 
 
 def _paired(
@@ -267,10 +275,11 @@ def _numeric(
 ) -> PrintedDate | None:
     if _NO_DATE.search(before):
         return None
-    points: list[tuple[int, int]] = []
-    year = _year_of(group)
+    full = full_date(group, years)
+    points = [(full.month, full.day)] if full else []
+    year = full.year if full else _year_of(group)
     for word in group:
-        if word.kind != "numeric":
+        if full or word.kind != "numeric":
             continue
         parts = [int(p) for p in re.split(r"[/-]", word.text)]
         month, day = (parts[0], parts[1]) if parts[0] <= 12 else (parts[1], parts[0])
@@ -278,7 +287,7 @@ def _numeric(
             return None
         points.append((month, day))
         if len(parts) == 3:
-            year = parts[2] if parts[2] >= 100 else next((y for y in years if y % 100 == parts[2]), None)
+            year = year_meant(parts[2], years)
             if year is None:
                 return None
     weekdays = [w for w in group if w.kind == "weekday"]
