@@ -60,6 +60,7 @@ _NAMES = "|".join(sorted(MONTHS, key=len, reverse=True))
 _POINTED = re.compile(  # "June 16.17-18": readers see a hyphen as a point
     rf"(?i)((?<![^\W\d_])(?:{_NAMES})\.?\s*\d{{1,2}})((?:[.-]\d{{1,2}})+)(?![\d¢])"
 )
+_SPECK = re.compile(rf"(?i)((?<![^\W\d_])(?:{_NAMES})\.?\s*[0-3]?\d)[¢°](?!\w)")  # no day costs cents
 _SPACE = re.compile(r"^[\s.,&\-–—]*$")
 _VERBS = {"may", "march", "mar", "sat", "sun", "mon", "wed", "fri", "jan", "dec"}
 _LONGEST_GAP = 30
@@ -95,7 +96,8 @@ def words_of_dates(text: str) -> Iterator[list[DateWord]]:
 
 
 def _words(text: str) -> Iterator[DateWord]:
-    text = _POINTED.sub(lambda found: found[1] + found[2].replace(".", "-"), _without_accents(text))
+    text = _SPECK.sub(lambda found: found[1] + " ", _without_accents(text))
+    text = _POINTED.sub(_hyphenated, text)
     after_month = -1  # where a month or a day of a month ended
     for found in _TOKEN.finditer(text):
         kind: WordKind = next(k for k in _KINDS if found[k] is not None)
@@ -131,6 +133,17 @@ def _words(text: str) -> Iterator[DateWord]:
         else:
             after_month = -1
         yield DateWord(kind, raw, value, found.start(), found.end())
+
+
+def _hyphenated(found: re.Match[str]) -> str:
+    """Return days with hyphens for points; figures after a point that are no next day are taken off, length kept."""
+    parts = re.split(r"([.-])", found[2])[1:]
+    made, last = found[1], int(re.findall(r"\d+", found[1])[-1])
+    for mark, figures in zip(parts[::2], parts[1::2], strict=True):
+        if mark == "." and int(figures) != last + 1:
+            return made + " " * (len(found[0]) - len(made))
+        made, last = f"{made}-{figures}", int(figures)
+    return made
 
 
 def _touches_a_word(text: str, start: int, after_month: int) -> bool:

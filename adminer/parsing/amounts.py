@@ -89,6 +89,7 @@ _CENTS: Final = re.compile(
     rf"(?<![\d,$])(?<!\d\.)\.?(?P<cents>\d{{1,3}})(?P<frac>[ \-]?{FRACTION})? ?(?P<sign>{CENT_SIGN}|°(?! ?[FC]\b))",
     re.IGNORECASE,
 )
+_SLASHED: Final = re.compile(r"(?<![\w$£.,/])(?P<q>[2-9])[1lI|](?P<cents>[1-9]\d)(?:¢|cts?\b|c\b)")  # a slash read as 1
 _POINT: Final = re.compile(r"(?<![\w$£.,/])\.(?P<cents>\d\d)(?![\d%]| ?(?:in|inch|oz)\b)")
 _BARE: Final = re.compile(
     r"(?<![\w$£.,:/#\-])(?P<whole>\d{1,3}(?:,\d{3})*|\d{4,6})\.(?P<cents>\d\d)"
@@ -129,6 +130,9 @@ def _candidates(text: str) -> Iterator[Amount]:
         if amount:
             form: PriceForm = "fraction" if m["frac"] else "raised_cent_sign" if m["sign"] == "°" else "cents_sign"
             yield Amount(m.start(), m.end(), amount, "USD", form, 0.7 if m["sign"] == "°" else 0.97)
+    for m in _SLASHED.finditer(text):
+        amount = Decimal(m["cents"]) / 100
+        yield Amount(m.start(), m.end(), amount, "USD", "multiple", 0.7, quantity=Decimal(m["q"]))
     for m in _FOR_BARE.finditer(text):
         if m["cents"] != "00":
             amount = Decimal(m["cents"]) / 100

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from decimal import Decimal
 from functools import lru_cache
 from itertools import pairwise
 from typing import Final
@@ -28,6 +29,7 @@ from adminer.records import Advert, Box, Note, PageReading, Region
 
 _LABEL_WORDS: Final = 5
 _WRAPPED_WORDS: Final = 4
+_LEAST: Final = Decimal("0.05")  # "1c" and "2c" in illegible body type are "to" and "of"
 _FEW_PRICES: Final = 3  # matter taken for editorial with this many prices is an advert after all
 
 
@@ -117,7 +119,9 @@ def _short_lines(text: AdvertText) -> list[tuple[int, int, str]]:
 def _is_advert(region: Region, text: AdvertText, regions: int) -> bool:
     if region.kind == "advert" or regions == 1:
         return True
-    return region.kind == "editorial" and len(find_prices(text, [])) >= _FEW_PRICES
+    if region.kind != "editorial":
+        return False
+    return sum(price.amount.amount >= _LEAST for price in find_prices(text, [])) >= _FEW_PRICES
 
 
 def _parse_advert(

@@ -15,6 +15,7 @@ from adminer.parsing.foreign import find_foreign, speaks_sterling
 from adminer.parsing.points import restore_points
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
+from adminer.parsing.unsigned import find_unsigned
 from adminer.records import Box, Condition, PriceRole
 
 
@@ -94,6 +95,12 @@ _REQUIRED: Final = re.compile(r"\b(?:with|for|on|every) (?:each|every|a minimum|
 _PURCHASE: Final = re.compile(
     r"[ \n](?:or more )?(?:(?:food|grocery|total|minimum|cash) )?(?:purchases?|orders?(?! by))\b", re.IGNORECASE
 )
+_BUYING: Final = re.compile(r"\bpurchases? (?:of|over|totall?ing)[ \n]*$", re.IGNORECASE)
+_MONTH_BEFORE: Final = re.compile(
+    r"(?<![A-Za-z])(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|"
+    r"Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\.? ?$|(?:JAN|FEB|MAR|APR|JUN|JUL|AUG|SEPT?|OCT|NOV|DEC)[A-Z]*\.? ?$"
+)
+_COUNTED: Final = re.compile(r"\b(?:nests?|sets?|weeks?|packs?|cartons?|boxe?s?) of[ \n]*$", re.IGNORECASE)
 _LONG_NUMBER: Final = re.compile(
     r"(?:\bNo\.?|#|\bmodel|\bphone|\btel\.?|\bstyle|\blot|\bdesign|\bpage|\bbox)[ .:]*$", re.IGNORECASE
 )
@@ -110,6 +117,8 @@ def find_prices(advert: AdvertText, terms: list[Term]) -> list[Found]:
         if not any(a.start < f.end and f.start < a.end for f in foreign) and not (sterling and a.form == "bare")
     ]
     amounts = restore_points(text, [_settle_spaced(advert, a) for a in amounts]) + foreign
+    if not sterling:
+        amounts += find_unsigned(advert, amounts, terms)
     amounts.sort(key=lambda a: a.start)
     requirements = [(t.start, t.end) for t in terms if t.kind in {"with_purchase", "stamps"}]
     found: list[Found] = []
@@ -118,12 +127,23 @@ def find_prices(advert: AdvertText, terms: list[Term]) -> list[Found]:
             continue
         if _REQUIRED.search(text, max(0, amount.start - 24), amount.start) or _PURCHASE.match(text, amount.end):
             continue
+        if _BUYING.search(text, max(0, amount.start - 24), amount.start) or _is_day_or_count(text, amount):
+            continue
         if _LONG_NUMBER.search(text, max(0, amount.start - 12), amount.start) and amount.form == "bare":
             continue
         after = amounts[i + 1] if i + 1 < len(amounts) else None
         before = amounts[i - 1] if i else None
         found.append(_price(advert, amount, before, after))
     return found
+
+
+def _is_day_or_count(text: str, amount: Amount) -> bool:
+    """Say whether a figure without a dollar sign is the day of "Jan. 17" or the count of "nest of 3"."""
+    if amount.form not in {"raised_cent_sign", "bare", "cents_sign"} or amount.quantity != 1:
+        return False
+    before = max(0, amount.start - 16)
+    day = _MONTH_BEFORE.search(text, before, amount.start)
+    return day is not None or _COUNTED.search(text, before, amount.start) is not None
 
 
 def _settle_spaced(advert: AdvertText, amount: Amount) -> Amount:

@@ -21,6 +21,7 @@ _OTHER_HEADS: Final = (
     "no.", "number", "size", "sizes", "price", "each", "per 100", "per 1000", "per dozen", "doz.", "white", "decorated",
     "plain", "gold", "weight", "list", "net", "per gross", "color", "colors",
 )  # fmt: skip
+_NO_PRICES: Final = ("size", "sizes", "no.", "number", "weight")
 _ALIKE: Final = 80  # rapidfuzz ratio
 _PER: Final = re.compile(r"per\s*(?P<n>1[,.]?000|100|dozen|doz\.?|gross|hundred|thousand)", re.IGNORECASE)
 _COUNTS: Final = {"100": 100, "hundred": 100, "1000": 1000, "thousand": 1000}
@@ -61,13 +62,20 @@ def find_table(advert: AdvertText) -> PriceTable | None:
 
 
 def with_column_quantities(table: PriceTable, prices: list[Found]) -> list[Found]:
-    """Give the prices under "per 100" and the like the quantity of their column."""
+    """Give the prices under "per 100" and the like the quantity of their column; under "Size" stand no prices."""
     made = []
     for price in prices:
         found = price
         if table.heads and price.place.y > table.top:
             middle, text = min(table.heads, key=lambda head: abs(head[0] - price.place.centre[0]))
             near = abs(middle - price.place.centre[0]) < 2.5 * price.place.w
+            signed = "$" in price.text
+            if (
+                near
+                and not signed
+                and process.extractOne(text.lower().strip(" :"), _NO_PRICES, scorer=fuzz.ratio, score_cutoff=_ALIKE)
+            ):
+                continue
             if near and (m := _PER.search(text)):
                 word = m["n"].lower().replace(",", "").replace(".", "")
                 if word in _COUNTS:

@@ -42,6 +42,8 @@ PAPER = (WEDNESDAY, WEDNESDAY)
         ("Thurs., Fri., Sat., Mar. 12 13 14", "validity", "1953-03-12/1953-03-14"),
         ("Fi1 . Fri. Sat. March 12.13-14", "validity", "1953-03-12/1953-03-14"),
         ("Thurs. Fri. March 12-13-14", "validity", "1953-03-12/1953-03-14"),
+        ("Thurs. thru Sat., March 12 thru March 14¢", "validity", "1953-03-12/1953-03-14"),
+        ("Sat., March 14.28", "validity", "1953-03-14"),
         ("Sat. thru Tues., March 14, 15, 16, 17", "validity", "1953-03-14/1953-03-17"),
         ("MAR.12-13-14", "validity", "1953-03-12/1953-03-14"),
         ("10/10/49", "printed", "1949-10-10"),

@@ -1,0 +1,109 @@
+"""Figures that lost their cent sign: "39", "194" and "58" among cells and numerals that kept theirs.
+
+A worn ¢ is read as a figure ("194", "656") or not at all. Where the other cells of its column, or the other large
+numerals of the advert, are cents, the two figures before it are too. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Final
+
+from adminer.parsing.amounts import UNIT, Amount
+from adminer.parsing.terms import Term
+from adminer.parsing.text import AdvertText, TextLine
+from adminer.records import Box, PriceForm, Word
+
+_CELL: Final = re.compile(r"(?P<cents>[1-9]\d)(?P<tail>[1456eftlij<(&])?[.,]?")
+_NUMERAL: Final = re.compile(r"(?P<dollars>[1-9])?(?P<cents>\d\d)")
+_UNIT_ONLY: Final = re.compile(rf"[ ,]*(?:{UNIT})?[ .,]*", re.IGNORECASE)
+_LEADERS: Final = re.compile(r"(?:[._·…-] ?){2,}$")
+_ALIKE: Final = (0.7, 1.43)  # type sizes of cells of one column
+_LARGE: Final = 1.8  # body sizes from which a figure alone in its line is a numeral of display type
+_FEWEST: Final = 2  # cells or numerals with their sign that must speak
+_FEWEST_BARE: Final = 3  # the same for a figure with neither a sign nor leaders before it
+_TRUST: Final = 0.55
+_PRICE_TERMS: Final = frozenset({"cardholder", "without_card", "former", "comparison", "coupon"})
+
+
+@dataclass(frozen=True, slots=True)
+class _Cell:
+    """Hold one price that kept its sign: its place without the slope of the type, and its type size in pixels."""
+
+    place: Box
+    type_px: float
+
+
+def find_unsigned(advert: AdvertText, amounts: Sequence[Amount], terms: Sequence[Term]) -> list[Amount]:
+    """Return the prices whose sign was lost, judged by the prices of the advert that kept theirs."""
+    cents = [_cell_of(advert, a) for a in amounts if a.form in {"cents_sign", "raised_cent_sign"}]
+    labels = {t.end for t in terms if t.kind in _PRICE_TERMS}
+    found: list[Amount] = []
+    display = [_cell_of(advert, a) for a in amounts if a.currency == "USD"]
+    for line in advert.lines:
+        at = line.start
+        for i, word in enumerate(line.words):
+            start, at = at, at + len(word.text) + 1
+            end = start + len(word.text)
+            if any(a.start < end and start < a.end for a in amounts):
+                continue
+            if len(line.words) == 1 and word.type_px >= _LARGE * advert.body_px:
+                found += _numeral(word, start, cents, display)
+            elif i or len(line.words) == 1:
+                found += _cell(advert, line, word, (start, end), cents, labels)
+    return found
+
+
+def _cell_of(advert: AdvertText, amount: Amount) -> _Cell:
+    return _Cell(advert.flat(advert.box_of(amount.start, amount.end)), advert.type_px_of(amount.start, amount.end))
+
+
+def _numeral(word: Word, start: int, cents: Sequence[_Cell], display: Sequence[_Cell]) -> list[Amount]:
+    """Read a figure alone in large type: two figures among numerals in cents, three among prices of any form."""
+    m = _NUMERAL.fullmatch(word.text)
+    if m is None or (m["dollars"] is None and m["cents"][0] == "0"):
+        return []
+    others = [c for c in (display if m["dollars"] else cents) if _alike(c.type_px, word.type_px)]
+    if len(others) < _FEWEST:
+        return []
+    form: PriceForm = "raised_cents_bare" if m["dollars"] else "raised_cent_sign"
+    return [Amount(start, start + len(word.text), Decimal(word.text) / 100, "USD", form, _TRUST)]
+
+
+def _cell(
+    advert: AdvertText,
+    line: TextLine,
+    word: Word,
+    span: tuple[int, int],
+    cents: Sequence[_Cell],
+    labels: set[int],
+) -> list[Amount]:
+    """Read a figure that ends its line, but for a unit, in a column of cents or right after a label of a price."""
+    start, end = span
+    m = _CELL.fullmatch(word.text)
+    if m is None or not _UNIT_ONLY.fullmatch(advert.text, end, line.end):
+        return []
+    alike = [c for c in cents if _alike(c.type_px, word.type_px)]
+    place = advert.flat(word.box)
+    column = [c for c in alike if _one_column(c.place, place, word.type_px)]
+    led = bool(_LEADERS.search(advert.text[line.start : start].rstrip() or ""))
+    labelled = start - 1 in labels
+    if m["tail"]:
+        sure = len(column) >= _FEWEST or (labelled and len(cents) >= _FEWEST)
+    else:
+        sure = len(column) >= (_FEWEST if led or labelled else _FEWEST_BARE)
+    if not sure:
+        return []
+    return [Amount(start, end, Decimal(m["cents"]) / 100, "USD", "cents_sign", _TRUST)]
+
+
+def _alike(one: float, other: float) -> bool:
+    return _ALIKE[0] <= one / max(other, 1.0) <= _ALIKE[1]
+
+
+def _one_column(one: Box, other: Box, type_px: float) -> bool:
+    reach = 0.8 * type_px
+    return abs(one.x - other.x) < reach or abs(one.right - other.right) < reach

@@ -1,0 +1,81 @@
+"""Figures without their cent sign become prices only where the prices around them say so; invented adverts."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from adminer.parsing.prices import find_prices
+from adminer.parsing.terms import find_terms
+from tests.parsing.pages import Line, advert_text, parse
+
+
+def prices(*lines: Line) -> list[Decimal]:
+    text = advert_text(*lines)
+    return [p.amount.amount for p in find_prices(text, find_terms(text.joined))]
+
+
+def cents(*figures: int) -> list[Decimal]:
+    return [Decimal(n) / 100 for n in figures]
+
+
+def column(*cells: str) -> list[Line]:
+    names = ("Cup", "Saucer", "Fruit dish", "Soup plate", "Creamer")
+    rows = [[(40, 100 + 30 * i, 16, names[i]), (400, 100 + 30 * i, 16, cell)] for i, cell in enumerate(cells)]
+    return [line for row in rows for line in row]
+
+
+def test_a_sign_read_as_a_figure_is_a_sign_again_in_a_column_of_cents() -> None:
+    assert prices(*column("29¢", "194", "35¢", "656")) == cents(29, 19, 35, 65)
+
+
+def test_a_sign_that_was_not_read_is_there_in_a_longer_column() -> None:
+    assert prices(*column("29¢", "19", "35¢", "65¢")) == cents(29, 19, 35, 65)
+
+
+def test_a_label_of_a_price_speaks_for_the_figures_after_it() -> None:
+    lines = [(40, 100, 60, "29¢"), (40, 200, 16, "without card 494"), (400, 100, 60, "35¢")]
+    assert Decimal("0.49") in prices(*lines)
+
+
+def test_a_large_numeral_among_others_is_a_price() -> None:
+    body = [(40, 300 + 20 * i, 14, "Marrowstone plates and dishes for every day") for i in range(3)]
+    assert prices((40, 100, 60, "29¢"), (300, 100, 60, "39¢"), (560, 100, 60, "58"), *body) == cents(29, 39, 58)
+    assert prices((40, 100, 60, "29¢"), (300, 100, 60, "39¢"), (560, 100, 60, "129"), *body) == cents(29, 39, 129)
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        column("29¢", "194", "101", "656"),  # one cell with a sign is too few
+        column("1.94", "194", "2.95", "656"),  # no column of cents
+        [*column("29¢", "35¢", "19¢"), (40, 400, 16, "Harbor Street 194")],  # not in the column
+        [*column("29¢", "35¢", "19¢"), (40, 400, 16, "New dishes every week"), (40, 430, 60, "50")],  # no such numeral
+    ],
+)
+def test_figures_stay_figures_where_nothing_speaks_for_a_price(lines: list[Line]) -> None:
+    signed = [Decimal(line[3].rstrip("¢")) / 100 for line in lines if line[3].endswith("¢")]
+    pointed = [Decimal(line[3]) for line in lines if "." in line[3]]
+    assert prices(*lines) == signed + pointed
+
+
+@pytest.mark.parametrize("text", ["Jan. 15 thru Sat., Jan. 17¢", "June 16.17", "Mixing bowls, nest of 3¢"])
+def test_days_and_counts_are_no_prices(text: str) -> None:
+    assert prices((40, 100, 16, text)) == []
+
+
+def test_what_must_be_bought_first_is_no_price() -> None:
+    assert prices((40, 100, 16, "Void without a purchase of $2.50 or more")) == []
+
+
+def test_a_slash_read_as_a_one_is_a_slash() -> None:
+    (found,) = find_prices(advert_text((40, 100, 16, "Tomato soup 3138¢")), [])
+    assert (found.amount.quantity, found.amount.amount) == (Decimal(3), Decimal("0.38"))
+
+
+def test_sizes_under_their_head_are_no_prices() -> None:
+    head = [(40, 60, 16, "Article"), (300, 60, 16, "Size"), (500, 60, 16, "White"), (650, 60, 16, "Decorated")]
+    row = [(40, 100, 16, "Tea cup"), (296, 100, 16, "8.02"), (500, 100, 16, "3.00"), (660, 100, 16, "4.20")]
+    advert = parse(*head, *row)
+    assert {p.amount for o in advert.offers for p in o.prices} == {Decimal("3.00"), Decimal("4.20")}
