@@ -5,15 +5,13 @@ The rule by which the two are merged: the figures must be the same in both readi
 
 from __future__ import annotations
 
-import csv
-import io
-import os
-import subprocess
+import tempfile
 from collections.abc import Sequence
 from dataclasses import replace
 
 import cv2
 import numpy as np
+import pytesseract
 from PIL import Image
 
 from adminer.errors import MachineError
@@ -30,6 +28,7 @@ BORDER = 8  # pixels of paper around the enlarged word
 SURE = 0.8  # probability that Tesseract must give its reading; set by eye, not measured
 UNSURE = 0.97  # mean probability of its letters from which the display reader is not doubted (as in sight.py)
 MOST_WORDS = 150  # of one page: bounds the time
+WORD = 5  # the level of words in the table that Tesseract gives
 SECONDS = 60.0  # after which Tesseract is given up for this page
 
 
@@ -90,26 +89,23 @@ def _ask(crops: Sequence[Gray]) -> list[tuple[str, float]]:
 
     Raises MachineError when Tesseract is missing or fails.
     """
-    program, _origin = tesseract_command()
+    # pytesseract is told its program by this attribute of its module, there is no argument for it
+    pytesseract.pytesseract.tesseract_cmd, _origin = tesseract_command()
     first, *more = [Image.fromarray(crop) for crop in crops]
-    sheet = io.BytesIO()
-    first.save(sheet, "TIFF", save_all=True, append_images=more, dpi=(300, 300))
     try:
-        done = subprocess.run(
-            [program, "-", "-", "--psm", "7", "tsv"],
-            input=sheet.getvalue(),
-            capture_output=True,
-            check=True,
-            timeout=SECONDS,
-            env={**os.environ, "OMP_THREAD_LIMIT": "1"},
-        )
-    except (OSError, subprocess.SubprocessError) as error:
+        # pytesseract reads all pages of a file, but only the first of a picture in memory
+        with tempfile.NamedTemporaryFile(suffix=".tif") as sheet:
+            first.save(sheet, "TIFF", save_all=True, append_images=more, dpi=(300, 300))
+            sheet.flush()
+            read = pytesseract.image_to_data(
+                sheet.name, config="--psm 7", output_type=pytesseract.Output.DICT, timeout=SECONDS
+            )
+    except (OSError, RuntimeError) as error:  # RuntimeError: what pytesseract raises for all that Tesseract refuses
         raise MachineError(
             "Tesseract failed", why=f"Tesseract failed ({error})", remedy="run adminer doctor to see which one is used"
         ) from error
     found: list[list[tuple[str, float]]] = [[] for _ in crops]
-    rows = csv.DictReader(io.StringIO(done.stdout.decode("utf-8", "replace")), delimiter="\t", quoting=csv.QUOTE_NONE)
-    for row in rows:
-        if row["level"] == "5" and row["text"].strip():
-            found[int(row["page_num"]) - 1].append((row["text"].strip(), float(row["conf"]) / 100))
+    for level, page, text, sure in zip(read["level"], read["page_num"], read["text"], read["conf"], strict=True):
+        if int(level) == WORD and str(text).strip():
+            found[int(page) - 1].append((str(text).strip(), float(sure) / 100))
     return [("".join(t for t, _ in words), min((c for _, c in words), default=0.0)) for words in found]
