@@ -14,8 +14,9 @@ from itertools import pairwise
 from typing import Final, Literal
 
 from adminer.dating.calendar_words import DateWord, words_of_dates
-from adminer.dating.edtf import day_or_interval, one_of_days
+from adminer.dating.edtf import bounds_of, day_or_interval, one_of_days
 from adminer.dating.full_dates import full_date, year_meant
+from adminer.dating.seasons import seasons_in
 
 PrintedKind = Literal["validity", "expiry", "dateline", "printed"]
 YEARS: Final = range(1890, 1981)
@@ -95,7 +96,10 @@ def parse_printed_dates(
         read = _read_group(group, before, after, reference, years)
         if read is not None:
             found.append(replace(read, span=(start, end), text=text[start:end]))
-    return tuple(found)
+    for span, edtf in seasons_in(text):
+        bounds = bounds_of(edtf)
+        found.append(PrintedDate(span, text[slice(*span)], "printed", edtf, bounds.earliest, bounds.latest))
+    return tuple(sorted(found, key=lambda one: one.span))
 
 
 def _read_group(
