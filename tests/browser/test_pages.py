@@ -84,6 +84,8 @@ def test_hovering_a_fact_marks_its_place_and_the_other_way_round(desk: DeskProce
     page.goto(desk.url)
     page.goto(f"{desk.base}/check")
     page.locator("tbody a").first.click()
+    # the tools show once the scripts run; a pointer that came earlier would have to move again
+    expect(page.get_by_role("button", name="Draw a box")).to_be_visible()
     card = page.locator(".card.offer").nth(1)
     name = card.get_attribute("data-fact")
     card.hover()
