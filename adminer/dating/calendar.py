@@ -14,7 +14,7 @@ from itertools import pairwise
 from typing import Final, Literal
 
 from adminer.dating.calendar_words import DateWord, words_of_dates
-from adminer.dating.edtf import bounds_of, day_or_interval, one_of_days
+from adminer.dating.edtf import bounds_of, day_or_interval
 from adminer.dating.full_dates import full_date, year_meant
 from adminer.dating.seasons import seasons_in
 
@@ -344,10 +344,3 @@ def _weekdays_only(
         first = paper + timedelta(days=ahead - 7 if ahead > 4 else ahead)
         last = first + timedelta(days=(weekdays[-1] - weekdays[0]) % 7)
     return replace(unknown, edtf=day_or_interval(first, last), earliest=first, latest=last)
-
-
-def years_as_edtf(dates: Sequence[date]) -> str:
-    """Return the EDTF of one unknown day out of several: '[1937-01-07,1943-01-07]'."""
-    if len(dates) == 1:
-        return one_of_days(dates[0], dates[0])
-    return f"[{','.join(d.isoformat() for d in dates)}]"

@@ -121,11 +121,7 @@ class Desk:
             seen = offer_fields(offer)
             if mark != mark_of(offer):
                 raise StaleError(NO_CHANGE_SINCE)
-            if said is None:
-                fields = seen if act == "confirm" else {"status": "rejected"}
-            else:
-                # the fields are made only now: a name that is new changes how the page is parsed
-                fields = said(seen) if act == "confirm" else changed_fields(seen, said(seen))[1]
+            fields = _fields_said(act, seen, said)
             if not fields:
                 return None
             old = {name: seen.get(name) for name in fields} if act == "correct" else {"status": offer.status}
@@ -144,10 +140,7 @@ class Desk:
             seen = advert_fields(advert)
             if mark != mark_of(advert):
                 raise StaleError(NO_CHANGE_SINCE)
-            if said is None:
-                fields = seen if act == "confirm" else {"status": "rejected"}
-            else:
-                fields = said(seen) if act == "confirm" else changed_fields(seen, said(seen))[1]
+            fields = _fields_said(act, seen, said)
             if not fields:
                 return None
             old = {name: seen.get(name) for name in fields} if act == "correct" else {"box": seen["box"]}
@@ -267,6 +260,14 @@ def mark_of(fact: Offer | Advert) -> str:
     fields = offer_fields(fact) if isinstance(fact, Offer) else advert_fields(fact)
     status = fact.status if isinstance(fact, Offer) else ""
     return hashlib.sha256(json.dumps([fields, status], sort_keys=True).encode()).hexdigest()[:12]
+
+
+def _fields_said(act: str, seen: Fields, said: Callable[[Fields], Fields] | None) -> Fields:
+    """Return the fields that an act writes: all that is confirmed, what a person changed, or that it is rejected."""
+    if said is None:
+        return seen if act == "confirm" else {"status": "rejected"}
+    # the fields are made only now: a name that is new changes how the page is parsed
+    return said(seen) if act == "confirm" else changed_fields(seen, said(seen))[1]
 
 
 def _find_offer(laid: Overlaid, offer_id: str) -> Offer:

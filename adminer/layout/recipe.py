@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from adminer.errors import FolderError
+from adminer.shipped import shipped
 
 
 class Recipe(BaseModel):
@@ -27,20 +28,13 @@ class Recipe(BaseModel):
     denoise: bool = False
 
 
-def shipped_folder() -> Path:
-    """Return the folder of the recipes that come with adminer: in the wheel, else at the top of the source tree."""
-    package = Path(__file__).resolve().parents[1]
-    in_wheel = package / "_shipped" / "pipelines"
-    return in_wheel if in_wheel.is_dir() else package.parent / "pipelines"
-
-
 def load_recipes(folder: Path | None = None) -> dict[str, Recipe]:
     """Read every recipe of a folder (by default the shipped ones), by name.
 
     Raises FolderError with file and reason for a recipe that cannot be understood.
     """
     recipes = {}
-    for path in sorted((folder or shipped_folder()).glob("*.toml")):
+    for path in sorted((folder or shipped("pipelines")).glob("*.toml")):
         try:
             recipe = Recipe.model_validate(tomllib.loads(path.read_text(encoding="utf-8")))
         except (tomllib.TOMLDecodeError, ValidationError, UnicodeDecodeError) as error:

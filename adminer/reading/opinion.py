@@ -5,20 +5,17 @@ The rule by which the two are merged: the figures must be the same in both readi
 
 from __future__ import annotations
 
-import tempfile
 from collections.abc import Sequence
 from dataclasses import replace
 
 import cv2
 import numpy as np
-import pytesseract
-from PIL import Image
 
 from adminer.errors import MachineError
 from adminer.reading.placed import PlacedWord
 from adminer.reading.recognise import Gray
 from adminer.reading.signs import CENTS, LOOKS_LIKE_CENTS
-from adminer.reading.tesseract import tesseract_command
+from adminer.reading.tesseract import tesseract_words
 
 CAPITAL = 26.0  # pixels: capital height words are enlarged to; common practice, no source
 SMALLEST = 7.0  # pixels on the picture: lower figures stay illegible however much they are enlarged
@@ -28,7 +25,6 @@ BORDER = 8  # pixels of paper around the enlarged word
 SURE = 0.8  # probability that Tesseract must give its reading; set by eye, not measured
 UNSURE = 0.97  # mean probability of its letters from which the display reader is not doubted (as in sight.py)
 MOST_WORDS = 150  # of one page: bounds the time
-WORD = 5  # the level of words in the table that Tesseract gives
 SECONDS = 60.0  # after which Tesseract is given up for this page
 
 
@@ -89,23 +85,7 @@ def _ask(crops: Sequence[Gray]) -> list[tuple[str, float]]:
 
     Raises MachineError when Tesseract is missing or fails.
     """
-    # pytesseract is told its program by this attribute of its module, there is no argument for it
-    pytesseract.pytesseract.tesseract_cmd, _origin = tesseract_command()
-    first, *more = [Image.fromarray(crop) for crop in crops]
-    try:
-        # pytesseract reads all pages of a file, but only the first of a picture in memory
-        with tempfile.NamedTemporaryFile(suffix=".tif") as sheet:
-            first.save(sheet, "TIFF", save_all=True, append_images=more, dpi=(300, 300))
-            sheet.flush()
-            read = pytesseract.image_to_data(
-                sheet.name, config="--psm 7", output_type=pytesseract.Output.DICT, timeout=SECONDS
-            )
-    except (OSError, RuntimeError) as error:  # RuntimeError: what pytesseract raises for all that Tesseract refuses
-        raise MachineError(
-            "Tesseract failed", why=f"Tesseract failed ({error})", remedy="run adminer doctor to see which one is used"
-        ) from error
     found: list[list[tuple[str, float]]] = [[] for _ in crops]
-    for level, page, text, sure in zip(read["level"], read["page_num"], read["text"], read["conf"], strict=True):
-        if int(level) == WORD and str(text).strip():
-            found[int(page) - 1].append((str(text).strip(), float(sure) / 100))
+    for word in tesseract_words(crops, psm=7, dpi=300, seconds=SECONDS):
+        found[word.page].append((word.text, word.confidence))
     return [("".join(t for t, _ in words), min((c for _, c in words), default=0.0)) for words in found]

@@ -5,12 +5,9 @@ A baseline knows nothing of layout or geometry: it reads, and a naive pattern fi
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 import os
 import re
-import subprocess
 from collections.abc import Iterable
 from dataclasses import asdict, dataclass
 from decimal import Decimal
@@ -22,7 +19,6 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from adminer.errors import MachineError
 from adminer.records import Box
 from adminer.score.found import FoundPage, FoundPrice
 
@@ -88,28 +84,11 @@ def read_tesseract(pixels: NDArray[np.uint8], psm: int) -> tuple[TextLine, ...]:
 
     Raises MachineError when Tesseract is missing or fails.
     """
-    from adminer.reading.tesseract import tesseract_command  # noqa: PLC0415 -- the room is only needed for a reading
+    from adminer.reading.tesseract import tesseract_words  # noqa: PLC0415 -- the room is only needed for a reading
 
-    command, _origin = tesseract_command()
-    colour = pixels if pixels.ndim == 2 else cv2.cvtColor(pixels, cv2.COLOR_RGB2BGR)
-    done = subprocess.run(
-        [str(command), "-", "-", "--psm", str(psm), "tsv"],
-        input=cv2.imencode(".png", colour)[1].tobytes(),
-        capture_output=True,
-        check=False,
-        env={**os.environ, "OMP_THREAD_LIMIT": "1"},
-    )
-    if done.returncode != 0:
-        why = done.stderr.decode(errors="replace").strip()[-200:]
-        raise MachineError("plain Tesseract failed", why=why or f"exit code {done.returncode}")
-    rows = csv.DictReader(io.StringIO(done.stdout.decode("utf-8")), delimiter="\t", quoting=csv.QUOTE_NONE)
-    grouped: dict[tuple[str, ...], list[TextLine]] = {}
-    for row in rows:
-        if row["level"] != "5" or not (row["text"] or "").strip():
-            continue
-        place = Box(int(row["left"]), int(row["top"]), int(row["width"]), int(row["height"]))
-        key = (row["block_num"], row["par_num"], row["line_num"])
-        grouped.setdefault(key, []).append(TextLine(row["text"].strip(), place, max(float(row["conf"]), 0) / 100))
+    grouped: dict[tuple[int, int, int], list[TextLine]] = {}
+    for word in tesseract_words([pixels], psm):
+        grouped.setdefault(word.line, []).append(TextLine(word.text, word.box, word.confidence))
     return tuple(line_of(words) for words in grouped.values())
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from adminer.records import ParsedPage
 from adminer.score.calibration import Bin, calibration_error, reliability_curve
@@ -37,7 +37,6 @@ class Score:
     calibration: float | None
     curve: tuple[Bin, ...]
     misses: tuple[Miss, ...]
-    line_scores: tuple[tuple[str, LineScore], ...] = field(default=(), repr=False)
 
 
 def score_found(found: Iterable[FoundPage], truth: Iterable[TruePage]) -> Score:
@@ -45,7 +44,7 @@ def score_found(found: Iterable[FoundPage], truth: Iterable[TruePage]) -> Score:
     by_page = {(page.file, page.leaf): page for page in found}
     fields: dict[str, Tally] = {}
     judged: list[tuple[float, bool]] = []
-    texts: list[tuple[str, LineScore]] = []
+    texts: list[LineScore] = []
     least: list[LineScore] = []
     misses: list[Miss] = []
     missing, count = [], 0
@@ -64,19 +63,18 @@ def score_found(found: Iterable[FoundPage], truth: Iterable[TruePage]) -> Score:
             judged += [(pair.found.confidence, True) for pair in matched.pairs]
             judged += [(extra.confidence, False) for extra in matched.extra if matched.complete]
             misses += find_causes(true, page, matched)
-        texts += [(true.file, score) for score in score_transcript(true.transcript_lines, page.text)]
+        texts += score_transcript(true.transcript_lines, page.text)
         least += score_transcript(true.transcript_lines, page.text, best_stretch)
     curve = reliability_curve(judged)
     return Score(
         count,
         tuple(missing),
         {name: tally for name, tally in fields.items() if tally.true},
-        error_rate(score for _, score in texts),
+        error_rate(texts),
         error_rate(least),
         calibration_error(curve),
         curve,
         tuple(misses),
-        tuple(texts),
     )
 
 

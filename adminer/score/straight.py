@@ -2,22 +2,21 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, replace
-from functools import lru_cache, partial
+from functools import partial
 from pathlib import Path
-from typing import Final
 
+from adminer.engine.version import READING_ROOMS, folder_digest, rooms_digest, text_digest
 from adminer.errors import FolderError, ScanError
 from adminer.intake.scans import PageImage, open_scan
 from adminer.records import Clipping, Note, PageReading, ParsedPage
 from adminer.score.baselines import Baseline, TextLine, cached_baseline, line_of
+from adminer.shipped import shipped
 from adminer.store.readings import LeafReading, kept_path, load_reading, save_reading
 
 Readings = list[tuple[Clipping, PageReading]]
-_READS: Final = ("layout", "reading")  # the rooms whose code decides what a reading says
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,18 +77,9 @@ def read_straight(work: PageWork, cache: Path, recipe: str | None = None) -> Rea
     return pages
 
 
-@lru_cache(maxsize=1)
 def reader_digest() -> str:
     """Return a digest of the code and recipes that decide a reading: a change there reads afresh."""
-    rooms = Path(__file__).resolve().parents[1]
-    digest = hashlib.sha256()
-    for room in _READS:
-        for path in sorted((rooms / room).rglob("*")):
-            if path.is_file() and path.suffix != ".pyc":
-                digest.update(path.read_bytes())
-    for path in sorted((rooms.parent / "pipelines").glob("*.toml")):
-        digest.update(path.read_bytes())
-    return digest.hexdigest()[:10]
+    return text_digest(rooms_digest(READING_ROOMS), folder_digest(shipped("pipelines")))
 
 
 def read_all(works: Iterable[PageWork], cache: Path, workers: int = 1) -> Readings:

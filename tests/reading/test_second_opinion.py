@@ -9,7 +9,7 @@ import pytest
 from numpy.typing import NDArray
 
 from adminer.errors import MachineError
-from adminer.reading import opinion
+from adminer.reading import tesseract
 from adminer.reading.opinion import is_doubtful, merged, second_opinion
 from adminer.reading.placed import PlacedWord
 from tests.reading.drawing import Setting, draw, width_of
@@ -83,14 +83,14 @@ def test_without_tesseract_the_words_stay_and_the_page_says_so(monkeypatch: pyte
     def missing() -> tuple[str, str]:
         raise MachineError("Tesseract is missing", why="no program", remedy="install it")
 
-    monkeypatch.setattr(opinion, "tesseract_command", missing)
+    monkeypatch.setattr(tesseract, "tesseract_command", missing)
     words, remark = second_opinion(draw(140, 60), [word("29c")])
     assert [w.text for w in words] == ["29c"]
     assert remark and "no program" in remark
 
 
 def test_a_tesseract_that_fails_is_no_reason_to_lose_the_page(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(opinion, "tesseract_command", lambda: ("/bin/false", "PATH"))
+    monkeypatch.setattr(tesseract, "tesseract_command", lambda: ("/bin/false", "PATH"))
     words, remark = second_opinion(draw(140, 60), [word("29c")])
     assert [w.text for w in words] == ["29c"]
     assert remark and "failed" in remark

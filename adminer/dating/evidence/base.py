@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
-from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,7 +13,6 @@ from numpy.typing import NDArray
 from adminer.records import Box
 
 Floats = NDArray[np.float64]
-FOREVER: Final = date(9999, 12, 31)
 
 
 @dataclass(frozen=True, slots=True)
