@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import Final
@@ -28,6 +28,7 @@ from adminer.dating.evidence import (
 from adminer.dating.evidence.base import Case, Clue, Context
 from adminer.dating.evidence.shapes import faded
 from adminer.dating.months import MONTHS, first_day, log_prior
+from adminer.dating.personal import KIND as ADDED
 from adminer.dating.personal import PersonalEvidence, added_clues, is_struck
 from adminer.dating.posterior import MonthSet, Weighed, combine, median_month, month_set, weigh
 from adminer.errors import FolderError
@@ -51,6 +52,7 @@ NEIGHBOUR: Final = "other adverts of the scan"
 NO_APPRAISAL: Final = (
     "An estimate of date is no appraisal, and says nothing on whether old glazes, decals or gold trim are fit for food."
 )
+_OF_THE_SCAN: Final = (calendar_days.NOTE, ADDED)
 _PRINTED_YEAR: Final = re.compile(r"(?<!\d)1[89]\d\d(?!\d)|['’‘]\d\d(?!\d)|(?<=\d[/-])(?:1[89])?\d\d(?=\W|$)")
 # that two adverts of one scan are of one issue; pages of albums hold several. Judgement, no source
 _SAME_ISSUE: Final = 0.85
@@ -88,18 +90,15 @@ def estimate_adverts(
     prior = log_prior(years)
     personal = personal or PersonalEvidence()
     own = [_own_clues(case, context, personal) for case in cases]
-    leaning = {
-        case.advert_id: sum((c.log_likelihood for c in used), prior * 0)
-        for case, (used, _) in zip(cases, own, strict=True)
-    }
+    clues_of = {case.advert_id: used for case, (used, _) in zip(cases, own, strict=True)}
     beside: dict[str, list[str]] = {}
     for case in cases:
         beside.setdefault(case.clipping_id, []).append(case.advert_id)
     result = []
     for case, (used, struck) in zip(cases, own, strict=True):
         clues, left_out = list(used), list(struck)
-        others = [a for a in (*beside[case.clipping_id], *personal.linked(case.advert_id)) if a != case.advert_id]
-        clue = _from_neighbours(others, leaning)
+        others = {*beside[case.clipping_id], *personal.linked(case.advert_id, clues_of)} - {case.advert_id}
+        clue = _from_neighbours([_second_witness(clues_of[a], used) for a in sorted(others)])
         if clue is not None:
             (left_out if is_struck(personal, case.advert_id, clue) else clues).append(clue)
         result.append(_estimate(case, prior, clues, left_out, years))
@@ -120,14 +119,14 @@ def _own_clues(case: Case, context: Context, personal: PersonalEvidence) -> tupl
     return used, struck
 
 
-def _leaning(clues: Sequence[Clue]) -> Floats:
-    # the note is of the whole scan, so the neighbour has it already
-    return np.asarray(sum((c.log_likelihood for c in clues if c.kind != calendar_days.NOTE), np.zeros(MONTHS)))
+def _second_witness(clues: Sequence[Clue], own: Sequence[Clue]) -> Floats:
+    # what is said of a whole scan is held by each of its adverts, and counts once
+    held = {(c.kind, c.text) for c in own if c.kind in _OF_THE_SCAN}
+    return np.asarray(sum((c.log_likelihood for c in clues if (c.kind, c.text) not in held), np.zeros(MONTHS)))
 
 
-def _from_neighbours(others: Sequence[str], leaning: Mapping[str, Floats]) -> Clue | None:
-    known = [leaning[a] for a in dict.fromkeys(others) if a in leaning]
-    known = [k for k in known if float(np.ptp(k)) > 0.5]
+def _from_neighbours(leaning: Sequence[Floats]) -> Clue | None:
+    known = [k for k in leaning if float(np.ptp(k)) > 0.5]
     if not known:
         return None
     together = np.asarray(sum(known[1:], known[0]))

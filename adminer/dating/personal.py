@@ -14,7 +14,7 @@ text = ""
 reason = "prices are of a later page"
 
 [[link]]
-adverts = ["3f2a...-a1", "77b0...-a2"]   # of one issue, for instance front and reverse of one clipping
+adverts = ["3f2a...-a1", "77b0..."]   # of one issue, for instance front and reverse of one clipping
 reason = "reverse of the same clipping"
 """
 
@@ -22,6 +22,7 @@ from __future__ import annotations
 
 import json
 import tomllib
+from collections.abc import Collection
 from pathlib import Path
 from typing import Annotated, Final
 
@@ -74,11 +75,10 @@ class PersonalEvidence(_Entry):
     strike: tuple[Struck, ...] = ()
     link: tuple[Linked, ...] = ()
 
-    def linked(self, advert_id: str) -> tuple[str, ...]:
-        """Return the adverts a person linked with this one."""
-        return tuple(
-            other for link in self.link if any(_meant(a, advert_id) for a in link.adverts) for other in link.adverts
-        )
+    def linked(self, advert_id: str, known: Collection[str]) -> tuple[str, ...]:
+        """Return which of the known adverts a person linked with this one; a linked clipping means all its adverts."""
+        named = [a for link in self.link if any(_meant(a, advert_id) for a in link.adverts) for a in link.adverts]
+        return tuple(other for other in known if any(_meant(a, other) for a in named)) if named else ()
 
 
 def load_personal(folder: Path) -> PersonalEvidence:

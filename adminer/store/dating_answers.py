@@ -94,8 +94,9 @@ def fresh_estimates(
     context = read_context(connection, cases, authorities, objects, region=region, runs=runs)
     clippings = {case.clipping_id for case in cases if case.advert_id in meant}
     wanted = {case.advert_id for case in cases if case.clipping_id in clippings}
-    wanted |= {other for advert in meant for other in personal.linked(advert)}
-    chosen = [case for case in cases if case.advert_id in wanted or case.clipping_id in wanted]
+    everyone = [case.advert_id for case in cases]
+    wanted |= {other for advert in meant for other in personal.linked(advert, everyone)}
+    chosen = [case for case in cases if case.advert_id in wanted]
     found = estimate_adverts(chosen, context, years=years, personal=personal)
     return [estimate for estimate in found if estimate.advert_id in meant]
 

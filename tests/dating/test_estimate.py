@@ -82,6 +82,25 @@ def test_adverts_of_one_scan_inform_each_other() -> None:
     assert [w.clue.kind for w in beside.evidence] == [NEIGHBOUR]
 
 
+def test_what_is_said_of_the_whole_scan_counts_once_for_each_of_its_adverts() -> None:
+    noted = [Case(f"c-a{n}", "c", "Tumblers", published="1951") for n in (1, 2, 3)]
+    (alone,) = estimate_adverts(noted[:1], Context())
+    for found in estimate_adverts(noted, Context()):
+        assert np.array_equal(found.posterior, alone.posterior)
+    pencilled = PersonalEvidence(add=(Added(advert="c", dates="1951", reason="pencilled on the back"),))
+    bare = [Case(f"c-a{n}", "c", "Tumblers") for n in (1, 2, 3)]
+    (alone,) = estimate_adverts(bare[:1], Context(), personal=pencilled)
+    for found in estimate_adverts(bare, Context(), personal=pencilled):
+        assert np.array_equal(found.posterior, alone.posterior)
+
+
+def test_the_note_of_a_linked_clipping_is_a_second_witness() -> None:
+    front = Case("front-a1", "front", "Tumblers", published="1951")
+    reverse = Case("reverse-a1", "reverse", "Cups")
+    linked = PersonalEvidence(link=(Linked(adverts=("front", "reverse"), reason="one sheet"),))
+    assert estimate_adverts([front, reverse], Context(), personal=linked)[1].median.year == 1951
+
+
 def test_a_person_adds_strikes_and_links() -> None:
     personal = PersonalEvidence(
         add=(Added(advert="c1", dates="1951", reason="pencilled on the back"),),
