@@ -18,6 +18,8 @@ class Calibration:
     adverts: int
     held_50: float
     held_90: float
+    stated_50: float  # mean mass of the sets: whole months hold more than the share asked for
+    stated_90: float
     median_months_50: float
     median_months_90: float
     median_error_months: float  # between the true month and the posterior's median
@@ -34,6 +36,8 @@ def calibrate(estimates: Iterable[DateEstimate], truth: Mapping[str, date]) -> C
         count,
         sum(found.half.holds(month) for found, month in judged) / count,
         sum(found.ninety.holds(month) for found, month in judged) / count,
+        sum(found.half.mass for found, _ in judged) / count,
+        sum(found.ninety.mass for found, _ in judged) / count,
         median(found.half.months for found, _ in judged),
         median(found.ninety.months for found, _ in judged),
         median(abs(index_of(found.median) - month) for found, month in judged),

@@ -66,7 +66,9 @@ def told(found: Calibration, estimates: list[DateEstimate]) -> str:
     lines = [
         f"adverts                         {found.adverts}",
         f"90 % sets that hold the truth   {found.held_90:.1%}   (promised: 85 to 95 %)",
+        f"the months of these sets sum to  {found.stated_90:.1%}",
         f"50 % sets that hold the truth   {found.held_50:.1%}",
+        f"the months of these sets sum to  {found.stated_50:.1%}",
         f"median width of the 90 % sets   {found.median_months_90:.0f} months",
         f"median width of the 50 % sets   {found.median_months_50:.0f} months",
         f"median error of the median      {found.median_error_months:.0f} months",

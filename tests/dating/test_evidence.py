@@ -172,6 +172,10 @@ def staple(item: str, amount: float, unit: str | None = "lb", quantity: float = 
         (staple("Pure cane sugar, 10 lb. bag", 0.95, None), "sugar", 47.5),
         (staple("White bread 20-oz. loaf", 0.25, None), "bread", 20),
         (staple("Milk, quart", 0.22, None), "milk", 44),
+        (staple("Homogenized Milk ½ gal.", 0.43, None), "milk", 43),
+        (staple("Milk, half-gallon", 0.43, None), "milk", 43),
+        (staple("Milk, gallon jug", 0.86, None), "milk", 43),
+        (staple("Eggs, ½ doz.", 0.30, None), "eggs", 60),
         (staple("U. S. No. 1 potatoes, peck", 0.75, None), "potatoes", 50),
         (staple("Butter", 1.50, "lb", 2), "butter", 75),
         (staple("Butter, 2 lbs.", 1.50, "lb", 2), "butter", 75),
@@ -192,6 +196,7 @@ def test_staples_are_told_with_their_size(price: ReadPrice, item: str, cents: fl
         staple("Peanut butter", 0.39),
         staple("Evaporated milk", 0.12, "can"),
         staple("Butter dish", 0.79, None),
+        staple("Bread & butter", 0.14, None),
         staple("Coffee pot", 1.98, None),
         staple("Potato chips", 0.29),
         staple("Sugar", 0.49, None),  # no size, so no price per pound

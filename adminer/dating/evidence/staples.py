@@ -4,7 +4,7 @@ log(price / average) = d + e: d shared by all items of one advert (adverts featu
 e of each item alone, with heavy tails for a misread price, another size or a loss leader. The averages are those of
 data/staple_benchmarks.csv (Historical Statistics, series E 187-202) moved by the item indexes of the Bureau of Labor
 Statistics. Each item may be misread, and with a small chance all are: then they lie anywhere, the same in every month.
-The spreads are judgement: mean discount 8 %, shared spread 10 %, own spread 11 % (Student t, 4 degrees).
+The spreads are judgement: mean discount 8 %, shared spread 10 %, own spread 13 % (Student t, 4 degrees).
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ Floats = NDArray[np.float64]
 KIND: Final = "staple prices"
 SOURCE: Final = "Historical Statistics of the United States, series E 187-202, moved by the item indexes of the CPI"
 _SHARED_MEAN, _SHARED_SPREAD = -0.08, 0.10
-_OWN_SPREAD, _DEGREES = 0.11, 4.0
+_OWN_SPREAD, _DEGREES = 0.13, 4.0
 # a misread price, or that of another thing, lies anywhere between a third and three times the average; two letters in a
 # hundred misread, as on clean scans, spoil some eight prices of four characters in a hundred
 _MISREAD, _ANY_PRICE = 0.08, 1 / (2 * log(3))
@@ -40,7 +40,7 @@ _NORMAL_T: Final = lgamma((_DEGREES + 1) / 2) - lgamma(_DEGREES / 2) - 0.5 * log
 _NOT: Final = re.compile(
     r"\b(?:peanut|apple|cocoa|rye|raisin|corn|ginger|brown|wheat|powdered|confection\w*|evaporated|condensed|dry|dried|"
     r"malted|butter\s?milk|chocolate|noodles?|salad|sweet|chips?|instant|cake|cookies?|rolls|juice|knife|dish|plate|"
-    r"pot|cup|bowl|maker|squares|ends|canadian|candy|easter|marshmallow|scalloped|french|frozen|substitute|beans?\s+with|and)\b",
+    r"pot|cup|bowl|maker|squares|ends|canadian|candy|easter|marshmallow|scalloped|french|frozen|substitute|beans?\s+with|and)\b|&",
     re.IGNORECASE,
 )
 
@@ -62,10 +62,12 @@ def _kind(item: str, words: str, sizes: tuple[tuple[str, float], ...], default: 
     return _Kind(item, words, re.compile(words, re.IGNORECASE), sizes, default)
 
 
-_POUND: Final = ((r"(\d+(?:\.\d+)?)[\s-]*lbs?\b", 1.0), (r"\b(?:lb|pound)s?\b", 1.0), (r"\b(\d+)[\s-]*oz\b", 1 / 16))
-_LIQUID: Final = ((r"(\d+)?\s*q(?:uar)?ts?\b", 0.5), (r"half[\s-]gal", 1.0), (r"\bgal", 2.0))
+_COUNT: Final = r"(\d+(?:\.\d+)?)"
+_POUND: Final = ((rf"{_COUNT}[\s-]*lbs?\b", 1.0), (r"\b(?:lb|pound)s?\b", 1.0), (rf"\b{_COUNT}[\s-]*oz\b", 1 / 16))
+_LIQUID: Final = ((rf"{_COUNT}?[\s-]*q(?:uar)?ts?\b", 0.5), (r"\bhalf[\s-]*gal", 1.0), (rf"{_COUNT}?[\s-]*\bgal", 2.0))
+_PECK: Final = (rf"\b{_COUNT}?[\s-]*pecks?\b|\bpk\b", 1.5)
 _KINDS: Final = (
-    _kind("eggs", "eggs", ((r"(\d+)?\s*doz(?:en)?\b", 1.0),), 1.0),
+    _kind("eggs", "eggs", ((rf"{_COUNT}?\s*doz(?:en)?\b", 1.0),), 1.0),
     _kind("butter", "butter", _POUND, 1.0),
     _kind("coffee", "coffee", _POUND, 1.0),
     _kind("bacon", "bacon", _POUND, 1.0),
@@ -73,10 +75,10 @@ _KINDS: Final = (
     _kind("pork_chops", "pork\\s+chops?", _POUND, 1.0),
     _kind("sugar", "sugar", tuple((p, s / 5) for p, s in _POUND), None),
     _kind("flour", "flour", tuple((p, s / 5) for p, s in _POUND), None),
-    _kind("potatoes", "potatoes", ((r"\b(\d+)?[\s-]*pecks?\b|\bpk\b", 1.5), *((p, s / 10) for p, s in _POUND)), None),
-    _kind("bread", "bread", ((r"(\d+(?:\.\d+)?)[\s-]*lb", 1.0), (r"\b(\d+)[\s-]*oz\b", 1 / 16)), 1.0),
+    _kind("potatoes", "potatoes", (_PECK, *((p, s / 10) for p, s in _POUND)), None),
+    _kind("bread", "bread", ((rf"{_COUNT}[\s-]*lb", 1.0), (rf"\b{_COUNT}[\s-]*oz\b", 1 / 16)), 1.0),
     _kind("milk", "milk", _LIQUID, None),
-    _kind("oranges", "oranges", ((r"(\d+)?\s*doz(?:en)?\b", 1.0),), None),
+    _kind("oranges", "oranges", ((rf"{_COUNT}?\s*doz(?:en)?\b", 1.0),), None),
 )  # fmt: skip
 _ANY: Final = re.compile(rf"\b(?:{'|'.join(kind.words for kind in _KINDS)})\b", re.IGNORECASE)
 
