@@ -234,7 +234,7 @@ class ConditionText:
     """Hold one printed condition of an offer or advert ("limit one", "coupon expires Sat.")."""
 
     # coupon, with_purchase, stamps, punch_card, limit, expiry, mail_order, postage, deposit, instalments, tax,
-    # while_they_last, rain_check, free, open_stock, schedule, cash, guarantee
+    # while_they_last, rain_check, free, open_stock, schedule, cash, guarantee, trade_in, combination, fixed_price, saving
     kind: str
     text: str
     box: Box

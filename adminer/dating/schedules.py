@@ -13,8 +13,8 @@ _WORDS: Final = (
     ("sixteenth", "sixteen"), ("seventeenth", "seventeen"), ("eighteenth", "eighteen"), ("nineteenth", "nineteen"),
     ("twentieth", "twenty"),
 )  # fmt: skip
-_NUMBERS: Final = {word: number for number, words in enumerate(_WORDS, start=1) for word in words}
-_N = rf"(?:\d{{1,2}}|{'|'.join(sorted(_NUMBERS, key=len, reverse=True))})"
+NUMBERS: Final = {word: number for number, words in enumerate(_WORDS, start=1) for word in words}
+_N = rf"(?:\d{{1,2}}|{'|'.join(sorted(NUMBERS, key=len, reverse=True))})"
 _OF: Final = re.compile(
     rf"\b(?:week\s*(?:no\.?\s*)?(?P<a>{_N})|(?P<b>{_N})(?:st|nd|rd|th)?\s+week)\s*(?:of|in)\s+(?:a\s+|our\s+|the\s+)?"
     rf"(?P<n>{_N})(?:[\s-]+weeks?)?\b",
@@ -58,4 +58,4 @@ def read_schedule(text: str, advert_id: str = "") -> tuple[ScheduleFact, ...]:
 
 
 def _number(text: str) -> int:
-    return int(text) if text.isdigit() else _NUMBERS[text.lower()]
+    return int(text) if text.isdigit() else NUMBERS[text.lower()]

@@ -20,6 +20,7 @@ from adminer.parsing.items import cut_segments
 from adminer.parsing.offers import known_bonus, make_offers
 from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.prices import find_prices
+from adminer.parsing.schedule import find_schedule
 from adminer.parsing.statements import clause_around, condition_texts
 from adminer.parsing.tables import find_table, with_column_quantities
 from adminer.parsing.terms import Term, find_labels, find_terms
@@ -29,6 +30,8 @@ from adminer.records import Advert, Box, Note, PageReading, Region
 
 _LABEL_WORDS: Final = 5
 _WRAPPED_WORDS: Final = 4
+_SAME_TYPE: Final = 1.34
+_LEADING: Final = 3.0  # capital heights from line to line of one text
 _LEAST: Final = Decimal("0.05")  # "1c" and "2c" in illegible body type are "to" and "of"
 _FEW_PRICES: Final = 3  # matter taken for editorial with this many prices is an advert after all
 
@@ -87,18 +90,31 @@ def _years(
     return first.year if first else None, last.year if last else None
 
 
-def _wrapped_terms(text: AdvertText, found: list[Term]) -> list[Term]:
-    """Find terms broken over short lines of display type ("FREIGHT / PAID / East of Rockies")."""
-    whole = text.text.replace("\n", " ")
-    return [
-        term
-        for term in find_terms(whole)
-        if "\n" in text.joined[term.start : term.end]
-        and not any(term.start < f.end and f.start < term.end for f in found)
-        and all(
-            len(line.words) <= _WRAPPED_WORDS for line in text.lines if line.start < term.end and term.start < line.end
-        )
-    ]
+def _with_wrapped(text: AdvertText, found: list[Term]) -> list[Term]:
+    """Add terms broken over lines that no sentence seems to join ("FREIGHT / PAID", "on receipt of HALF / CASH").
+
+    One that begins with a term of its kind already found is the whole of it; any other must touch none.
+    """
+    kept = list(found)
+    for term in find_terms(_unbroken(text)):
+        if "\n" not in text.joined[term.start : term.end]:
+            continue
+        touched = [f for f in kept if term.start < f.end and f.start < term.end]
+        if all(f.kind == term.kind and f.start == term.start and f.scope == "offer" for f in touched):
+            kept = [f for f in kept if f not in touched] + [term]
+    return sorted(kept, key=lambda t: t.start)
+
+
+def _unbroken(text: AdvertText) -> str:
+    """Return the text with a space for the newline between short lines and between lines of one column and type."""
+    characters = list(text.joined)
+    for above, below in pairwise(text.lines):
+        short = len(above.words) <= _WRAPPED_WORDS and len(below.words) <= _WRAPPED_WORDS
+        alike = 0.75 < above.type_px / max(below.type_px, 1.0) < _SAME_TYPE
+        step = below.flat.centre[1] - above.flat.centre[1]
+        if short or (alike and above.block == below.block and 0 < step < _LEADING * above.type_px):
+            characters[above.end] = " "
+    return "".join(characters)
 
 
 def _short_lines(text: AdvertText) -> list[tuple[int, int, str]]:
@@ -134,14 +150,14 @@ def _parse_advert(
     towns: frozenset[str],
 ) -> Advert:
     doc = grammar.read(text.joined)
-    terms = terms_of(doc)
-    terms = terms + _wrapped_terms(text, terms)
+    terms = _with_wrapped(text, terms_of(doc))
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
     prices, used = colour_prices(text, name_payments(text, find_prices(text, terms)), terms)
     table = find_table(text)
     if table is not None:
         prices = with_column_quantities(table, prices)
     groups = group_prices(text, prices)
+    schedule = find_schedule(text, grammar.piece_names)
     house = find_house(text, region.box, grammar.retailers, grammar.towns | towns)
     dates = find_dates(text, reference)
     taken = sorted(
@@ -149,6 +165,7 @@ def _parse_advert(
         + [(t.start, t.end) for t in terms if t.scope == "price" or _is_whole_clause(text, t)]
         + [span for _, span in dates]
         + list(house.spans)
+        + list(schedule.spans if schedule else ())
     )
     named = [(p.start, p.end) for p in prices] + [span for _, span in dates] + list(house.spans)
     segments = cut_segments(text, taken, prices)
@@ -156,9 +173,11 @@ def _parse_advert(
     pairings = pair_items(text, groups, segments, reading.rules, bonus, table)
     valid_from, valid_to, dated_by = validity_of([fact for fact, _ in dates], reference)
     years = _years(valid_from, valid_to, reference)
-    offers, conditions = make_offers(
-        grammar, doc, text, advert_id, groups, pairings, condition_texts(text, terms, used), segments, years
-    )
+    statements = condition_texts(text, terms, used, prices)
+    if schedule is not None:
+        statements = [c for c in statements if c.box.overlap(schedule.condition.box) < 0.5 * c.box.area]
+        statements.append(schedule.condition)
+    offers, conditions = make_offers(grammar, doc, text, advert_id, groups, pairings, statements, segments, years)
     return Advert(
         advert_id=advert_id,
         clipping_id=reading.clipping_id,
@@ -173,5 +192,6 @@ def _parse_advert(
         dated_by=dated_by,
         offers=offers,
         conditions=conditions,
+        schedule=schedule.weeks if schedule else (),
         unknown_names=find_unknown_names(doc, text, named),
     )

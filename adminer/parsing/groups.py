@@ -74,19 +74,18 @@ def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) ->
     for row, column in zip(*linear_sum_assignment(costs), strict=True):
         if column < len(prices) and costs[row, column] < _TERM_REACH:
             t = chosen[row]
-            coloured[column] = _with_term(advert, coloured[column], terms[t])
+            coloured[column] = _with_term(coloured[column], terms[t])
             used.add(t)
     for t, members in heads.items():
         for p in members:
             if coloured[p].condition == "everyone":
-                coloured[p] = _with_term(advert, coloured[p], terms[t])
+                coloured[p] = _with_term(coloured[p], terms[t])
                 used.add(t)
     return _regular_is_without_card(coloured), used
 
 
-def _with_term(advert: AdvertText, price: Found, term: Term) -> Found:
-    words = " ".join(advert.text[term.start : term.end].split())
-    return replace(price, condition=cast(Condition, term.kind), condition_text=words)
+def _with_term(price: Found, term: Term) -> Found:
+    return replace(price, condition=cast(Condition, term.kind), condition_text=term.words)
 
 
 def _regular_is_without_card(prices: list[Found]) -> list[Found]:

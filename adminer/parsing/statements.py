@@ -5,29 +5,37 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from adminer.parsing.prices import Found
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
 from adminer.records import ConditionText
 
 _CLAUSE_END: Final = re.compile(r"[.!?;:](?=\s|$)|\s[—–•*]\s?|[—•]|…|\.\.+")
-_AMOUNT: Final = re.compile(r"\$ ?\d|\d ?(?:¢|c\b|cents)")
+_CLAIMS: Final = frozenset({"free", "guarantee", "cash", "open_stock", "stamps"})
+_TOLD: Final = {"instalments": frozenset({"down_payment", "instalment"}), "postage": frozenset({"postage"})}
+_DISPLAY: Final = 1.4  # times the body type
+_BARE: Final = 5  # words of a payment and nothing else ("only $1 down", "$1 a week")
 _LONGEST: Final = 16  # words of a statement
 
 
-def condition_texts(advert: AdvertText, terms: list[Term], used: set[int]) -> list[ConditionText]:
-    """Return the terms that colour no price as conditions with the clause they stand in, one a clause and kind."""
+def condition_texts(advert: AdvertText, terms: list[Term], used: set[int], prices: list[Found]) -> list[ConditionText]:
+    """Return the terms that colour no price as conditions with the clause they stand in, one a clause and kind.
+
+    A claim repeated in the same words ("positively free") is one condition of the advert.
+    """
     found: list[ConditionText] = []
-    seen: set[tuple[str, int, int]] = set()
+    seen: set[tuple[str, int, int] | tuple[str, str]] = set()
+    told = _told(advert, terms, prices)
     for i, term in enumerate(terms):
-        if term.scope == "price" and advert.text[term.start : term.end].lower().startswith(("for ", "card")):
-            continue  # a headline to card holders, no condition of its own
-        if i in used or term.kind in {"former", "comparison", "everyone"}:
+        if i in used or term.kind in {"former", "comparison", "everyone"} or i in told:
             continue
         start, end = clause_around(advert, term.start, term.end)
-        words = _words(advert.text[start:end])
-        if (term.kind, start, end) in seen or len(words.split()) < 2 or _is_only_money(advert, term):
+        before, after = advert.text[start : term.start], advert.text[term.end : end]
+        words = _words(f"{before}{term.words}{after}")
+        claim = (term.kind, term.words.lower())
+        if len(words.split()) < 2 or (term.kind, start, end) in seen or (term.kind in _CLAIMS and claim in seen):
             continue
-        seen.add((term.kind, start, end))
+        seen |= {(term.kind, start, end), claim}
         found.append(
             ConditionText(
                 kind=term.kind,
@@ -40,9 +48,22 @@ def condition_texts(advert: AdvertText, terms: list[Term], used: set[int]) -> li
     return found
 
 
-def _is_only_money(advert: AdvertText, term: Term) -> bool:
-    """Say whether a term of payment is already told by its prices ("$1 down, $1 a week")."""
-    return term.kind == "instalments" and len(_AMOUNT.findall(advert.text, term.start, term.end)) == 1
+def _told(advert: AdvertText, terms: list[Term], prices: list[Found]) -> set[int]:
+    """Return the numbers of the terms that the prices in them tell already ("$1 down"; "50c cash and 50c a month").
+
+    Both payments in display type head the advert and are a condition of it, and so are the only ones it has.
+    """
+    told: dict[int, str] = {}
+    bare: set[int] = set()
+    for i, term in enumerate(terms):
+        inside = [p for p in prices if term.start <= p.start and p.end <= term.end]
+        if not inside or not all(p.role in _TOLD.get(term.kind, ()) for p in inside):
+            continue
+        if len(inside) == 1 and len(term.words.split()) <= _BARE:
+            bare.add(i)
+        elif advert.type_px_of(term.start, term.end) < _DISPLAY * advert.body_px:
+            told[i] = term.words.lower()
+    return bare | (set(told) if len(set(told.values())) > 1 else set())
 
 
 def clause_around(advert: AdvertText, start: int, end: int) -> tuple[int, int]:

@@ -11,10 +11,11 @@ import tomllib
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
-from typing import Final, Literal
+from typing import Any, Final, Literal
 
 from rapidfuzz import fuzz, process
-from rapidfuzz.distance import Levenshtein
+
+from adminer.parsing.term_words import mend
 
 Scope = Literal["price", "offer"]
 
@@ -27,15 +28,6 @@ _STANDS_FOR: Final = {
 }
 
 
-_LONG_WORD: Final = re.compile(r"[A-Za-z]{5,}")
-_TERM_WORDS: Final = (
-    "without", "regular", "coupon", "coupons", "purchase", "purchases", "cardholder", "cardholders", "stamps",
-    "customer",
-    "limited", "quantities", "punches", "punched", "filled", "checks", "formerly", "comparable", "postage", "shipping",
-    "guarantee", "guaranteed", "satisfaction", "refunded", "deposit", "included", "federal", "expires", "reserve",
-)  # fmt: skip
-
-
 @dataclass(frozen=True, slots=True)
 class Term:
     """Hold one term found: characters start to end, kind, scope, and its value where it has one."""
@@ -44,6 +36,7 @@ class Term:
     end: int
     kind: str
     scope: Scope
+    words: str  # as printed, slips of the reader mended
     value: str | None = None
 
 
@@ -55,11 +48,15 @@ class _Rule:
 
 
 @cache
+def _data() -> dict[str, Any]:
+    return tomllib.loads(files("adminer.parsing").joinpath("data", "terms.toml").read_text(encoding="utf-8"))
+
+
+@cache
 def _rules() -> tuple[_Rule, ...]:
     """Read the shipped wordings; order matters, an earlier rule takes its words from a later one."""
-    text = files("adminer.parsing").joinpath("data", "terms.toml").read_text(encoding="utf-8")
     made = []
-    for row in tomllib.loads(text)["term"]:
+    for row in _data()["term"]:
         wordings = "|".join(row["wordings"])
         for name, pattern in _STANDS_FOR.items():
             wordings = wordings.replace(name, pattern)
@@ -73,49 +70,21 @@ _AMOUNT_IN: Final = re.compile(r"\$? ?(\d+(?:[.,]\d\d)?)")
 def find_terms(text: str) -> list[Term]:
     """Return the terms found in a text, left to right, earlier rules first where they overlap."""
     found: list[Term] = []
-    repaired, places = repair_words(text)
+    mended, places = mend(text)
     for rule in _rules():
-        for m in rule.pattern.finditer(repaired):
-            start, end = places[m.start()], places[m.end()]
+        for m in rule.pattern.finditer(mended):
+            start, end, stop = places[m.start()], places[m.end()], m.end()
             if (cut := min((f.start for f in found if start < f.start < end), default=None)) is not None:
                 # the words after this belong to an earlier term; what stands before may be a term all the same
-                short = rule.pattern.match(repaired, m.start(), places.index(cut))
-                end = places[short.end()] if short else start
+                short = rule.pattern.match(mended, m.start(), places.index(cut))
+                stop = short.end() if short else m.start()
+                end = places[stop]
             if end == start or any(start < f.end and f.start < end for f in found):
                 continue
-            words = text[start:end].rstrip()
-            found.append(Term(start, start + len(words), rule.kind, rule.scope, _value(rule.kind, words)))
+            end = start + len(text[start:end].rstrip())
+            words = " ".join(mended[m.start() : stop].split())
+            found.append(Term(start, end, rule.kind, rule.scope, words, _value(rule.kind, words)))
     return sorted(found, key=lambda t: t.start)
-
-
-def repair_words(text: str) -> tuple[str, list[int]]:
-    """Put right the words of the terms that a reader got wrong by a letter ("withut", "purchasc").
-
-    Only words of six letters and more. Return the text and, for each of its characters and its end, the place in the
-    given text.
-    """
-    parts: list[str] = []
-    places: list[int] = []
-    at = 0
-    for m in _LONG_WORD.finditer(text):
-        word = m[0].lower()
-        right = word if word in _TERM_WORDS else _nearest_word(word)
-        if right is None or right == word:
-            continue
-        parts += [text[at : m.start()], right]
-        places += range(at, m.start())
-        places += [m.start() + i * len(word) // len(right) for i in range(len(right))]
-        at = m.end()
-    parts.append(text[at:])
-    places += range(at, len(text) + 1)
-    return "".join(parts), places
-
-
-@lru_cache(maxsize=4096)
-def _nearest_word(word: str) -> str | None:
-    limit = 1 if len(word) < 8 else 2
-    near = process.extractOne(word, _TERM_WORDS, scorer=Levenshtein.distance, score_cutoff=limit)
-    return near[0] if near is not None else None
 
 
 def _value(kind: str, text: str) -> str | None:
@@ -130,51 +99,49 @@ def _value(kind: str, text: str) -> str | None:
     return None
 
 
-# Short labels as they stand alone under or over a price; compared whole, so that a misread letter does no harm.
-_LABELS: Final[dict[str, str]] = {
-    "with card": "cardholder",
-    "to card holders": "cardholder",
-    "to others": "without_card",
-    "without coupon": "everyone",
-    "or in cash": "everyone",
-    "with your card": "cardholder",
-    "with filled card": "cardholder",
-    "with punched card": "cardholder",
-    "with punch card": "cardholder",
-    "cardholder price": "cardholder",
-    "card price": "cardholder",
-    "without card": "without_card",
-    "without your card": "without_card",
-    "regular price": "former",
-    "reg. price": "former",
-    "with coupon": "coupon",
-    "with this coupon": "coupon",
-    "comparable value": "comparison",
-}
 _ALIKE: Final = 82  # rapidfuzz ratio; common practice, no source
+_LONGEST: Final = 9  # words of a label or stock sentence
+
+
+@cache
+def _whole(table: str) -> dict[str, str]:
+    """Return the labels or sentences of the data by their words, each with its kind."""
+    return {words: kind for kind, all_words in _data()[table].items() for words in all_words}
 
 
 def find_labels(lines: list[tuple[int, int, str]], found: list[Term]) -> list[Term]:
-    """Return the labels misread by a letter or two among short lines (start, end, text) that hold no term yet."""
+    """Return labels and stock sentences misread by a letter or two in lines (start, end, text) without a term."""
     made: list[Term] = []
     for start, end, text in lines:
         words = text.split()
-        if not 2 <= len(words) <= 7 or any(t.start < end and start < t.end for t in [*found, *made]):
+        if not 2 <= len(words) <= _LONGEST or any(t.start < end and start < t.end for t in [*found, *made]):
             continue
-        if (kind := _label(text)) is not None:
-            made.append(Term(start, end, kind, "price"))
+        if (label := _nearest(text, "labels")) is not None:
+            made.append(_made(start, end, label))
+            continue
+        if len(words) > 2 and (sentence := _nearest(text, "sentences")) is not None:
+            kind = sentence[0]
+            scope: Scope = "price" if kind == "cardholder" else "offer"
+            made.append(Term(start, end, kind, scope, text, _value(kind, text)))  # its figures are as they were read
             continue
         for cut in range(2, len(words) - 1):  # two labels side by side
             left, right = " ".join(words[:cut]), " ".join(words[cut:])
-            one, two = _label(left), _label(right)
+            one, two = _nearest(left, "labels"), _nearest(right, "labels")
             if one is not None and two is not None and end - start == len(text):
-                made.append(Term(start, start + len(left), one, "price"))
-                made.append(Term(end - len(right), end, two, "price"))
+                made.append(_made(start, start + len(left), one))
+                made.append(_made(end - len(right), end, two))
                 break
     return made
 
 
-@lru_cache(maxsize=8192)
-def _label(text: str) -> str | None:
-    near = process.extractOne(text.lower().strip(" .,"), list(_LABELS), scorer=fuzz.ratio, score_cutoff=_ALIKE)
-    return _LABELS[near[0]] if near is not None else None
+def _made(start: int, end: int, label: tuple[str, str]) -> Term:
+    kind, words = label
+    return Term(start, end, kind, "price", words)
+
+
+@lru_cache(maxsize=16384)
+def _nearest(text: str, table: str) -> tuple[str, str] | None:
+    """Return the kind and the right words of the label or sentence that a text is, letter for letter or nearly."""
+    known = _whole(table)
+    near = process.extractOne(text.lower().strip(" .,"), list(known), scorer=fuzz.ratio, score_cutoff=_ALIKE)
+    return (known[near[0]], near[0]) if near is not None else None

@@ -1,0 +1,166 @@
+"""Printed terms: wordings of the trade, readers' slips in them, statements, and the schedule of weeks.
+
+Wordings: ../shared/trade.md E.2 (usage, from memory), otherwise common practice of stores, no source.
+"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from adminer.parsing.schedule import find_schedule
+from adminer.parsing.term_words import mend
+from adminer.parsing.terms import find_labels, find_terms
+from tests.parsing.pages import advert_text, parse
+
+WORDINGS = [
+    ("Mail and phone orders filled", "mail_order"),
+    ("C.O.D.'s accepted", "mail_order"),
+    ("We prepay freight within 300 miles", "postage"),
+    ("Saucer by mail, 10c extra", "postage"),
+    ("$5 down delivers any suite", "instalments"),
+    ("Charge accounts invited", "instalments"),
+    ("Use our convenient lay-away plan", "instalments"),
+    ("A small deposit holds any set", "deposit"),
+    ("Liberal trade-in allowance", "trade_in"),
+    ("$1 for your old percolator", "trade_in"),
+    ("Quantity rights reserved", "limit"),
+    ("None sold to dealers", "limit"),
+    ("While 200 last", "while_they_last"),
+    ("Limited supply", "while_they_last"),
+    ("Save our register tapes", "stamps"),
+    ("Double stamps Wednesday", "stamps"),
+    ("for card holders", "cardholder"),
+    ("with two box tops", "coupon"),
+    ("Not sold separately", "combination"),
+    ("never sold below the price named here", "fixed_price"),
+    ("Satisfaction guaranteed or money refunded", "guarantee"),
+    ("plus 10% Federal tax", "tax"),
+    ("Final week of our 15-week offer", "schedule"),
+    ("Next week: cup 9c", "schedule"),
+    ("Saturday only", "expiry"),
+    ("Coupon good thru Sat., July 18", "expiry"),
+    ("Void without a purchase of $2.50 or more", "with_purchase"),
+    ("without a coupon", "everyone"),
+]
+
+
+@pytest.mark.parametrize(("text", "kind"), WORDINGS)
+def test_a_wording_of_the_trade_is_found_with_its_kind(text: str, kind: str) -> None:
+    assert [t.kind for t in find_terms(text)] == [kind]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Free parking behind the store",
+        "Whipping Cream 33c",
+        "a finish free from flaws",
+        "we shall see you next week.",
+        "Easter Values",
+        "Prices effective thru Saturday, April 11",  # the days of the advert, told by its dates
+        "The Osterby Free Press",
+        "he would buy for cash from owners",
+    ],
+)
+def test_what_is_no_term_is_none(text: str) -> None:
+    assert find_terms(text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("CATALOG F R E E, ON REGUEST", "CATALOG FREE, ON REQUEST"),
+        ("guarantee satis-\nfaction", "guarantee satisfaction"),
+        ("16 cents postpald", "16 cents postpaid"),
+        ("Limft two to a customer", "Limit two to a customer"),
+        ("withPenhallow card", "with Penhallow card"),
+    ],
+)
+def test_a_slip_of_the_reader_is_mended_and_its_place_kept(text: str, words: str) -> None:
+    (term,) = find_terms(text)
+    assert term.words.lower() == words.lower()
+    assert (term.start, term.end) == (0, len(text))
+
+
+def test_right_words_are_left_alone() -> None:
+    text = "price includes a whole place setting in simple white"
+    assert mend(text) == (text, list(range(len(text) + 1)))
+
+
+def test_a_stock_sentence_is_known_whatever_a_letter_of_it() -> None:
+    text = "Whle quantibes last"
+    (term,) = find_labels([(0, len(text), text)], [])
+    assert (term.kind, term.scope, term.words) == ("while_they_last", "offer", text)
+
+
+def test_a_term_broken_over_capital_lines_is_one_statement() -> None:
+    advert = parse((40, 40, 20, "SOUP TUREEN $4.95"), (40, 90, 14, "MAIL ORDERS"), (40, 110, 14, "PROMPTLY FILLED"))
+    assert [(c.kind, c.text) for c in advert.conditions] == [("mail_order", "MAIL ORDERS PROMPTLY FILLED")]
+
+
+def test_terms_that_their_prices_tell_are_no_statements_of_their_own() -> None:
+    advert = parse(
+        (40, 40, 12, "Dinner set $24.50. Terms $1 down and $2 a month."),
+        (40, 240, 12, "Tea set $12.50. Terms $1 down and $1 a month."),
+        (40, 440, 12, "Every set is packed with care and sent from our own store room in town."),
+    )
+    assert [c for c in advert.conditions if c.kind == "instalments"] == []
+    assert {p.role for o in advert.offers for p in o.prices} == {"price", "down_payment", "instalment"}
+
+
+def test_a_claim_made_twice_in_the_same_words_is_one_condition() -> None:
+    advert = parse((40, 40, 14, "This plate positively free today"), (40, 90, 14, "yes, it is positively free"))
+    assert [c.kind for c in advert.conditions] == ["free"]
+
+
+PIECES = {p.lower(): i for i, p in (("dinner_plate", "Dinner plate"), ("saucer", "Saucer"), ("cup", "Cup"))}
+
+
+def test_a_ruled_table_of_weeks_is_one_condition_and_fills_the_schedule() -> None:
+    advert = parse(
+        (40, 40, 30, "7TH WEEK OF 15"),
+        (40, 100, 14, "Ist, 4th, 7th week"),
+        (300, 100, 14, "Dinner plate"),
+        (40, 125, 14, "2nd, 5th, 8th week"),
+        (300, 125, 14, "Saucer"),
+        (40, 150, 14, "3rd. 6th, 9th week"),
+        (300, 150, 14, "Cup"),
+    )
+    assert advert.schedule == tuple((week, ("dinner_plate", "saucer", "cup")[(week - 1) % 3]) for week in range(1, 10))
+    schedules = [c for c in advert.conditions if c.kind == "schedule"]
+    assert [c.value for c in schedules if "Saucer" in c.text] == ["9"]
+    assert len(schedules) == 2  # the head and the table
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ("Week 1: Dinner plate", "Week 2: Saucer", "Week 3: Cup"),
+        ("First week Dinner plate", "Second week Saucer", "Third week Cup"),
+        ("Jan. 22 Dinner plate", "Jan. 29 Saucer", "Feb. 5 Cup"),
+    ],
+)
+def test_a_list_of_weeks_is_a_schedule(lines: tuple[str, ...]) -> None:
+    found = find_schedule(advert_text(*((40, 40 + 30 * i, 14, line) for i, line in enumerate(lines))), PIECES)
+    assert found is not None
+    assert found.weeks == ((1, "dinner_plate"), (2, "saucer"), (3, "cup"))
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ("7th week of 15", "Saucer 9c"),
+        ("This week: Saucer", "Next week: Cup"),
+        ("Jan. 22 Dinner plate", "Jan. 25 Saucer", "Feb. 5 Cup"),
+    ],
+)
+def test_what_is_no_list_of_weeks_is_no_schedule(lines: tuple[str, ...]) -> None:
+    assert find_schedule(advert_text(*((40, 40 + 30 * i, 14, line) for i, line in enumerate(lines))), PIECES) is None
+
+
+def test_the_value_of_a_condition_is_its_figure() -> None:
+    advert = parse((40, 40, 20, "CUP 9c"), (40, 90, 12, "Limit two cups to a customer"))
+    assert [(c.kind, c.value) for c in (*advert.conditions, *advert.offers[0].conditions)] == [("limit", "2")]
+    assert advert.offers[0].prices[0].amount == Decimal("0.09")
