@@ -234,7 +234,8 @@ class ConditionText:
     """Hold one printed condition of an offer or advert ("limit one", "coupon expires Sat.")."""
 
     # coupon, with_purchase, stamps, punch_card, limit, expiry, mail_order, postage, deposit, instalments, tax,
-    # while_they_last, rain_check, free, open_stock, schedule, cash, guarantee, trade_in, combination, fixed_price, saving
+    # while_they_last, rain_check, free, open_stock, schedule, cash, guarantee, saving, trade_in, combination,
+    # fixed_price
     kind: str
     text: str
     box: Box
