@@ -30,6 +30,7 @@ class Piece(BaseModel):
     resale: tuple[int, ...] = (1,)
     names: tuple[str, ...] = ()
     loose: tuple[str, ...] = ()
+    short: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -42,6 +43,10 @@ class Vocabulary:
     def find(self, text: str) -> str | None:
         """Return the piece id of a printed name, None where no piece has it."""
         return self.by_name.get(fold(text))
+
+    def kind_of(self, piece: str) -> str:
+        """Return the kind of a piece by its id."""
+        return self.pieces[piece].kind
 
 
 def fold(text: str) -> str:
@@ -60,12 +65,15 @@ def load_vocabulary(own: Path | None = None) -> Vocabulary:
         known = pieces.get(piece.id)
         given = piece.model_fields_set
         if known is not None:
-            names = (*known.names, *(n for n in piece.names if n not in known.names))
-            loose = (*known.loose, *(n for n in piece.loose if n not in known.loose))
             own_values = {key: getattr(piece, key) for key in given}
-            piece = known.model_copy(update={**own_values, "names": names, "loose": loose})  # noqa: PLW2901 -- the joined entry takes the place of the user's
+            names = {key: _both(getattr(known, key), getattr(piece, key)) for key in ("names", "loose", "short")}
+            piece = known.model_copy(update={**own_values, **names})  # noqa: PLW2901 -- the joined entry takes the place of the user's
         pieces[piece.id] = piece
     return _vocabulary(pieces)
+
+
+def _both(known: tuple[str, ...], own: tuple[str, ...]) -> tuple[str, ...]:
+    return (*known, *(name for name in own if name not in known))
 
 
 @cache
@@ -75,7 +83,7 @@ def _shipped() -> Vocabulary:
 
 
 def _vocabulary(pieces: dict[str, Piece]) -> Vocabulary:
-    by_name = {fold(name): piece.id for piece in pieces.values() for name in (*piece.loose, *piece.names)}
+    by_name = {fold(name): piece.id for piece in pieces.values() for name in (*piece.short, *piece.loose, *piece.names)}
     return Vocabulary(MappingProxyType(pieces), MappingProxyType(by_name))
 
 

@@ -13,14 +13,17 @@ import numpy as np
 from adminer.names.authority import Authorities
 from adminer.names.repairs import repair_words
 from adminer.parsing.assign import pair_items
+from adminer.parsing.catalogue import order_marks
 from adminer.parsing.dates import find_dates, reference_of, validity_of
 from adminer.parsing.groups import colour_prices, group_prices, name_payments
 from adminer.parsing.house import find_house
 from adminer.parsing.items import cut_segments
+from adminer.parsing.listings import find_listings, named_pieces
 from adminer.parsing.offers import known_bonus, make_offers
 from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.prices import find_prices
 from adminer.parsing.schedule import find_schedule
+from adminer.parsing.sets import join_sets
 from adminer.parsing.statements import clause_around, condition_texts
 from adminer.parsing.tables import find_table, with_column_quantities
 from adminer.parsing.terms import Term, find_labels, find_terms
@@ -166,9 +169,19 @@ def _parse_advert(
         + [span for _, span in dates]
         + list(house.spans)
         + list(schedule.spans if schedule else ())
+        + order_marks(text.text)
     )
     named = [(p.start, p.end) for p in prices] + [span for _, span in dates] + list(house.spans)
-    segments = cut_segments(text, taken, prices)
+    named_parts = named_pieces(doc, text.text, grammar)
+    weeks = schedule.spans if schedule else ()
+    singly = [
+        n
+        for n in named_parts
+        if grammar.authorities.pieces.kind_of(n.piece) != "group"
+        and not any(a < n.end and n.start < b for a, b in weeks)
+    ]
+    listings = find_listings(text, singly, prices)
+    segments = join_sets(text, cut_segments(text, taken, prices), listings, prices)
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
     pairings = pair_items(text, groups, segments, reading.rules, bonus, table)
     valid_from, valid_to, dated_by = validity_of([fact for fact, _ in dates], reference)
@@ -177,7 +190,19 @@ def _parse_advert(
     if schedule is not None:
         statements = [c for c in statements if c.box.overlap(schedule.condition.box) < 0.5 * c.box.area]
         statements.append(schedule.condition)
-    offers, conditions = make_offers(grammar, doc, text, advert_id, groups, pairings, statements, segments, years)
+    offers, conditions = make_offers(
+        grammar,
+        doc,
+        text,
+        advert_id,
+        groups,
+        pairings,
+        statements,
+        segments,
+        named_parts,
+        listings,
+        years,
+    )
     return Advert(
         advert_id=advert_id,
         clipping_id=reading.clipping_id,

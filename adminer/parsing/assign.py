@@ -9,13 +9,14 @@ prices between them.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy.optimize import linear_sum_assignment
 
+from adminer.parsing.catalogue import without_order_marks
 from adminer.parsing.items import Segment
 from adminer.parsing.prices import Found
 from adminer.parsing.tables import PriceTable
@@ -26,6 +27,7 @@ _PRICE_WORD: Final = re.compile(r"\b(?:our |sale |special )?prices?\b[ ,:.]*(?:o
 _FIGURE_END: Final = re.compile(r"(?:\d|¢|\bup|\bc|\bcents)[ .,]*$")
 _FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "saving"})
 ON_ROW: Final = "on the same row, left of the price"
+_PARAGRAPH: Final = "the head of the paragraph that the price closes"
 _DISPLAY: Final = 1.8  # times the body type
 _HOPELESS: Final = 6.0  # a text so far away is no candidate, whatever stands between
 NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
@@ -58,6 +60,8 @@ def pair_items(
     whys: dict[tuple[int, int], str] = {}
     for g, group in enumerate(groups):
         cell = any(_is_cell(found, prices, advert.body_px) for found in group)
+        line = advert.lines[group[0].line]
+        numbered = without_order_marks(advert.text[line.start : group[0].start])[1]
         headed = not cell and any(_heads(advert, segment, found) for found in group for segment in segments)
         for s, segment in enumerate(segments):
             cost, why = _cost(advert, group, segment, prices, rules)
@@ -69,6 +73,8 @@ def pair_items(
                 cost += 0.4  # a price with a heading of its own right over it is no cell of a row
             if cell and why != ON_ROW:
                 cost += 0.4  # what stands over a column of prices is the head of the column
+            if numbered and why != _PARAGRAPH:
+                cost += 0.5  # a price after an order number closes a paragraph, which its head names
             costs[g, s] = cost - known[s]
             whys[g, s] = why
         costs[g, len(segments) + g] = NO_ITEM
@@ -94,15 +100,16 @@ def _cost(
     first = mains[0]
     best, why = 1e5, ""
     for found in mains:
-        cost, reason = _place_cost(found, segment, advert.body_px)
-        if cost < best:
-            best, why = cost, reason
+        for text in (segment, replace(segment, last=segment.title)) if segment.title else (segment,):
+            cost, reason = _place_cost(found, text, advert.body_px)
+            if cost < best:
+                best, why = cost, reason
     if best < _HOPELESS:
         best += 0.8 * _prices_between(segment, first, prices, group)
     flow, reason = _flow_cost(advert, mains, segment, prices)
     if flow < best:
         best, why = flow, reason
-    if best < _HOPELESS and _rule_between(segment.box, first.box, rules):
+    if best < _HOPELESS and why != _PARAGRAPH and _rule_between(segment.box, first.box, rules):
         best += 1.0
     return best + _wording_cost(segment, why), why
 
@@ -203,16 +210,17 @@ def _flow_cost(advert: AdvertText, group: list[Found], segment: Segment, prices:
         steps = _steps_down(advert, segment.last_line, group[0].line)
         if steps is None:
             return 1e5, ""
-        between = advert.text[segment.end : start]
-        words = _PRICE_WORD.sub("", between).split()
-        if len(words) <= 2 and between.count("\n") <= 1:
+        between, numbered = without_order_marks(advert.text[segment.end : start])
+        words = _PRICE_WORD.sub("", between).strip(" \n-–—.:").split()
+        heads = _starts_paragraph(advert, segment)
+        if len(words) <= 2 and between.count("\n") <= 1 and not (numbered and heads):
             named = 0.3 if _PRICE_WORD.search(between) else 0.0
             size = 0.3 if segment.bare and "\n" in between else 0.0
             return 0.2 + named + size + 0.2 * between.count("\n"), "the words right before the price"
         in_text = group[0].type_px < _DISPLAY * advert.body_px  # a display price closes no paragraph
-        if in_text and _starts_paragraph(advert, segment):
+        if in_text and heads:
             larger = 0.25 if _is_heading(advert, segment) else 0.0
-            return 0.45 - larger + 0.012 * steps, "the head of the paragraph that the price closes"
+            return 0.45 - larger + 0.012 * steps, _PARAGRAPH
     elif segment.start >= end:
         between = advert.text[end : segment.start]
         if len(between.split()) <= 2 and "\n" not in between:
@@ -294,6 +302,8 @@ def _rule_between(one: Box, other: Box, rules: tuple[Box, ...]) -> bool:
     for rule in rules:
         if rule.w >= rule.h:
             y = rule.y + rule.h / 2
+            if any(box.y <= y <= box.bottom and rule.w < box.w for box in (one, other)):
+                continue  # a dash or a serif of the type itself
             if min(ay, by) < y < max(ay, by) and rule.x <= (ax + bx) / 2 <= rule.right and rule.w > 3 * rule.h:
                 return True
         else:

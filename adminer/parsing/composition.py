@@ -46,6 +46,7 @@ _COUNT_BEFORE: Final = re.compile(
     rf"large|small|medium|oval|round|\d{{1,2}}[- ]?(?:in\.?|inch|\"|oz\.?)|deep|flat|full[- ]size|footed)[ \n]?)*$",
     re.IGNORECASE,
 )
+_PLURAL: Final = re.compile(r"(?<!s)s$", re.IGNORECASE)
 _CONFUSED: Final = {
     frozenset(p)
     for p in (
@@ -107,13 +108,20 @@ def set_of(text: str) -> int | None:
     return number_of(m["n"]) if m else None
 
 
-def list_pieces(text: str, spans: Sequence[tuple[int, int, str]]) -> list[Listed]:
-    """Return the pieces named in a text with their counts; `spans` are (start, end, piece id), left to right."""
+def list_pieces(
+    text: str, spans: Sequence[tuple[int, int, str]], prices: Sequence[tuple[int, int]] = ()
+) -> list[Listed]:
+    """Return the pieces named in a text with their counts; `spans` are (start, end, piece id), left to right.
+
+    A figure inside one of `prices` (start, end) counts nothing.
+    """
     listed = []
     previous_end = 0
     for start, end, piece in spans:
         m = _COUNT_BEFORE.search(text, max(previous_end, start - 30), start)
         count, begin = 1, start
+        if m and any(a < m.end("n") and m.start("n") < b for a, b in prices):
+            m = None
         if m:
             word = m["n"].lower()
             count = 1 if word in {"a", "an", "one each", "each of"} else number_of(word)
@@ -159,6 +167,27 @@ def compose(
             if closes == "neither":
                 likely = likely_misreading(stated, listed, pieces)
     return Composition(stated, served, tuple(listed), total, _implied(stated, served, setting), closes, likely)
+
+
+def fill_counts(
+    parts: Sequence[Listed], stated: int | None, served: int | None, pieces: Vocabulary
+) -> tuple[tuple[PieceCount, ...], str | None]:
+    """Return the pieces of a list with their counts, and a note where a count that could not be read was supplied.
+
+    "8 dinner plates, & cups, 8 saucers": several of a piece without a figure are as many as the others, or as the set
+    serves, where that makes the stated number; else they count as one, as printed.
+    """
+    plain = tuple(PieceCount(p.piece, p.count, p.text) for p in parts)
+    bare = [i for i, p in enumerate(parts) if not p.counted and _PLURAL.search(p.text)]
+    if stated is None or not bare or stated in {n for way in sums(plain, pieces) for n in way}:
+        return plain, None
+    counts = [p.count for p in parts if p.counted and p.count > 1]
+    for count in dict.fromkeys(n for n in (max(counts, key=counts.count) if counts else None, served) if n):
+        filled = tuple(PieceCount(p.piece, count if i in bare else p.count, p.text) for i, p in enumerate(plain))
+        if stated in {n for way in sums(filled, pieces) for n in way}:
+            words = ", ".join(f"“{parts[i].text}”" for i in bare)
+            return filled, f"no figure was read before {words}; {count} each makes the stated {stated}"
+    return plain, None
 
 
 def _implied(stated: int | None, served: int | None, setting: int | None) -> int | None:

@@ -81,6 +81,7 @@ class Segment:
     prose: int  # words of a sentence rather than of a name: "you", "is", "will"
     running: bool  # a line of a column of running text, not the label of a row
     bare: bool  # only figures, sizes and units: needs a heading to be understood
+    title: Box | None = None  # the last printed line of a set's title, where the list of its pieces follows
 
 
 def cut_segments(advert: AdvertText, taken: list[tuple[int, int]], prices: list[Found]) -> list[Segment]:

@@ -6,6 +6,7 @@ and `makers` find names of the authority files. Each leaves its finds in `doc.sp
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Any, Final, cast
 
@@ -24,6 +25,7 @@ TERMS: Final = "terms"
 PIECES: Final = "pieces"
 LINES: Final = "lines"
 MAKERS: Final = "makers"
+_SPECKS: Final = re.compile(r"(?<=[a-z])([,;])([.,:;'·]+)(?=[a-z])")  # specks after a comma glue two words into one
 
 
 @dataclass(frozen=True, eq=False)
@@ -36,10 +38,11 @@ class Grammar:
     towns: frozenset[str]
     piece_names: dict[str, str]  # names of pieces of the table with their ids
     loose: frozenset[str]  # names of pieces that are common words too
+    short: dict[str, str]  # names of pieces only inside a list, with their ids
 
     def read(self, text: str) -> Doc:
         """Run the pipeline over the text of one advert; newlines count as spaces, offsets stay."""
-        return self.nlp(text)
+        return self.nlp(_SPECKS.sub(lambda m: m[1] + " " * len(m[2]), text))
 
 
 @Language.component("advert_terms")
@@ -77,8 +80,9 @@ def build_grammar(authorities: Authorities) -> Grammar:
         finder.spellings = spellings
     known = names_of_pieces([(p.id, p.kind, (*p.names, *p.loose)) for p in authorities.pieces.pieces.values()])
     loose = frozenset(name for piece in authorities.pieces.pieces.values() for name in piece.loose)
+    short = {name: piece.id for piece in authorities.pieces.pieces.values() for name in piece.short}
     towns = frozenset(town for retailer in authorities.retailers for town in retailer.branches)
-    return Grammar(nlp, authorities, house_spellings(authorities.retailers), towns, known, loose)
+    return Grammar(nlp, authorities, house_spellings(authorities.retailers), towns, known, loose, short)
 
 
 def terms_of(doc: Doc) -> list[Term]:

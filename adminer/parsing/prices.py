@@ -58,10 +58,10 @@ _UP_AFTER: Final = re.compile(
 )
 _UP_TO: Final = re.compile(r"(?:\bup to|\bas high as|\bas much as)[ \n:]*$", re.IGNORECASE)
 _DOWN_AFTER: Final = re.compile(
-    r"[ \n,.]*(?:down\b|cash\b(?! ?(?:and|&) carry)|deposit|first payment|with order)", re.IGNORECASE
+    r"[ \n,.]*(?:down\b|cash\b(?![ \n]?(?:(?:and|&) carry|down))|deposit|first payment|with order)", re.IGNORECASE
 )
 _DOWN_BEFORE: Final = re.compile(
-    r"(?:first payment of|first payment|down payment(?: of)?|pay only|deposit of|send(?: only| us)?)[ \n:]*$",
+    r"(?:first payment(?: of)?|down payment(?: of)?|cash[ \n]down|pay only|deposit of|send(?: only| us)?)[ \n:]*$",
     re.IGNORECASE,
 )
 _PERIOD_AFTER: Final = re.compile(

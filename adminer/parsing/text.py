@@ -18,6 +18,7 @@ _LONG_LINE: Final = 4.0  # type sizes between the words a slope is measured with
 _ENOUGH_LINES: Final = 3
 _ENOUGH_FOR_GAIN: Final = 5
 _STRAY: Final = 0.05  # slopes further from the middle one come from boxes of odd words
+_BESIDE: Final = 2.0  # type sizes between two parts of a broken line
 _WAITING: Final = word_list("waiting")
 _LEVEL: Final = 0.004  # a slope below this is no slope: four pixels in a thousand
 
@@ -124,13 +125,22 @@ class AdvertText:
 
 
 def _runs_on(text: str, above: TextLine, below: TextLine) -> bool:
-    """Say whether a sentence may run on: one size of type, and no fresh start in the line below."""
+    """Say whether a sentence may run on: one size of type, and no fresh start in the line below or beside."""
+    if _is_beside(above, below):
+        return True
     if above.block != below.block or not 0.75 < above.type_px / max(below.type_px, 1.0) < 1.34:
         return False
     first, last = text[below.start], text[above.end - 1]
     if last in ".!?:;":
         return False
     return not first.isupper() or last in ",-–—&" or text[above.start : above.end].lower().split()[-1] in _WAITING
+
+
+def _is_beside(one: TextLine, other: TextLine) -> bool:
+    """Say whether a line goes on in another on the same row, a word space or two away."""
+    shared = min(one.flat.bottom, other.flat.bottom) - max(one.flat.y, other.flat.y)
+    gap = other.flat.x - one.flat.right
+    return shared > 0.6 * min(one.flat.h, other.flat.h) and 0 <= gap < _BESIDE * min(one.type_px, other.type_px)
 
 
 def flattened(box: Box, slope: Slope) -> Box:
