@@ -14,8 +14,9 @@ from adminer.names.authority import Authorities
 from adminer.names.repairs import repair_words
 from adminer.parsing.assign import pair_items
 from adminer.parsing.catalogue import order_marks
+from adminer.parsing.colour import colour_prices
 from adminer.parsing.dates import find_dates, reference_of, validity_of
-from adminer.parsing.groups import colour_prices, group_prices, name_payments
+from adminer.parsing.groups import group_prices, name_payments
 from adminer.parsing.house import find_house
 from adminer.parsing.items import cut_segments
 from adminer.parsing.listings import find_listings, named_pieces

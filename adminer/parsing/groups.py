@@ -1,8 +1,7 @@
-"""Which terms colour which price, and which prices belong to one offer.
+"""Which prices belong to one offer.
 
-Both are assignments of least cost: a printed term ("with card", "reg.") goes to the price it stands with, and a
-price that only makes sense beside another (the price without the card, the former price, the weekly payment)
-goes to its main price, at most one of a kind each.
+An assignment of least cost: a price that only makes sense beside another (the price without the card, the former
+price, the weekly payment) goes to its main price, at most one of a kind each.
 """
 
 from __future__ import annotations
@@ -11,20 +10,17 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
-from typing import Final, cast
+from typing import Final
 
 import numpy as np
 from scipy.optimize import linear_sum_assignment
 
+from adminer.parsing.colour import TERM_REACH, shares_row
 from adminer.parsing.prices import Found
-from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, Condition, PriceRole
 
 _FAR: Final = 1e5
-_TERM_REACH: Final = 4.0  # line heights within which a term colours a price
-_LOOSE_TERMS: Final = frozenset({"with_purchase"})  # as often a term of the whole advert
-_LOOSE_REACH: Final = 1.7
 _LABEL_WORDS: Final = 6
 _PAYMENT_LABELS: Final[dict[str, PriceRole]] = {
     "down": "down_payment",
@@ -39,149 +35,11 @@ _PAYMENT_LABELS: Final[dict[str, PriceRole]] = {
     "weekly": "instalment",
 }
 _NEXT_WORDS: Final = 12  # terms of payment follow their price within these words
+_SIDE_BY_SIDE: Final = 8.0  # body types between the two prices of one row
 _OFFER_REACH: Final = 12.0  # line heights within which a second price belongs to a main one
-_BEFORE_ONLY: Final = re.compile(
-    r"^(?:was|were|formerly|reg|regular|usual|orig|comp|if perfect|made to|list|worth|would|should|retails?|"
-    r"sells?|values? to|values? up)",
-    re.IGNORECASE,
-)
-_AFTER_ONLY: Final = re.compile(r"^(?:values?|val\.?)$", re.IGNORECASE)
 _AND: Final = re.compile(r"\s*,?\s*(?:and|&|or|,|;)?\s*", re.IGNORECASE)
 _SATELLITE_CONDITIONS: Final[frozenset[Condition]] = frozenset({"without_card", "former", "comparison"})
 _SATELLITE_ROLES: Final = frozenset({"instalment", "down_payment", "postage", "saving"})
-
-
-def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) -> tuple[list[Found], set[int]]:
-    """Return the prices with their conditions, and the numbers of the terms that were used up."""
-    chosen = [i for i, t in enumerate(terms) if t.scope == "price"]
-    coloured = list(prices)
-    used: set[int] = set()
-    if not chosen or not prices:
-        return coloured, used
-    boxes = {t: advert.flat(advert.box_of(terms[t].start, terms[t].end)) for t in chosen}
-    heads = _column_heads(advert, prices, terms, boxes)
-    costs = np.full((len(chosen), len(prices) + len(chosen)), _FAR)
-    for row, t in enumerate(chosen):
-        costs[row, len(prices) + row] = _TERM_REACH
-        if t in heads:
-            continue
-        loose = terms[t].kind in _LOOSE_TERMS or not _stands_alone(advert, terms[t], prices, terms)
-        reach = _LOOSE_REACH if loose else _TERM_REACH
-        for p, price in enumerate(prices):
-            if price.role not in {"postage", "saving", "reference"}:
-                cost = _term_cost(advert, terms[t], boxes[t], price, prices, terms)
-                costs[row, p] = cost if cost < reach else _FAR
-    for row, column in zip(*linear_sum_assignment(costs), strict=True):
-        if column < len(prices) and costs[row, column] < _TERM_REACH:
-            t = chosen[row]
-            coloured[column] = _with_term(coloured[column], terms[t])
-            used.add(t)
-    for t, members in heads.items():
-        for p in members:
-            if coloured[p].condition == "everyone":
-                coloured[p] = _with_term(coloured[p], terms[t])
-                used.add(t)
-    return _regular_is_without_card(coloured), used
-
-
-def _with_term(price: Found, term: Term) -> Found:
-    return replace(price, condition=cast(Condition, term.kind), condition_text=term.words)
-
-
-def _regular_is_without_card(prices: list[Found]) -> list[Found]:
-    """Call a "regular price" beside card prices what it is: the price without the card."""
-    if not any(p.condition == "cardholder" for p in prices):
-        return prices
-    return [
-        replace(p, condition="without_card")
-        if p.condition == "former" and (p.condition_text or "").lower().startswith("reg")
-        else p
-        for p in prices
-    ]
-
-
-def _column_heads(
-    advert: AdvertText, prices: list[Found], terms: list[Term], boxes: dict[int, Box]
-) -> dict[int, list[int]]:
-    """Find the labels that head a column of prices: nearer to the price below than to one above, two or more below."""
-    heads: dict[int, Box] = {}
-    for t, box in boxes.items():
-        below = [p.place.y - box.bottom for p in prices if p.place.y > box.centre[1] and _in_column(box, p.place)]
-        above = [box.y - p.place.bottom for p in prices if p.place.centre[1] < box.y and _in_column(box, p.place)]
-        if len(below) >= 2 and min(below) < min(above, default=1e9) and min(below) < 4 * advert.body_px:
-            heads[t] = box
-    columns: dict[int, list[int]] = {t: [] for t in heads}
-    for p, price in enumerate(prices):
-        over = [t for t, box in heads.items() if box.centre[1] < price.place.y and _in_column(box, price.place)]
-        if over:
-            nearest = min(
-                over, key=lambda t: (price.place.y - heads[t].y, abs(heads[t].centre[0] - price.place.centre[0]))
-            )
-            columns[nearest].append(p)
-    return {t: _unbroken(prices, members, advert.body_px) for t, members in columns.items() if len(members) >= 2}
-
-
-def _unbroken(prices: list[Found], members: list[int], body: float) -> list[int]:
-    """Keep the prices of a column down to the first gap of more than six lines."""
-    ordered = sorted(members, key=lambda p: prices[p].place.y)
-    kept = ordered[:1]
-    for p in ordered[1:]:
-        if prices[p].place.y - prices[kept[-1]].place.bottom > 6 * body:
-            break
-        kept.append(p)
-    return kept
-
-
-def _in_column(head: Box, price: Box) -> bool:
-    return abs(head.centre[0] - price.centre[0]) < 0.6 * max(head.w, price.w)
-
-
-def _term_cost(advert: AdvertText, term: Term, box: Box, price: Found, prices: list[Found], terms: list[Term]) -> float:
-    """Return how far a term stands from a price, by reading order and by place, in about line heights."""
-    amount = price.amount
-    words = advert.text[term.start : term.end]
-    if term.end <= amount.start:
-        between = advert.text[term.end : amount.start]
-        inside = [p for p in prices if term.end <= p.amount.start < amount.start]
-        wrong_side = bool(_AFTER_ONLY.match(words))
-    elif term.start >= amount.end:
-        between = advert.text[amount.end : term.start]
-        inside = [p for p in prices if amount.end <= p.amount.start < term.start]
-        wrong_side = bool(_BEFORE_ONLY.match(words))
-    else:
-        return 0.0
-    flow = 0.35 + 0.4 * len(between.split()) + 0.6 * between.count("\n") + 1.5 * len(inside) + 1.5 * wrong_side
-    if _stands_alone(advert, term, prices, terms):
-        label = _label_cost(box, price, advert.body_px)
-        return min(flow, label) if _shares_row(box, price.place) else label
-    if term.kind in {"former", "comparison"}:
-        near = 0 if _AFTER_ONLY.match(words) else 2
-        return _FAR if len(between.split()) > near or inside or wrong_side else flow
-    return flow
-
-
-def _stands_alone(advert: AdvertText, term: Term, prices: list[Found], terms: list[Term]) -> bool:
-    """Say whether a term is a label: nothing else on its line but prices and other short words."""
-    line = advert.line_at(term.start)
-    spans = [(term.start, term.end)] + [(p.start, p.end) for p in prices]
-    spans += [(t.start, t.end) for t in terms if t.scope == "price"]
-    rest = "".join(
-        " " if any(start <= at < end for start, end in spans) else advert.text[at] for at in range(line.start, line.end)
-    )
-    return len(re.findall(r"[A-Za-z]{3,}", rest)) <= (0 if term.kind in _LOOSE_TERMS else 2)
-
-
-def _label_cost(box: Box, price: Found, body: float) -> float:
-    """Return the cost of a label by its place: right under a price, beside it, or over it."""
-    unit = max(body, 0.25 * price.type_px)
-    across = max(box.x, price.place.x) - min(box.right, price.place.right)
-    aside = max(across, 0) / unit
-    under, over = box.y - price.place.bottom, price.place.y - box.bottom
-    if min(box.bottom, price.place.bottom) - max(box.y, price.place.y) > 0.4 * min(box.h, price.place.h):
-        return 0.25 + 0.5 * aside
-    if under > -0.4 * box.h and box.centre[1] > price.place.centre[1]:
-        return 0.2 + 0.5 * max(under, 0) / unit + 0.8 * aside
-    return 0.4 + 0.6 * max(over, 0) / unit + 0.8 * aside
 
 
 def name_payments(advert: AdvertText, prices: list[Found]) -> list[Found]:
@@ -240,12 +98,31 @@ def group_prices(advert: AdvertText, prices: list[Found]) -> list[list[Found]]:
         _attach(advert, prices, partial(_is_of_role, role), _is_main, join, root)
     _attach(advert, prices, partial(_is_of_role, "instalment"), partial(_is_of_role, "down_payment"), join, root)
     for wanted in ("cardholder", "coupon", "with_purchase", "stamps"):
-        _attach(advert, prices, partial(_is_of_condition, wanted), _is_for_everyone, join, root, _TERM_REACH)
+        _attach(advert, prices, partial(_is_of_condition, wanted), _is_for_everyone, join, root, TERM_REACH)
     _attach(advert, prices, _is_told_for_everyone, _is_for_some, join, root)
     gathered: dict[int, list[Found]] = {}
     for i, found in enumerate(prices):
         gathered.setdefault(root(i), []).append(found)
-    return [gathered[key] for key in sorted(gathered)]
+    return [_with_both_sides(advert, gathered[key]) for key in sorted(gathered)]
+
+
+def _with_both_sides(advert: AdvertText, group: list[Found]) -> list[Found]:
+    """Call the unlabelled one of two prices of an offer what the other makes it: with the card, or without it.
+
+    The head of one column is often lost to a reader; "without card" makes no sense but beside the card's price.
+    """
+    if len(group) != 2 or any(p.role != "price" for p in group):
+        return group
+    low, high = sorted(group, key=lambda p: p.amount.amount)
+    gap = max(low.place.x - high.place.right, high.place.x - low.place.right)
+    near = gap < max(_SIDE_BY_SIDE * advert.body_px, 2 * low.type_px)
+    if low.amount.amount == high.amount.amount or not (near and shares_row(low.place, high.place)):
+        return group
+    if high.condition == "without_card" and low.condition == "everyone" and low.condition_text is None:
+        return [replace(p, condition="cardholder") if p is low else p for p in group]
+    if low.condition == "cardholder" and high.condition == "everyone" and high.condition_text is None:
+        return [replace(p, condition="without_card") if p is high else p for p in group]
+    return group
 
 
 def _row_mates(advert: AdvertText, prices: list[Found]) -> list[tuple[int, int]]:
@@ -255,7 +132,7 @@ def _row_mates(advert: AdvertText, prices: list[Found]) -> list[tuple[int, int]]
         right = [
             (other.place.x, j)
             for j, other in enumerate(prices)
-            if j != i and other.place.x >= one.place.right - 2 and _shares_row(one.place, other.place)
+            if j != i and other.place.x >= one.place.right - 2 and shares_row(one.place, other.place)
         ]
         if not right:
             continue
@@ -266,7 +143,7 @@ def _row_mates(advert: AdvertText, prices: list[Found]) -> list[tuple[int, int]]
         label = Box(0, one.place.y, max(one.place.x, 1), one.place.h)
         if not 0.6 < ratio < 1.7 or gap.w > 12 * advert.body_px or one.condition == two.condition != "everyone":
             continue
-        texts = [line for line in advert.lines if _shares_row(line.flat, one.place)]
+        texts = [line for line in advert.lines if shares_row(line.flat, one.place)]
         if any(_text_inside(advert, line, gap) for line in texts) or not any(
             _text_inside(advert, line, label) for line in texts
         ):
@@ -354,15 +231,11 @@ def _pair_cost(advert: AdvertText, satellite: Found, main: Found, steps: int) ->
         words = len(advert.text[main.end : satellite.start].split())
         if words <= _NEXT_WORDS:
             return 0.1 * words + 0.2 * (steps - 1)
-    if _shares_row(satellite.place, main.place):
+    if shares_row(satellite.place, main.place):
         return 0.3 * _distance(satellite.place, main.place) / unit + 0.5 * (steps - 1)
     if satellite.condition == "without_card" and main.condition == "cardholder":
         return min(_distance(satellite.place, main.place) / unit, _OFFER_REACH - 2) + (0.0 if ratio <= 2.6 else 1.0)
     return _distance(satellite.place, main.place) / unit + 1.0 * (steps - 1)
-
-
-def _shares_row(one: Box, other: Box) -> bool:
-    return min(one.bottom, other.bottom) - max(one.y, other.y) > 0.4 * min(one.h, other.h)
 
 
 def _distance(one: Box, other: Box) -> float:

@@ -1,0 +1,71 @@
+"""Which term colours which price, by the ways of setting that stores used (common practice, no source)."""
+
+from __future__ import annotations
+
+from tests.parsing.pages import Line, parse
+
+
+def _terms(*lines: Line) -> dict[str, str]:
+    return {p.text: p.condition for o in parse(*lines).offers for p in o.prices}
+
+
+def test_a_former_price_on_its_own_line_is_not_the_big_price_under_it() -> None:
+    said = _terms(
+        (40, 40, 16, "Chrome Dinette"), (60, 70, 14, "Reg. $79.95"), (40, 100, 60, "$59.88"),
+        (340, 40, 16, "Mattress"), (360, 70, 14, "Reg. $39.50"), (340, 100, 60, "$24.88"),
+        (40, 260, 14, "Both from our own floor and as good as they look."),
+    )  # fmt: skip
+    assert said == {"$79.95": "former", "$59.88": "everyone", "$39.50": "former", "$24.88": "everyone"}
+
+
+def test_a_label_under_a_big_price_does_not_head_the_small_one_below() -> None:
+    said = _terms(
+        (40, 40, 16, "Dinner plate"), (40, 70, 70, "33¢"), (60, 150, 14, "with card"),
+        (40, 175, 14, "regular price 55¢"), (40, 700, 14, "Graceful shapes in every piece"), (40, 230, 14, "Cup 19¢"),
+    )  # fmt: skip
+    assert (said["33¢"], said["55¢"], said["19¢"]) == ("cardholder", "without_card", "everyone")
+
+
+def test_a_label_under_a_row_of_big_prices_is_for_them_all_and_not_for_the_list_below() -> None:
+    said = _terms(
+        (40, 40, 16, "Teaspoon"), (260, 40, 16, "Fork"), (480, 40, 16, "Knife"),
+        (40, 70, 70, "29¢"), (260, 70, 70, "39¢"), (480, 70, 70, "49¢"),
+        (240, 160, 14, "with each $5 purchase"),
+        (40, 300, 14, "no purchase needed"),
+        (40, 330, 14, "Gravy Ladle 79¢"), (40, 360, 14, "Pie Server $1.09"), (40, 390, 14, "Serving Spoon 99¢"),
+    )  # fmt: skip
+    assert {said[p] for p in ("29¢", "39¢", "49¢")} == {"with_purchase"}
+    assert {said[p] for p in ("79¢", "$1.09", "99¢")} == {"everyone"}
+
+
+def test_what_is_said_in_one_breath_stays_together() -> None:
+    said = _terms((40, 40, 14, "Soup Bowl 49¢ with every $3 purchase"), (40, 70, 14, "Canister Set reg. $14.99 $9.99"))
+    assert said == {"49¢": "with_purchase", "$14.99": "former", "$9.99": "everyone"}
+
+
+def test_the_card_s_price_is_known_by_the_one_without_it_where_its_label_is_lost() -> None:
+    said = _terms(
+        (300, 40, 12, "PetrLalow"), (400, 40, 12, "without card"),
+        (40, 70, 14, "Dinner plate"), (310, 70, 14, "39¢"), (420, 70, 14, "65¢"),
+        (40, 100, 14, "Saucer"), (310, 100, 14, "19¢"), (420, 100, 14, "29¢"),
+    )  # fmt: skip
+    assert said == {"39¢": "cardholder", "65¢": "without_card", "19¢": "cardholder", "29¢": "without_card"}
+
+
+def test_coffee_drip_or_regular_has_no_former_price() -> None:
+    assert _terms((40, 40, 14, "Coffee, drip or regular lb. 75c")) == {"75c": "everyone"}
+
+
+def test_ration_stamps_are_no_premium_stamps() -> None:
+    said = _terms((40, 40, 14, "Tomato Juice, 46-oz."), (40, 70, 14, "Blue Stamps U, V, W 23¢"))
+    assert set(said.values()) == {"everyone"}
+
+
+def test_a_purchase_asked_for_beside_a_coupon_leaves_the_coupon_its_price() -> None:
+    said = _terms(
+        (40, 40, 16, "Detergent"),
+        (40, 70, 70, "49¢"),
+        (40, 150, 14, "With This Coupon"),
+        (40, 175, 14, "and $5.00 Purchase"),
+    )
+    assert said["49¢"] == "coupon"
