@@ -13,7 +13,7 @@ from datetime import date, timedelta
 from itertools import pairwise
 from typing import Final, Literal
 
-from adminer.dating.calendar_words import DateWord, words_of_dates
+from adminer.dating.calendar_words import THRU, DateWord, words_of_dates
 from adminer.dating.edtf import bounds_of, day_or_interval
 from adminer.dating.full_dates import full_date, year_meant
 from adminer.dating.seasons import seasons_in
@@ -27,16 +27,22 @@ _BEFORE, _AFTER, _AFTER_EXPIRY = timedelta(days=21), timedelta(days=75), timedel
 _NARROW = timedelta(days=31)
 
 _EXPIRY = re.compile(
-    r"(?:expir\w*|void\s+after|not\s+good\s+after|(?:good|valid|redeemable|offer\s+good)\s+(?:only\s+)?(?:until|thru|through|till?|to)"
+    r"(?:expir\w*|void\s+after|not\s+good\s+after|(?:good|valid|redeemable|offer\s+good)\s+(?:only\s+)?(?:until|"
+    + THRU
+    + r"|till?|to)"
     r"|(?:offer|sale|coupon)\s+(?:ends|closes|expires)|ends|closes|redeem\s+(?:by|before)|last\s+day)\W*(?:on\s+|midnight\s+)?$",
     re.IGNORECASE,
 )
 _VALIDITY = re.compile(
-    r"(?:effective|prices?\s+good|good|sale|special\w*|on\s+sale|starts?|starting|beginning|begins|from|week|days?|only|"
-    r"thru|through|until|now|this|for)\W*(?:on\s+|of\s+|the\s+)?$",
+    rf"(?:effective|prices?\s+good|good|sale|special\w*|on\s+sale|starts?|starting|beginning|begins|from|week|days?|only|"
+    rf"{THRU}|until|now|this|for)\W*(?:on\s+|of\s+|the\s+)?$",
     re.IGNORECASE,
 )
-_UNTIL = re.compile(r"\b(?:thru|through|until|till?)\W*(?:the\s+|midnight\s+)?$", re.IGNORECASE)
+_UNTIL = re.compile(rf"\b(?:{THRU}|until|till?)\W*(?:the\s+|midnight\s+)?$", re.IGNORECASE)
+_OPENS = re.compile(
+    r"\b(?:begin\w*|start\w*|commenc\w*|opens|opening|effective|in\s+effect|on\s+and\s+after)\W*(?:on\s+|from\s+)?$",
+    re.IGNORECASE,
+)
 _WEEK_FROM = re.compile(r"week\s+(?:of|beginning|starting|commencing)\W*$", re.IGNORECASE)
 _WEEK_TO = re.compile(r"week\s+ending\W*$", re.IGNORECASE)
 _HOURS = re.compile(r"(?:open|hours?|closed?|daily|every|each|evenings?|nights?|nites?)\W*(?:\w+\W+)?$", re.IGNORECASE)
@@ -63,6 +69,7 @@ class PrintedDate:
     month_days: tuple[tuple[int, int], ...] = ()  # (month, day) as printed
     years: tuple[int, ...] = ()  # years of the first day that fit weekday and day, when they leave a choice
     problem: str | None = None  # why the parts of this date contradict each other
+    opens: bool = False  # a first day, with no last one printed ("beginning Monday, October 3")
 
 
 @dataclass(frozen=True, slots=True)
@@ -206,7 +213,8 @@ def _with_days(
         first_known = first_known if first_known and first_known <= last else None
         if kind != "expiry":
             return replace(result, edtf=day_or_interval(first_known, last), earliest=first_known, latest=last)
-    return replace(result, edtf=day_or_interval(first, last), earliest=first, latest=last)
+    opens = kind == "validity" and first == last and bool(_OPENS.search(before)) and not _WEEK_FROM.search(before)
+    return replace(result, edtf=day_or_interval(first, last), earliest=first, latest=last, opens=opens)
 
 
 def _kind(days: _Days, year: int | None, before: str, now: bool) -> PrintedKind:

@@ -36,22 +36,24 @@ WEEKDAYS: Final = {
 _UNITS = (
     r"(?:¢|°|%|c\b|cts?\b|cents?\b|lbs?\b|oz\b|pcs?\b|piece|for\b|in\.|inch|qt\b|pt\b|doz|ft\b|p\.?m|a\.?m|o'clock)"
 )
+_END = r"(?![\w/]|[.,](?!1[89]\d\d(?!\d))\d)"  # "12,1953" is a day and its year
 _DAY = r"(?<![\w$¢/.,])(?:[0-3]?\d|[lI][0-9]|[0-3][oOlI])"
+THRU: Final = r"(?:[tr][hb][rif][uon]|thr[o0]ugh|throngh)"  # as printed and as readers slip in it ("Thiu", "thrn")
 _TOKEN: Final = re.compile(
     rf"""(?P<numeric>(?<![\w$/.-])\d{{1,2}}(?P<cut>[/-])\d{{1,2}}(?:(?P=cut)(?:1[89])?\d\d)?(?![\w/]|[-.]\d|\s*{_UNITS}))
-    |(?P<year>(?<![\w$/.])1[89]\d\d(?![\w%¢])|(?<!\w)['’‘]\d\d(?![\w%¢]))
+    |(?P<year>(?:(?<![\w$/.])|(?<=\d[.]))1[89]\d\d(?![\w%¢])|(?<!\w)['’‘]\d\d(?![\w%¢]))
     |(?P<month>(?<![^\W\d_])(?:{"|".join(sorted(MONTHS, key=len, reverse=True))})(?![^\W\d_]))
     |(?P<weekday>(?<!\w)(?:{"|".join(sorted(WEEKDAYS, key=len, reverse=True))})(?!\w|'s))
-    |(?P<number>(?<=[^\W\d_])(?:\d{{1,2}}|[lI]\d)(?![\w/]|[.,]\d)|(?<=[^\W\d_]\.)[lI\d]\d?(?![\w/]|[.,]\d)|{_DAY}(?:st|nd|rd|th)?(?![\w/¢]|[.,]\d|\s*{_UNITS}))
-    |(?P<now>(?<!\w)now(?=\s+(?:thru|through|until|till?|to)\b))
+    |(?P<number>(?<=[^\W\d_])(?:\d{{1,2}}|[lI]\d){_END}|(?<=[^\W\d_]\.)[lI\d]\d?{_END}|{_DAY}(?:st|nd|rd|th)?(?!¢|\s*{_UNITS}){_END})
+    |(?P<now>(?<!\w)now(?=\s+(?:{THRU}|until|till?|to)\b))
     |(?P<coming>(?<!\w)(?:this\s+coming|coming|next|this)(?=\s+(?:{"|".join(WEEKDAYS)})(?!\w)))
     |(?P<tomorrow>(?<!\w)tomorrow(?!\w))""",
     re.VERBOSE | re.IGNORECASE,
 )
 _JOINER = re.compile(
-    r"^(?:[\s,.;:&()*•·\-–—/]|and\b|to\b|thru\b|thro\b|through\b|until\b|till?\b|of\b|the\b|inclusive\b|only\b)*$", re.I
+    rf"^(?:[\s,.;:&()*•·\-–—/]|and\b|to\b|{THRU}\b|until\b|till?\b|of\b|the\b|inclusive\b|only\b)*$", re.I
 )
-_TO = re.compile(r"\b(?:to|thru|thro|through|until|till?)\b", re.IGNORECASE)
+_TO = re.compile(rf"\b(?:to|{THRU}|until|till?)\b", re.IGNORECASE)
 _DASH = re.compile(r"[-–—]")
 _KINDS: Final[tuple[WordKind, ...]] = (
     "numeric", "year", "month", "weekday", "number", "now", "coming", "tomorrow",
@@ -61,6 +63,12 @@ _POINTED = re.compile(  # "June 16.17-18": readers see a hyphen as a point
     rf"(?i)((?<![^\W\d_])(?:{_NAMES})\.?\s*\d{{1,2}})((?:[.-]\d{{1,2}})+)(?![\d¢])"
 )
 _SPECK = re.compile(rf"(?i)((?<![^\W\d_])(?:{_NAMES})\.?\s*[0-3]?\d)[¢°](?!\w)")  # no day costs cents
+_NAME = re.compile(r"(?<![^\W\d_])[A-Z][A-Za-z]{4,8}(?![^\W\d_])")  # long enough to be known with one letter wrong
+_DAY_NEXT = re.compile(r"\.?\s*[0-3lI]?[\dlI](?!\w)")
+_LETTERED = re.compile(  # a day of which letters were made: two of them, or one beside a figure
+    rf"((?<![^\W\d_])(?i:{_NAMES})(?:\.\s{{0,2}}|\s{{1,2}}))((?:[lIi|1][lIi|1oO]|[lIi|Z]\d|[0-3][OolIiSBZ])(?!\w))"
+)
+_FIGURES = str.maketrans("lIi|oOSBZ", "111100582")
 _SPACE = re.compile(r"^[\s.,&\-–—]*$")
 _VERBS = {"may", "march", "mar", "sat", "sun", "mon", "wed", "fri", "jan", "dec"}
 _LONGEST_GAP = 30
@@ -96,7 +104,7 @@ def words_of_dates(text: str) -> Iterator[list[DateWord]]:
 
 
 def _words(text: str) -> Iterator[DateWord]:
-    text = _SPECK.sub(lambda found: found[1] + " ", _without_accents(text))
+    text = _SPECK.sub(lambda found: found[1] + " ", mended_dates(text))
     text = _POINTED.sub(_hyphenated, text)
     after_month = -1  # where a month or a day of a month ended
     for found in _TOKEN.finditer(text):
@@ -150,6 +158,27 @@ def _touches_a_word(text: str, start: int, after_month: int) -> bool:
     # a figure that hangs on letters is a day only where these are the month's: "Mar.12", but not "Fi1"
     before = text[:start].rstrip(".")
     return bool(before) and len(text[:start].rstrip()) == start and before[-1].isalpha() and len(before) != after_month
+
+
+def mended_dates(text: str) -> str:
+    """Put right what readers make of dates, letter for letter: the length stays, as places in the text matter.
+
+    Letters read for the figures of a day after a month ("Aug li" is Aug 11), and a month or weekday with one wrong
+    letter ("Apnil 8", "Satuiday").
+    """
+    text = _NAME.sub(_right_name, _without_accents(text))
+    return _LETTERED.sub(lambda found: found[1] + found[2].translate(_FIGURES), text)
+
+
+def _right_name(found: re.Match[str]) -> str:
+    word = found[0].lower()
+    known = MONTHS if found.end() < len(found.string) and _DAY_NEXT.match(found.string, found.end()) else WEEKDAYS
+    if word in MONTHS or word in WEEKDAYS:
+        return found[0]
+    near = [
+        name for name in known if len(name) == len(word) and sum(a != b for a, b in zip(name, word, strict=True)) == 1
+    ]
+    return near[0].title() if len(near) == 1 else found[0]
 
 
 def _without_accents(text: str) -> str:

@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from datetime import date, timedelta
+from itertools import pairwise
 from typing import Final
 
 from adminer.dating.calendar import PrintedDate, parse_printed_dates
+from adminer.dating.calendar_words import MONTHS, THRU, WEEKDAYS
 from adminer.dating.edtf import bounds_of
 from adminer.errors import AdminerError
 from adminer.parsing.text import AdvertText
@@ -16,6 +18,14 @@ from adminer.records import DateFact, Note
 Span = tuple[date, date]
 _YEAR: Final = re.compile(r"\b(?:18|19)\d\d\b")
 _FEW_DAYS: Final = 3  # more days than these are a schedule of weeks
+_COUPON: Final = timedelta(days=92)  # an expiry further off is not that of a coupon of the sale
+_LEADING: Final = 3.0  # capital heights from line to line of one date
+_NAMES: Final = "|".join(sorted({*MONTHS, *WEEKDAYS}, key=len, reverse=True))
+_DATE_OPEN: Final = re.compile(rf"(?:\b(?:{_NAMES})|\bweek of|\b{THRU}|\bto|\beffective|\d)\W*$", re.IGNORECASE)
+_DATE_ON: Final = re.compile(rf"(?:(?:{_NAMES})\b|1[89]\d\d\b|[0-3]?\d\b(?:\s*[,-]\s*\d|\s*$))", re.IGNORECASE)
+_RATION: Final = re.compile(
+    r"\b(?:red|blue|brown|ration|sugar|coffee|shoe) (?:stamps?|coupons?|points?)[^|]{0,40}$", re.IGNORECASE
+)
 _ISSUE: Final = timedelta(days=31)  # a note vaguer than a month does not date an advert by itself
 
 
@@ -39,8 +49,20 @@ def reference_of(notes: Sequence[Note], mastheads: Sequence[str]) -> Span | None
 
 def find_dates(advert: AdvertText, reference: Span | None) -> list[tuple[DateFact, tuple[int, int]]]:
     """Return the dates printed in an advert with their boxes, each with its characters start to end."""
-    found = parse_printed_dates(advert.joined.replace("\n", "|"), reference=reference)
-    return [(_fact(advert, one), one.span) for one in found]
+    text = _in_one_line(advert)
+    found = parse_printed_dates(text, reference=reference)
+    return [(_fact(advert, one), one.span) for one in found if not _RATION.search(text[: one.span[0]])]
+
+
+def _in_one_line(advert: AdvertText) -> str:
+    """Return the text with bars for newlines, but a space where a date goes on ("Monday, October / 3, 1938")."""
+    characters = list(advert.joined.replace("\n", "|"))
+    for above, below in pairwise(advert.lines):
+        near = 0 < below.flat.centre[1] - above.flat.centre[1] < _LEADING * max(above.type_px, below.type_px)
+        ends, begins = advert.text[above.start : above.end], advert.text[below.start : below.end]
+        if near and _DATE_OPEN.search(ends) and _DATE_ON.match(begins):
+            characters[above.end] = " "
+    return "".join(characters)
 
 
 def _fact(advert: AdvertText, found: PrintedDate) -> DateFact:
@@ -51,7 +73,7 @@ def _fact(advert: AdvertText, found: PrintedDate) -> DateFact:
         text=found.text,
         edtf=found.edtf,
         earliest=found.earliest,
-        latest=found.latest,
+        latest=None if found.opens else found.latest,
         box=advert.box_of(start, end),
         confidence=round(trust * advert.confidence_of(start, end), 3),
         weekdays=found.weekdays,
@@ -68,11 +90,20 @@ def _sureness(fact: DateFact) -> tuple[bool, bool, bool, float, int]:
 
 
 def validity_of(dates: Sequence[DateFact], reference: Span | None) -> tuple[date | None, date | None, str | None]:
-    """Return from when to when the prices hold, and by what that is known: printed, note, or not at all."""
+    """Return from when to when the prices hold, and by what that is known: printed, note, or not at all.
+
+    A coupon good for longer than the sale carries the advert to its own last day; a first day alone leaves the end
+    open.
+    """
     printed = [d for d in dates if d.kind == "validity" and d.latest is not None]
+    runs_out = max((d.latest for d in dates if d.kind == "expiry" and d.latest is not None), default=None)
     if printed:
         surest = max(printed, key=_sureness)
-        return surest.earliest, surest.latest, "printed"
+        later = runs_out if runs_out and surest.latest and timedelta() < runs_out - surest.latest <= _COUPON else None
+        return surest.earliest, later or surest.latest, "printed"
+    opening = [d.earliest for d in dates if d.kind == "validity" and d.earliest is not None]
+    if opening or runs_out:
+        return (opening[0] if opening else None), runs_out, "printed"
     single = [d for d in dates if d.kind in ("dateline", "printed") and d.earliest is not None and d.latest is not None]
     for fact in single:
         if fact.earliest and fact.latest and fact.latest - fact.earliest <= _ISSUE:

@@ -1,0 +1,78 @@
+"""Dates of adverts: what readers make of them, first days without a last one, coupons, dates over two lines.
+
+Days by the Gregorian calendar of the standard library; the ways of printing are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from adminer.dating.calendar import parse_printed_dates
+from adminer.parsing.dates import find_dates, validity_of
+from tests.parsing.pages import Line, advert_text
+
+PAPER = (date(1953, 3, 12), date(1953, 3, 12))
+
+
+@pytest.mark.parametrize(
+    ("text", "edtf"),
+    [
+        ("Week of Mar. li", "1953-03-11/1953-03-17"),
+        ("MAR.12,1953", "1953-03-12"),
+        ("Mar. 12.1953", "1953-03-12"),
+        ("Thursday. Maich 12, 1953", "1953-03-12"),
+        ("Satuiday, March 14, 1953", "1953-03-14"),
+        ("March l2-13-14", "1953-03-12/1953-03-14"),
+        ("Mar. I2 thiu Mar. 1S", "1953-03-12/1953-03-15"),
+        ("Mar. 12 thru Mar. 2O", "1953-03-12/1953-03-20"),
+    ],
+)
+def test_letters_read_for_figures_and_wrong_letters_in_names_are_mended(text: str, edtf: str) -> None:
+    (found,) = parse_printed_dates(text, reference=PAPER)
+    assert found.edtf == edtf
+
+
+@pytest.mark.parametrize("text", ["May I send it", "Mar is one", "Sept oil 19c", "Decor 12 in.", "March IS here"])
+def test_words_after_the_name_of_a_month_are_no_days(text: str) -> None:
+    assert [f for f in parse_printed_dates(text, reference=PAPER) if f.month_days] == []
+
+
+def _validity(*lines: Line, reference: tuple[date, date] | None = None) -> tuple[date | None, date | None, str | None]:
+    return validity_of([fact for fact, _ in find_dates(advert_text(*lines), reference)], reference)
+
+
+def test_thru_is_known_when_a_letter_of_it_is_wrong() -> None:
+    said = _validity((40, 40, 14, "Prices Effective Thiu Saturday, March 14"), reference=PAPER)
+    assert said == (date(1953, 3, 12), date(1953, 3, 14), "printed")
+
+
+def test_a_first_day_alone_leaves_the_end_open() -> None:
+    said = _validity((40, 40, 14, "Begins Monday, January 11, 1926"))
+    assert said == (date(1926, 1, 11), None, "printed")
+
+
+def test_an_offer_that_only_ends_has_no_first_day() -> None:
+    assert _validity((40, 40, 14, "Offer ends August 31, 1962")) == (None, date(1962, 8, 31), "printed")
+
+
+def test_a_coupon_good_for_longer_carries_the_advert_to_its_day() -> None:
+    said = _validity(
+        (40, 40, 14, "Thurs., Fri., Sat., April 13-14-15"), (40, 90, 14, "Coupon expires April 29, 1950"),
+        reference=(date(1950, 4, 13), date(1950, 4, 13)),
+    )  # fmt: skip
+    assert said == (date(1950, 4, 13), date(1950, 4, 29), "printed")
+
+
+def test_the_last_day_of_ration_stamps_is_none_of_the_sale() -> None:
+    said = _validity(
+        (40, 40, 14, "Prices effective Sept. 16, 17, 18, 1943"), (40, 90, 14, "Blue Stamps U, V, W good thru Oct. 20"),
+        reference=(date(1943, 9, 16), date(1943, 9, 16)),
+    )  # fmt: skip
+    assert said == (date(1943, 9, 16), date(1943, 9, 18), "printed")
+
+
+def test_a_date_that_goes_on_in_the_next_line_is_one() -> None:
+    advert = advert_text((40, 40, 14, "Every Monday, beginning Monday, October"), (240, 60, 14, "3, 1938"))
+    assert [fact.edtf for fact, _ in find_dates(advert, None) if fact.month_days] == ["1938-10-03"]
