@@ -21,15 +21,20 @@ WITH asked AS (
     WHERE (piece_or_set IS NOT NULL OR line IS NOT NULL)
       AND ($retailer IS NULL OR retailer_id = $retailer OR contains(lower(retailer), lower($retailer)))
       AND ($line IS NULL OR line_id = $line OR contains(lower(line), lower($line)))
+), told AS (
+    SELECT
+        retailer, line, coalesce(piece_or_set, lower(item)) AS piece_or_set, pieces, price, cardholder_price, price_without_card,
+        count(DISTINCT advert_id) AS adverts, min(seen_from) AS first_seen, max(seen_to) AS last_seen,
+        min({'day': coalesce(seen_from, DATE '9999-12-31'), 'file': file, 'box': box}) AS earliest
+    FROM asked
+    WHERE ($from_year IS NULL OR year(seen_to) >= $from_year) AND ($to_year IS NULL OR year(seen_from) <= $to_year)
+      AND coalesce(price, cardholder_price, price_without_card) IS NOT NULL
+    GROUP BY ALL
 )
 SELECT
-    retailer, line, coalesce(piece_or_set, lower(item)) AS piece_or_set, pieces, price, cardholder_price, price_without_card,
+    retailer, line, piece_or_set, pieces, price, cardholder_price, price_without_card,
     round(100 * (coalesce(price_without_card, price) - cardholder_price)
         / coalesce(price_without_card, price), 1)::DECIMAL(6, 1) AS saving_percent,
-    count(DISTINCT advert_id) AS adverts, min(seen_from) AS first_seen, max(seen_to) AS last_seen,
-    arg_min(file || ' @ ' || box, (seen_from, file, box)) AS cited
-FROM asked
-WHERE ($from_year IS NULL OR year(seen_to) >= $from_year) AND ($to_year IS NULL OR year(seen_from) <= $to_year)
-  AND coalesce(price, cardholder_price, price_without_card) IS NOT NULL
-GROUP BY ALL
+    adverts, first_seen, last_seen, earliest.file || ' @ ' || earliest.box AS cited
+FROM told
 ORDER BY retailer, line, pieces DESC NULLS LAST, piece_or_set, price, cardholder_price

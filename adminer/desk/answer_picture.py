@@ -10,12 +10,11 @@ from adminer.desk.look_pictures import TERMS, prices_picture
 from adminer.desk.shelf import Row
 
 LEAST_DAYS: Final = 3
-MOST_ROWS: Final = 3000
 _DAYS: Final = ("week_start", "week", "published_from", "valid_from", "seen_from", "first_seen", "published")
 
 
 def picture_of(table: Any, title: str) -> bytes | None:
-    """Return an answer as SVG, None where its columns make no picture; the table is an Arrow table."""
+    """Return an answer as SVG, None where its columns make no picture; the table is the head of an answer, in Arrow."""
     rows = dated_prices(table)
     return prices_picture(rows, title) if rows else None
 
@@ -26,7 +25,7 @@ def dated_prices(table: Any) -> list[Row]:
     prices = [name for name in TERMS if name in table.column_names]
     if day is None or not prices:
         return []
-    rows = table.select([day, *prices]).slice(0, MOST_ROWS).to_pylist()
+    rows = table.select([day, *prices]).to_pylist()
     dated = [
         {**row, "day": row[day]}
         for row in rows

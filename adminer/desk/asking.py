@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 import threading
+from collections import OrderedDict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from contextlib import suppress
+from dataclasses import dataclass, field
 from typing import Any, Final
 
 import duckdb
+import pyarrow as pa
 
 from adminer.desk.shelf import Row, Shelf
-from adminer.errors import QueryError
-from adminer.store.queries import Question, bind, typed_sql
+from adminer.errors import AdminerError, QueryError
+from adminer.store.queries import Question, bind, load_questions, typed_sql
 
 MOST_ROWS: Final = 500  # on a page; a download has all
+HEAD_ROWS: Final = 3000  # of an answer, kept for its page and its picture
+_KEPT: Final = 32  # answers
 MOST_SECONDS: Final = 60.0
 _TYPES: Final = {
     "text": "VARCHAR",
@@ -32,6 +37,50 @@ class Answer:
     rows: tuple[Row, ...]
     links: tuple[str | None, ...]
     whole: int
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """Hold the first rows of an answer as an Arrow table, and how many it has."""
+
+    table: Any
+    whole: int
+
+
+@dataclass(slots=True)
+class Heads:
+    """Keep the heads of the answers last given from the newest snapshot: a picture asks what its page has asked."""
+
+    shelf: Shelf
+    _stamp: tuple[int, int] = (-1, -1)
+    _kept: OrderedDict[tuple[Any, ...], Head] = field(default_factory=OrderedDict)
+    _lock: threading.Lock = field(default_factory=threading.Lock)
+
+    def of(self, question: Question, given: Mapping[str, str | None]) -> Head:
+        """Return the head of an answer. Raises as `arrow_answer`."""
+        stamp, key = self.shelf.stamp(), (question.sql, *sorted(given.items()))
+        with self._lock:
+            if stamp != self._stamp:
+                self._kept.clear()
+                self._stamp = stamp
+            if key in self._kept:
+                self._kept.move_to_end(key)
+                return self._kept[key]
+        table = arrow_answer(self.shelf, question, given)
+        # taken, not sliced: a slice would hold the whole answer in memory
+        head = Head(table.take(pa.array(range(min(HEAD_ROWS, table.num_rows)), pa.int64())), table.num_rows)
+        with self._lock:
+            if stamp == self._stamp:
+                self._kept[key] = head
+                while len(self._kept) > _KEPT:
+                    self._kept.popitem(last=False)
+        return head
+
+    def make_ahead(self) -> None:
+        """Ask each question that comes with the program without parameters, as its page does when first opened."""
+        for question in load_questions().values():
+            with suppress(AdminerError):
+                self.of(question, {})
 
 
 def arrow_answer(shelf: Shelf, question: Question, given: Mapping[str, str | None]) -> Any:
@@ -65,10 +114,10 @@ def arrow_answer(shelf: Shelf, question: Question, given: Mapping[str, str | Non
             timer.cancel()
 
 
-def answer_of(shelf: Shelf, table: Any) -> Answer:
-    """Return the first rows of an Arrow table with the way from each to its scan."""
-    rows: tuple[Row, ...] = tuple(table.slice(0, MOST_ROWS).to_pylist())
-    return Answer(tuple(table.column_names), rows, links_of(shelf, rows), table.num_rows)
+def answer_of(shelf: Shelf, head: Head) -> Answer:
+    """Return the first rows of an answer with the way from each to its scan."""
+    rows: tuple[Row, ...] = tuple(head.table.slice(0, MOST_ROWS).to_pylist())
+    return Answer(tuple(head.table.column_names), rows, links_of(shelf, rows), head.whole)
 
 
 def links_of(shelf: Shelf, rows: Sequence[Row]) -> tuple[str | None, ...]:

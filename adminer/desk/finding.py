@@ -27,6 +27,7 @@ _PAIRS: Final = (("rn", "m"), ("vv", "w"), ("cl", "d"), ("ii", "u"), ("li", "h")
 _SINGLE: Final = str.maketrans(
     {"0": "o", "1": "l", "i": "l", "|": "l", "!": "l", "5": "s", "$": "s", "8": "b", "6": "b"}
 )
+REACH: Final = 60  # rows on each side of a word in which the rest of its line lies; a line has far fewer words
 _EDGE: Final = re.compile(r"^\W+|\W+$")
 
 
@@ -75,6 +76,10 @@ class Finder:
         rarest = min(common, key=lambda number: common[number])
         return self._places(near, [text for text, (number, _) in near.items() if number == rarest])
 
+    def make_ahead(self) -> None:
+        """Make the list of distinct words before anyone searches."""
+        self._vocabulary()
+
     def _vocabulary(self) -> dict[str, list[tuple[str, int]]]:
         with self._lock:
             stamp = self.shelf.stamp()
@@ -88,19 +93,22 @@ class Finder:
 
     def _places(self, near: dict[str, tuple[int, float]], rarest: list[str]) -> list[Found]:
         first = self.shelf.rows(
-            "SELECT clipping_id, line_no, text FROM words SEMI JOIN (SELECT unnest(?) AS text) USING (text) LIMIT ?",
+            "SELECT rowid, clipping_id, line_no, text FROM words "
+            "SEMI JOIN (SELECT unnest(?) AS text) USING (text) LIMIT ?",
             [rarest, MOST_CANDIDATES],
         )
         found = {(row["clipping_id"], row["line_no"], row["text"]) for row in first}
+        rows_of = {(row["clipping_id"], row["line_no"]): row["rowid"] for row in first}
         others = [text for text in near if text not in set(rarest)]
         if others and first:
             clippings = sorted({row["clipping_id"] for row in first})
             rows = self.shelf.rows(
-                "SELECT clipping_id, line_no, text FROM words SEMI JOIN (SELECT unnest(?) AS text) USING (text) "
+                "SELECT rowid, clipping_id, line_no, text FROM words SEMI JOIN (SELECT unnest(?) AS text) USING (text) "
                 "SEMI JOIN (SELECT unnest(?) AS clipping_id) USING (clipping_id) LIMIT ?",
                 [others, clippings, 5 * MOST_CANDIDATES],
             )
             found |= {(row["clipping_id"], row["line_no"], row["text"]) for row in rows}
+            rows_of |= {(row["clipping_id"], row["line_no"]): row["rowid"] for row in rows}
         lines: dict[tuple[str, int], dict[int, float]] = {}
         for clipping_id, line_no, text in found:
             number, likeness = near[text]
@@ -108,17 +116,21 @@ class Finder:
             best[number] = max(best.get(number, 0.0), likeness)
         scored = [(len(best), sum(best.values()) / len(best), place) for place, best in lines.items()]
         scored.sort(key=lambda entry: (-entry[0], -entry[1], entry[2]))
-        return self._found(scored[:MOST_FOUND])
+        return self._found(scored[:MOST_FOUND], rows_of)
 
-    def _found(self, scored: list[tuple[int, float, tuple[str, int]]]) -> list[Found]:
-        """Return the best places with their whole line of text."""
+    def _found(
+        self, scored: list[tuple[int, float, tuple[str, int]]], rows_of: Mapping[tuple[str, int], int]
+    ) -> list[Found]:
+        """Return the best places with their whole line of text; the words of a line are rows one after another."""
+        near = {row + by for _, _, place in scored for row in [rows_of[place]] for by in range(-REACH, REACH + 1)}
         lines = self.shelf.rows(
             "SELECT w.clipping_id, w.line_no, c.file, c.publication, c.published, any_value(w.advert_id) AS advert_id, "
             "string_agg(w.text, ' ' ORDER BY w.word_no) AS text, min(w.x) AS x, min(w.y) AS y, "
             "max(w.x + w.w) - min(w.x) AS w, max(w.y + w.h) - min(w.y) AS h "
-            "FROM words w SEMI JOIN (SELECT unnest(?) AS clipping_id, unnest(?) AS line_no) "
-            "USING (clipping_id, line_no) JOIN clippings c USING (clipping_id) GROUP BY ALL",
-            [[place[0] for _, _, place in scored], [place[1] for _, _, place in scored]],
+            "FROM words w SEMI JOIN (SELECT unnest(?) AS row_no) ON w.rowid = row_no "
+            "SEMI JOIN (SELECT unnest(?) AS clipping_id, unnest(?) AS line_no) USING (clipping_id, line_no) "
+            "JOIN clippings c USING (clipping_id) GROUP BY ALL",
+            [sorted(near), [place[0] for _, _, place in scored], [place[1] for _, _, place in scored]],
         )
         by_place = {(line["clipping_id"], line["line_no"]): line for line in lines}
         found = []

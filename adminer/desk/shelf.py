@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import threading
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Final
 
 import duckdb
+
+from adminer.errors import AdminerError
 
 Row = dict[str, Any]
 LARGE: Final = 20_000  # offers from which the flat view is worth keeping as a table
@@ -22,7 +24,10 @@ class Shelf:
     path: Path
     _lock: threading.Lock = field(default_factory=threading.Lock)
     _open: tuple[tuple[int, int], duckdb.DuckDBPyConnection] | None = None
+    # what is worth making ahead for every new snapshot of a large file, so that no page waits for it
+    ahead: list[Callable[[], object]] = field(default_factory=list)
     _flat: tuple[int, int] | None = None  # the snapshot whose view priced_offers lies in memory as a table
+    _settled: tuple[int, int] | None = None  # the snapshot for which all that is made ahead is made
 
     @property
     def exists(self) -> bool:
@@ -31,8 +36,8 @@ class Shelf:
 
     @property
     def settled(self) -> bool:
-        """Say whether the flat view of the newest snapshot lies in memory (it never does for a small file)."""
-        return self._flat == self.stamp()
+        """Say whether all that is made ahead for the newest snapshot is made; for a small file it never is."""
+        return self._settled == self.stamp()
 
     def stamp(self) -> tuple[int, int]:
         """Return what changes with every new snapshot: inode and time of the file; zeros where there is none."""
@@ -49,7 +54,7 @@ class Shelf:
             stamp = self.stamp()
             if self._open is None or self._open[0] != stamp:
                 self._open = (stamp, self._attach())  # the old one closes when its last cursor is gone
-                threading.Thread(target=self._flatten, args=self._open, daemon=True).start()
+                threading.Thread(target=self._make_ahead, args=self._open, daemon=True).start()
             cursor = self._open[1].cursor()
         try:
             cursor.execute("USE shelf")
@@ -75,16 +80,26 @@ class Shelf:
         connection.execute("SET enable_external_access = false")
         return connection
 
-    def _flatten(self, stamp: tuple[int, int], connection: duckdb.DuckDBPyConnection) -> None:
-        """Keep the flat view of a large file as a table: it groups all prices, which takes seconds there."""
+    def _make_ahead(self, stamp: tuple[int, int], connection: duckdb.DuckDBPyConnection) -> None:
+        """Make for a large file what takes long there: the flat view, which groups all prices, then what pages ask."""
+        if self._flatten(connection):
+            self._flat = stamp
+            for make in self.ahead:
+                with suppress(AdminerError, duckdb.Error):  # the page that needs it says what is wrong
+                    make()
+            self._settled = stamp
+
+    def _flatten(self, connection: duckdb.DuckDBPyConnection) -> bool:
+        """Keep the flat view of a large file as a table; says whether it did."""
         cursor = connection.cursor()
         try:
             count = cursor.execute("SELECT count(*) FROM shelf.offers").fetchone()
-            if count and count[0] >= LARGE:
-                cursor.execute("USE shelf")
-                cursor.execute("CREATE TABLE memory.main.priced_offers AS SELECT * FROM shelf.main.priced_offers")
-                self._flat = stamp
+            if not count or count[0] < LARGE:
+                return False
+            cursor.execute("USE shelf")
+            cursor.execute("CREATE TABLE memory.main.priced_offers AS SELECT * FROM shelf.main.priced_offers")
         except duckdb.Error:
-            return  # a database of an older version lacks a table; each page says so where it matters
+            return False  # a database of an older version lacks a table; each page says so where it matters
         finally:
             cursor.close()
+        return True

@@ -12,7 +12,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from adminer.desk.answer_picture import dated_prices, picture_of
-from adminer.desk.asking import MOST_ROWS, answer_of, arrow_answer
+from adminer.desk.asking import MOST_ROWS, Heads, answer_of, arrow_answer
 from adminer.desk.desk import Desk
 from adminer.desk.finding import Finder
 from adminer.desk.fresh import newer_acts
@@ -31,7 +31,8 @@ KINDS: Final = {
 
 def routes(desk: Desk) -> list[Route]:
     """Return the addresses of the section Asking."""
-    finder = Finder(desk.shelf)
+    finder, heads = Finder(desk.shelf), Heads(desk.shelf)
+    desk.shelf.ahead += [finder.make_ahead, heads.make_ahead]
 
     def questions() -> dict[str, Question]:
         return load_questions([desk.folder.root / "queries"])
@@ -68,16 +69,16 @@ def routes(desk: Desk) -> list[Route]:
         }
         if desk.shelf.exists:
             try:
-                table = arrow_answer(desk.shelf, asked, given)
+                head = heads.of(asked, given)
             except UsageError as error:
                 return page(request, desk, "question.html", {**context, "problem": str(error)}, status=422)
-            context["answer"] = answer_of(desk.shelf, table)
-            context["picture"] = bool(dated_prices(table))
+            context["answer"] = answer_of(desk.shelf, head)
+            context["picture"] = bool(dated_prices(head.table))
         return page(request, desk, "question.html", context)
 
     def picture(request: Request) -> Response:
         asked, given = named(request)
-        drawn = picture_of(arrow_answer(desk.shelf, asked, given), asked.question)
+        drawn = picture_of(heads.of(asked, given).table, asked.question)
         if drawn is None:
             raise UsageError("this answer makes no picture", remedy="look at its table")
         return Response(drawn, media_type="image/svg+xml")

@@ -40,6 +40,8 @@ def routes(desk: Desk) -> list[Route]:
     def listing(request: Request) -> Response:
         number = request.query_params.get("page", "1")
         queue = queue_of(desk, max(1, int(number)) if number.isdecimal() and len(number) < 7 else 1)
+        if queue.rows:
+            desk.pictures.prepare(queue.rows[0]["clipping_id"])
         return page(request, desk, "queue.html", {"here": "Checking", "queue": queue, "page_size": PAGE})
 
     def checking(request: Request) -> Response:
