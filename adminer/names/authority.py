@@ -17,14 +17,15 @@ from adminer.names.pieces import Vocabulary, load_vocabulary
 from adminer.names.repairs import load_repairs
 
 UsedBy = Literal["maker", "decal_supplier", "retailer", "collectors"]
+EntryKind = Literal["lines", "makers", "retailers"]  # as the files are called
 Relation = Literal["same_decal", "same_shape", "made_for", "made_by", "later_made_by", "decorated_by"]
 
 
-class _Entry(BaseModel):
+class _Record(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True, coerce_numbers_to_str=True)
 
 
-class NameUse(_Entry):
+class NameUse(_Record):
     """Hold another name of an entry: who used it, from which year to which, and where that is written."""
 
     name: str = Field(min_length=1)
@@ -35,7 +36,7 @@ class NameUse(_Entry):
     source: str | None = None
 
 
-class LineRelation(_Entry):
+class LineRelation(_Record):
     """Hold what one line has to do with another line, a maker or a decal supplier."""
 
     relation: Relation
@@ -43,11 +44,17 @@ class LineRelation(_Entry):
     source: str | None = None
 
 
-class LineEntry(_Entry):
-    """Hold one line (pattern): its preferred name, maker, years, shape, decal and every name it went by."""
+class Entry(_Record):
+    """Hold what every entry of an authority file has: its own id, the name this file prefers, and a remark."""
 
     id: str = Field(min_length=1)
     name: str = Field(min_length=1)
+    remark: str | None = None
+
+
+class LineEntry(Entry):
+    """Hold one line (pattern): its preferred name, maker, years, shape, decal and every name it went by."""
+
     maker: str | None = None
     first_year: int | None = None
     last_year: int | None = None
@@ -55,33 +62,26 @@ class LineEntry(_Entry):
     decal: str | None = None
     names: tuple[NameUse, ...] = ()
     relations: tuple[LineRelation, ...] = ()
-    remark: str | None = None
 
 
-class MakerEntry(_Entry):
+class MakerEntry(Entry):
     """Hold one maker, decorator or decal supplier."""
 
-    id: str = Field(min_length=1)
-    name: str = Field(min_length=1)
     kind: str | None = None
     names: tuple[str, ...] = ()
     from_year: int | None = Field(default=None, alias="from")
     to_year: int | None = Field(default=None, alias="to")
     city: str | None = None
-    remark: str | None = None
 
 
-class RetailerEntry(_Entry):
+class RetailerEntry(Entry):
     """Hold one retailer: chain, department store, mail-order house or stamp company, with its branches."""
 
-    id: str = Field(min_length=1)
-    name: str = Field(min_length=1)
     kind: str | None = None
     names: tuple[str, ...] = ()
     branches: tuple[str, ...] = ()
     from_year: int | None = Field(default=None, alias="from")
     to_year: int | None = Field(default=None, alias="to")
-    remark: str | None = None
 
 
 class Authorities(BaseModel):
@@ -100,7 +100,8 @@ class Authorities(BaseModel):
         return next((m.name for m in self.makers if m.id == maker_id), None)
 
 
-_FILES: Final[dict[str, tuple[str, type[_Entry]]]] = {
+# the name of each entry's table, and its model
+_TABLES: Final[dict[EntryKind, tuple[str, type[Entry]]]] = {
     "lines": ("line", LineEntry),
     "makers": ("maker", MakerEntry),
     "retailers": ("retailer", RetailerEntry),
@@ -112,25 +113,34 @@ def load_authorities(folder: Path | None) -> Authorities:
 
     Raise FolderError for a file that is no TOML, has a key nobody knows, or an id twice.
     """
-    found: dict[str, tuple[Any, ...]] = dict.fromkeys(_FILES, ())
-    if folder is not None:
-        for name, (key, kind) in _FILES.items():
-            found[name] = _load_file(folder / f"{name}.toml", key, kind)
+    found: dict[str, tuple[Any, ...]] = {}
+    for kind in _TABLES:
+        found[kind] = _load_file(folder / f"{kind}.toml", kind) if folder is not None else ()
     own = folder / "pieces.toml" if folder is not None else None
     repairs = load_repairs(folder) if folder is not None else {}
     return Authorities(pieces=load_vocabulary(own), repairs=repairs, **found)
 
 
-def _load_file(path: Path, key: str, kind: type[_Entry]) -> tuple[Any, ...]:
+def _load_file(path: Path, kind: EntryKind) -> tuple[Any, ...]:
     shown = f"{path.parent.name}/{path.name}"
     try:
-        data = tomllib.loads(path.read_text(encoding="utf-8-sig"))
+        return parse_entries(path.read_text(encoding="utf-8-sig"), kind, shown)
     except FileNotFoundError:
         return ()
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        raise FolderError(
-            "this authority file cannot be read", file=shown, why=str(error), remedy="correct that line and try again"
-        ) from error
+    except UnicodeDecodeError as error:
+        raise _unreadable(shown, error) from error
+
+
+def parse_entries(text: str, kind: EntryKind, shown: str) -> tuple[Any, ...]:
+    """Return the entries of the text of one authority file; `shown` is what an error calls the file.
+
+    Raise FolderError where it is no TOML, has a key nobody knows, or an id twice.
+    """
+    key, model = _TABLES[kind]
+    try:
+        data = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise _unreadable(shown, error) from error
     strange = set(data) - {key}
     if strange:
         raise FolderError(
@@ -140,7 +150,7 @@ def _load_file(path: Path, key: str, kind: type[_Entry]) -> tuple[Any, ...]:
     seen: set[str] = set()
     for number, row in enumerate(data.get(key, []), 1):
         try:
-            entry: Any = kind.model_validate(row)
+            entry: Any = model.model_validate(row)
         except ValidationError as error:
             first = error.errors()[0]
             where = ".".join(str(part) for part in first["loc"])
@@ -155,3 +165,9 @@ def _load_file(path: Path, key: str, kind: type[_Entry]) -> tuple[Any, ...]:
         seen.add(entry.id)
         entries.append(entry)
     return tuple(entries)
+
+
+def _unreadable(shown: str, error: Exception) -> FolderError:
+    return FolderError(
+        "this authority file cannot be read", file=shown, why=str(error), remedy="correct that line and try again"
+    )

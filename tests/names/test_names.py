@@ -175,7 +175,7 @@ def test_accepting_merging_and_splitting_keep_what_the_person_wrote(tmp_path: Pa
     merge_into_line(folder, "Silver Frost", "silverthaw", used_by="collectors")
     merge_into_line(folder, "Wheat Spray", "copperwheat", used_by="retailer", used_by_id="penhallow")
     lines = {line.id: line for line in load_authorities(folder).lines}
-    assert [use.name for use in lines["silverthaw"].names] == ["Silver Frost", "Frost Star"]
+    assert [use.name for use in lines["silverthaw"].names] == ["Frost Star", "Silver Frost"]
     assert lines["copperwheat"].names == (NameUse(name="Wheat Spray", used_by="retailer", used_by_id="penhallow"),)
     assert split_from_line(folder, "silverthaw", "Frost Star") == "frost_star"
     assert split_from_line(folder, "copperwheat", "Wheat Spray") == "wheat_spray"
