@@ -7,6 +7,7 @@ import json
 import threading
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from pathlib import Path
 from typing import Any, Final, Protocol
 
 from adminer.desk.evidence_file import add_entry, remove_entry, restore_entry
@@ -85,6 +86,7 @@ class Desk:
     authorities: Callable[[], Authorities]
     who: str = "reader"
     said: str = ""  # what the next page says about the last act
+    edits_seen: dict[Path, int] = field(default_factory=dict)  # files edited by hand, as the last build met them
     pictures: Pictures = field(init=False)
     # held again by the names a correction teaches
     _writing: threading.RLock = field(default_factory=threading.RLock)

@@ -56,7 +56,9 @@ def box_from(form: Mapping[str, Any]) -> Box:
 IdOf = Callable[[str], str | None]  # the id of the entry that goes by a name, made where there is none
 
 
-def offer_from(form: Mapping[str, Any], box: Box, line_id_of: IdOf, seen: Fields | None = None) -> Fields:
+def offer_from(
+    form: Mapping[str, Any], box: Box, line_id_of: IdOf, maker_id_of: IdOf, seen: Fields | None = None
+) -> Fields:
     """Return all fields of an offer from its form; prices keep the box they were read from where they have one.
 
     Raises FormError.
@@ -75,7 +77,8 @@ def offer_from(form: Mapping[str, Any], box: Box, line_id_of: IdOf, seen: Fields
         "piece_or_set": text_of(form, "piece_or_set") or None,
         "pieces": pieces,
         "line": _name(line, line_id_of, seen_line),
-        "maker": seen_maker if seen_maker and seen_maker["name"] == maker else _name(maker, _no_id, None),
+        # a maker read from the print that was left as it is was not looked at
+        "maker": seen_maker if seen_maker and seen_maker["name"] == maker else _name(maker, maker_id_of, None),
         "prices": prices,
         "box": box_list(box),
     }
@@ -149,10 +152,6 @@ def _prices(form: Mapping[str, Any], box: Box, seen: list[Fields]) -> list[Field
             }
         )
     return prices
-
-
-def _no_id(_: str) -> None:
-    """Leave a maker without an entry: makers.toml is edited by hand."""
 
 
 def _quantity(typed: str, before: str | None) -> str:

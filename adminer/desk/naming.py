@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
-from typing import Final, TypeVar
+from typing import Any, Final, Literal, TypeVar
 
-from adminer.desk.desk import Desk
+from adminer.desk.desk import Desk, StaleError
+from adminer.desk.entry_form import entry_mark
 from adminer.desk.text_change import change_between
 from adminer.errors import FolderError
-from adminer.names.authority import LineEntry, load_authorities
+from adminer.names.authority import Entry, EntryKind, LineEntry, MakerEntry, RetailerEntry, load_authorities
 from adminer.names.editing import accept_line, merge_into_line, reject_name, split_from_line
+from adminer.names.entries import add_entry, change_entry, fields_of
 from adminer.names.matching import fold_name
 from adminer.names.proposals import REJECTED_FILE, NameSighting, Proposal, propose, read_rejected
 from adminer.names.repairs import FILE_NAME as REPAIRS_FILE
@@ -73,25 +75,28 @@ def learn_line(desk: Desk, name: str) -> str | None:
     return found[0].id if found else accept(desk, name)
 
 
-def learn_retailer(desk: Desk, name: str) -> str | None:
-    """Return the id of a shop a person named, making the entry where there is none; None where several go by it."""
+def learn_entry(desk: Desk, kind: Literal["makers", "retailers"], name: str) -> str | None:
+    """Return the id of a maker or shop a person named, made where there is none; None where several go by it."""
     folded = name.casefold()
-    entries = desk.authorities().retailers
+    entries: tuple[MakerEntry | RetailerEntry, ...] = getattr(desk.authorities(), kind)
     found = [e.id for e in entries if folded in {e.name.casefold(), *(other.casefold() for other in e.names)}]
     if found:
         return found[0] if len(found) == 1 else None
-    stem = fold_name(name).replace(" ", "_") or "shop"
-    known = {entry.id for entry in entries}
-    entry_id = next(each for each in (stem, *(f"{stem}_{n}" for n in range(2, 10_000))) if each not in known)
-    entry = f"[[retailer]]\nid = {json.dumps(entry_id)}\nname = {json.dumps(name)}\n"
+    return _edit(desk, f"{kind}.toml", f"accepted {name}", lambda: add_entry(desk.folder.names, kind, name))
 
-    def write() -> str:
-        path = desk.folder.names / "retailers.toml"
-        text = path.read_text(encoding="utf-8-sig") if path.is_file() else ""
-        write_whole(path, (f"{text.rstrip()}\n\n{entry}" if text.strip() else entry).encode())
-        return entry_id
 
-    return _edit(desk, "retailers.toml", f"accepted {name}", write)
+def change(desk: Desk, kind: EntryKind, wanted: Entry, mark: str) -> tuple[str, ...]:
+    """Write an entry as a person changed it; returns what was changed.
+
+    Raises StaleError where the page showed another entry than stands there now, FolderError where its text refuses.
+    """
+    now = next((entry for entry in getattr(desk.authorities(), kind) if entry.id == wanted.id), None)
+    if now is None or entry_mark(now) != mark:
+        raise StaleError("this entry was changed meanwhile; look at it once more")
+    old, new = fields_of(now), fields_of(wanted)
+    differs = [name for name in {**old, **new} if old.get(name) != new.get(name)]
+    told = "; ".join(_told(name, old.get(name), new.get(name)) for name in differs)
+    return _edit(desk, f"{kind}.toml", f"{wanted.name}: {told}", lambda: change_entry(desk.folder.names, kind, wanted))
 
 
 def learn_repairs(desk: Desk) -> tuple[str, ...]:
@@ -119,6 +124,14 @@ def learn_repairs(desk: Desk) -> tuple[str, ...]:
     told = tuple(f"“{wrong}” is “{right}”" for wrong, (right, _) in found.items())
     _edit(desk, REPAIRS_FILE, f"learned that {', '.join(told)}", write)
     return told
+
+
+def _told(name: str, old: Any, new: Any) -> str:
+    """Return one change of an entry in words, for the journal."""
+    words = {"names": "its names", "relations": "its relations"}.get(name, name.replace("_", " "))
+    if isinstance(old, tuple) or isinstance(new, tuple):
+        return words
+    return f"{words} {old or 'nothing'} → {new or 'nothing'}"
 
 
 def _goes_by(desk: Desk, name: str) -> list[LineEntry]:

@@ -15,7 +15,7 @@ from adminer.desk.answer_picture import dated_prices, picture_of
 from adminer.desk.asking import MOST_ROWS, Heads, answer_of, arrow_answer
 from adminer.desk.desk import Desk
 from adminer.desk.finding import Finder
-from adminer.desk.fresh import newer_acts
+from adminer.desk.fresh import newer_than_answers
 from adminer.desk.rendering import page
 from adminer.errors import UsageError
 from adminer.store.output import as_csv, as_json, as_markdown
@@ -64,7 +64,7 @@ def routes(desk: Desk) -> list[Route]:
             "most": MOST_ROWS,
             "answer": None,
             "picture": None,
-            "newer": newer_acts(desk),
+            "newer": newer_than_answers(desk),
             "problem": "",
         }
         if desk.shelf.exists:

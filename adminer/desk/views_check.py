@@ -13,8 +13,8 @@ from starlette.routing import Route
 from adminer.desk.desk import Desk, StaleError
 from adminer.desk.drawn import read_drawn, rest_of
 from adminer.desk.facts_in_order import facts_of, next_open
-from adminer.desk.forms import FormError, advert_from, box_from, known_name, offer_from, text_of
-from adminer.desk.naming import learn_line, learn_repairs, learn_retailer
+from adminer.desk.forms import FormError, IdOf, advert_from, box_from, known_name, offer_from, text_of
+from adminer.desk.naming import learn_entry, learn_line, learn_repairs
 from adminer.desk.pictures import TILE, level_count
 from adminer.desk.queue import PAGE, neighbours, queue_of
 from adminer.desk.rendering import ENVIRONMENT, page
@@ -130,7 +130,7 @@ def _offer_act(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, 
     if act == "correct":
 
         def said(seen: Fields) -> Fields:
-            return offer_from(form, box_of(seen["box"]), lambda name: learn_line(desk, name), seen)
+            return offer_from(form, box_of(seen["box"]), *_teachers(desk), seen)
 
     elif act == "confirm":
 
@@ -145,6 +145,11 @@ def _offer_act(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, 
     return f"Saved: {OFFER_ACTS[act]}.{taught}", None
 
 
+def _teachers(desk: Desk) -> tuple[IdOf, IdOf]:
+    """Return what gives the ids of a line and of a maker a person names, and makes their entries."""
+    return lambda name: learn_line(desk, name), lambda name: learn_entry(desk, "makers", name)
+
+
 def _advert_act(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, None]:
     clipping_id, advert_id, act = params["clipping"], params["fact"], params["act"]
     if act not in ADVERT_ACTS:
@@ -153,12 +158,12 @@ def _advert_act(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str,
     if act == "correct":
 
         def said(seen: Fields) -> Fields:
-            return advert_from(form, lambda name: learn_retailer(desk, name), seen)
+            return advert_from(form, lambda name: learn_entry(desk, "retailers", name), seen)
 
     elif act == "confirm":
 
         def said(seen: Fields) -> Fields:
-            return {**seen, "retailer": known_name(seen["retailer"], lambda name: learn_retailer(desk, name))}
+            return {**seen, "retailer": known_name(seen["retailer"], lambda name: learn_entry(desk, "retailers", name))}
 
     elif act in ("move", "split"):
         drawn = box_from(form)
@@ -189,7 +194,7 @@ def _read_box(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, A
 
 def _add(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, None]:
     box = box_from(form)
-    fields = offer_from(form, box, lambda name: learn_line(desk, name))
+    fields = offer_from(form, box, *_teachers(desk))
     desk.add(params["clipping"], "offer", fields)
     return "Saved: the offer was added.", None
 

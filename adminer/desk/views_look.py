@@ -12,7 +12,7 @@ from starlette.routing import Route
 from adminer.desk import look_data
 from adminer.desk.desk import Desk
 from adminer.desk.forms import FormError, text_of
-from adminer.desk.fresh import newer_acts
+from adminer.desk.fresh import newer_than_answers
 from adminer.desk.look_pictures import months_of, posterior_picture, prices_picture, timeline_picture
 from adminer.desk.notes_form import check_values
 from adminer.desk.rendering import page
@@ -138,7 +138,7 @@ def _date_routes(desk: Desk) -> list[Route]:
 
 
 def _shown(desk: Desk, request: Request, template: str, context: dict[str, Any]) -> Response:
-    return page(request, desk, template, {"here": "Looking", "newer": newer_acts(desk), **context})
+    return page(request, desk, template, {"here": "Looking", "newer": newer_than_answers(desk), **context})
 
 
 def _choice(request: Request) -> tuple[str | None, str | None, str | None]:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable
-from typing import Any, Final
+from collections.abc import Awaitable, Callable, Mapping
+from typing import Any, Final, Literal
 
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
@@ -12,11 +12,13 @@ from starlette.routing import Route
 
 from adminer.desk import naming
 from adminer.desk.desk import Desk
+from adminer.desk.entry_form import EMPTY_ROWS, RELATIONS, USERS, entry_from, entry_mark
 from adminer.desk.forms import FormError, text_of
-from adminer.desk.fresh import newer_acts
+from adminer.desk.fresh import newer_than_answers
 from adminer.desk.rendering import page
 from adminer.desk.shelf import Row
 from adminer.errors import FolderError
+from adminer.names.authority import Entry, EntryKind
 
 MOST_PROPOSALS: Final = 60
 MOST_SIGHTINGS: Final = 500
@@ -57,35 +59,32 @@ def routes(desk: Desk) -> list[Route]:
             "makers": {maker.id: maker.name for maker in names.makers},
             "line_names": {line.id: line.name for line in names.lines},
             "counts": _counts(desk),
-            "newer": newer_acts(desk),
+            "newer": newer_than_answers(desk),
             "said": desk.take_said(),
         }
         return page(request, desk, "names.html", context)
 
     def entry(request: Request) -> Response:
-        kind, entry_id = request.path_params["kind"], request.path_params["entry"]
-        names = desk.authorities()
-        entries: dict[str, Any] = {"lines": names.lines, "makers": names.makers, "retailers": names.retailers}
-        found = next((each for each in entries.get(kind, ()) if each.id == entry_id), None)
-        if found is None:
-            raise FolderError("is no entry of the names of this file", file=entry_id, remedy="look at the page Names")
-        context = {
-            "here": "Names",
-            "kind": kind,
-            "entry": found,
-            "names": names,
-            "makers": {maker.id: maker.name for maker in names.makers},
-            "line_names": {line.id: line.name for line in names.lines},
-            "seen": _sightings(desk, kind, entry_id),
-            "newer": newer_acts(desk),
-            "said": desk.take_said(),
-        }
-        return page(request, desk, "entry.html", context)
+        return page(request, desk, "entry.html", _entry_context(desk, *_found(desk, request), desk.take_said()))
+
+    async def changed(request: Request) -> Response:
+        async with request.form(max_files=0, max_fields=1000) as form:
+            typed = {name: value for name, value in form.items() if isinstance(value, str)}
+        kind, found = await run_in_threadpool(_found, desk, request)
+        try:
+            wanted = entry_from(typed, found)
+        except FormError as error:
+            # what was typed stays in the form
+            context = _entry_context(desk, kind, found, f"Not saved: {error}.", typed)
+            return page(request, desk, "entry.html", context, status=422)
+        changes = await run_in_threadpool(naming.change, desk, kind, wanted, typed.get("mark", ""))
+        desk.say(f"Saved: {found.name} was changed." if changes else "Nothing was changed.")
+        return RedirectResponse(f"/names/{kind}/{found.id}", status_code=303)
 
     def posted(change: Callable[[Desk, Typed], str]) -> Callable[[Request], Awaitable[Response]]:
         async def handler(request: Request) -> Response:
             async with request.form(max_files=0, max_fields=20) as form:
-                typed = {name: text_of(form, name) for name in ("name", "maker", "line", "back")}
+                typed = {name: text_of(form, name) for name in ("name", "maker", "line", "kind", "back")}
             if not typed["name"]:
                 raise FormError("no name was given")
             said = await run_in_threadpool(change, desk, typed)
@@ -101,7 +100,9 @@ def routes(desk: Desk) -> list[Route]:
         Route("/names/merge", posted(_merge), methods=["POST"]),
         Route("/names/split", posted(_split), methods=["POST"]),
         Route("/names/reject", posted(_reject), methods=["POST"]),
+        Route("/names/new", posted(_new), methods=["POST"]),
         Route("/names/{kind}/{entry}", entry),
+        Route("/names/{kind}/{entry}", changed, methods=["POST"]),
     ]
 
 
@@ -125,6 +126,54 @@ def _split(desk: Desk, typed: Typed) -> str:
 def _reject(desk: Desk, typed: Typed) -> str:
     naming.reject(desk, typed["name"])
     return f"Saved: {typed['name']} is no line, and will not be proposed again."
+
+
+def _new(desk: Desk, typed: Typed) -> str:
+    kinds: dict[str, Literal["makers", "retailers"]] = {"makers": "makers", "retailers": "retailers"}
+    kind = kinds.get(typed["kind"])
+    if kind is None:
+        raise FormError("say whether it is a maker or a shop")
+    naming.learn_entry(desk, kind, typed["name"])
+    return f"Saved: {typed['name']} is in the names of this file."
+
+
+def _found(desk: Desk, request: Request) -> tuple[EntryKind, Entry]:
+    """Return the kind and the entry an address names. Raises FolderError where there is none."""
+    kind, entry_id = request.path_params["kind"], request.path_params["entry"]
+    names = desk.authorities()
+    entries: dict[EntryKind, tuple[Entry, ...]] = {
+        "lines": names.lines, "makers": names.makers, "retailers": names.retailers,
+    }  # fmt: skip
+    found = next((each for each in entries.get(kind, ()) if each.id == entry_id), None)
+    if found is None:
+        raise FolderError("is no entry of the names of this file", file=entry_id, remedy="look at the page Names")
+    return kind, found
+
+
+def _entry_context(
+    desk: Desk, kind: EntryKind, entry: Entry, said: str, typed: Mapping[str, str] | None = None
+) -> dict[str, Any]:
+    names = desk.authorities()
+    makers, shops = ([(each.id, each.name) for each in some] for some in (names.makers, names.retailers))
+    lines = [(line.id, line.name) for line in names.lines]
+    return {
+        "here": "Names",
+        "kind": kind,
+        "entry": entry,
+        "mark": entry_mark(entry),
+        "typed": typed or {},
+        "users": USERS,
+        "relations": RELATIONS,
+        "empty_rows": EMPTY_ROWS,
+        # what a relation or a name can point to; a name is used by a maker or a shop
+        "groups": (("lines", lines), ("makers", makers), ("shops", shops)),
+        "makers": dict(makers),
+        "shops": dict(shops),
+        "line_names": dict(lines),
+        "seen": _sightings(desk, kind, entry.id),
+        "newer": newer_than_answers(desk),
+        "said": said,
+    }
 
 
 def _counts(desk: Desk) -> dict[str, dict[str, int]]:

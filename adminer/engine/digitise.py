@@ -245,12 +245,10 @@ def _bring_up_to_date(
     watch: Watcher,
 ) -> tuple[LoadedCounts | None, tuple[str, ...]]:
     """Build the database unless it stands for exactly this input; returns its counts and what was wrong on the way."""
-    own_files = ("clippings.toml", "notes.csv", "journal.jsonl", "objects.csv", "searches.csv", "evidence.toml")
     readings = {page.reading.name: page.reading.stat().st_mtime_ns for page in pages}
     state = text_digest(
         rooms_digest(PARSING_ROOMS + STORE_ROOMS),
-        folder_digest(folder.names),
-        files_digest(folder.root / name for name in own_files),
+        files_digest((*folder.files_by_hand, folder.journal)),
         [(source.sha256, source.files) for source in sources],
         readings,
         unread,

@@ -49,6 +49,9 @@ class Settings(BaseModel):
     workers: int | None = Field(default=None, ge=1, le=256)
 
 
+_BY_HAND: Final = ("clippings.toml", "notes.csv", "objects.csv", "searches.csv", "evidence.toml")
+
+
 @dataclass(frozen=True, slots=True)
 class ClippingsFolder:
     """Hold the place of a clippings folder and its settings."""
@@ -75,6 +78,11 @@ class ClippingsFolder:
     def journal(self) -> Path:
         """Return the file of confirmations and corrections."""
         return self.root / "journal.jsonl"
+
+    @property
+    def files_by_hand(self) -> tuple[Path, ...]:
+        """Return the files a person may edit of which, beside scans and journal, the database is built."""
+        return (*(self.root / name for name in _BY_HAND), *sorted(self.names.glob("*.toml")))
 
     @property
     def readings(self) -> Path:

@@ -160,11 +160,11 @@ def test_a_picture_of_too_many_pixels_is_refused_unopened(tmp_path: Path) -> Non
 
 
 def test_uploads_by_form_report_each_file_and_start_the_reading(small: SmallDesk) -> None:
-    client = small.client()
+    client, before = small.client(), small.reader.starts  # pages looked at before may have begun runs of their own
     files = [("scans", ("<b>new.png", picture(), "image/png")), ("scans", ("bad.png", io.BytesIO(b"no"), "image/png"))]
     answer = client.post("/in/scans", files=files)
     assert answer.status_code == 422
     assert "1 scans taken in" in answer.text
     assert "bad.png" in answer.text
-    assert small.reader.starts == 1
+    assert small.reader.starts == before + 1
     assert (small.desk.folder.scans / "b-new.png").exists()

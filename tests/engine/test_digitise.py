@@ -208,3 +208,28 @@ def test_a_page_without_one_word_is_listed_as_not_read_and_stays_a_clipping(root
     assert (summary.read_now, summary.counts) == (0, None)
     assert rows(root, "SELECT count(*) FROM clippings") == [(4,)]
     assert rows(root, "SELECT file FROM unread") == [("fog.png",)]
+
+
+def test_edited_evidence_and_repairs_change_the_database_without_reading(root: Path) -> None:
+    run(root)
+    advert = str(rows(root, "SELECT min(advert_id) FROM adverts")[0][0])
+    (root / "evidence.toml").write_text(
+        f'[[add]]\nadvert = "{advert}"\ndates = "1951-05"\nreason = "a pencilled date"\n', encoding="utf-8"
+    )
+    summary = run(root)
+    assert summary.read_now == 0
+    assert rows(root, f"SELECT edtf_90 FROM date_estimates WHERE advert_id = '{advert}'") == [("1951-05",)]
+    assert rows(root, "SELECT DISTINCT item FROM offers") != []
+    before = rows(root, "SELECT item FROM offers ORDER BY offer_id")
+    (root / "names" / "repairs.toml").write_text(
+        '[[repair]]\nread = "saucer"\nis = "bowl"\nseen = 2\n', encoding="utf-8"
+    )
+    summary = run(root)
+    assert summary.read_now == 0
+    after = rows(root, "SELECT item FROM offers ORDER BY offer_id")
+    assert after != before
+    assert all("bowl" in str(item).lower() for (item,) in after)
+    (root / "evidence.toml").unlink()
+    (root / "names" / "repairs.toml").unlink()
+    assert run(root).counts is not None
+    assert rows(root, "SELECT item FROM offers ORDER BY offer_id") == before
