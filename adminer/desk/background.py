@@ -24,6 +24,8 @@ from adminer.errors import AdminerError
 _KEPT_UNREAD: Final = 500
 _SAID_PROBLEMS: Final = 3
 _REPORT: Final = "Nothing read is lost; please report it."
+_STOPPED: Final = "Stopped. What was read is kept; the reading goes on from there."
+_FELL: Final = "The reading ended unexpectedly. Start it again; nothing read is lost."
 _QUIET_SECONDS: Final = 10.0  # after an act, before the database is built anew: the next act comes soon
 
 
@@ -34,10 +36,12 @@ class Background:
     root: Path
     workers: int | None = None
     work: Callable[[Path, int | None, Connection], None] | None = None  # what the child runs; tests pass their own
+    quiet: float = _QUIET_SECONDS
     _progress: Progress = field(default_factory=Progress)
     _lock: threading.Lock = field(default_factory=threading.Lock)
     _process: Any = None
     _wanted: bool = False  # asked for again while a run was going on
+    _held: bool = False  # a person paused it: acts wait for a person to let it go on
     _due: threading.Timer | None = None
     _closed: bool = False
 
@@ -46,6 +50,7 @@ class Background:
         with self._lock:
             if self._closed:
                 return
+            self._held = False
             if self._process is not None:
                 self._wanted = True
                 return
@@ -59,19 +64,24 @@ class Background:
             threading.Thread(target=self._listen, args=(ours, process), daemon=True).start()
 
     def soon(self) -> None:
-        """Begin when no one has asked for a moment: for acts that come one after another."""
+        """Begin when no one has asked for a moment: for acts that come one after another; not while it is paused."""
         with self._lock:
             if self._due is not None:
                 self._due.cancel()
-            self._due = threading.Timer(_QUIET_SECONDS, self.start)
+            self._due = threading.Timer(self.quiet, self._begin_due)
             self._due.daemon = True
             self._due.start()
+
+    def _begin_due(self) -> None:
+        if not self._held:
+            self.start()
 
     def pause(self) -> None:
         """Stop after the pages in hand are given up; what is read stays read."""
         with self._lock:
             self._wanted = False
             if self._process is not None and self._process.pid:
+                self._held = True
                 self._progress = replace(self._progress, state="pausing", words="Stopping; what is read is kept.")
                 with suppress(ProcessLookupError):
                     os.kill(self._process.pid, signal.SIGINT)
@@ -108,7 +118,8 @@ class Background:
         process.join()
         with self._lock:
             self._process = None
-            state, words = ended or ("failed", "The reading ended unexpectedly. Start it again; nothing read is lost.")
+            # paused while the child was still starting, it ends without a word
+            state, words = ended or (("paused", _STOPPED) if self._held else ("failed", _FELL))
             self._progress = replace(self._progress, state=state, words=words, current="")
             again, self._wanted = self._wanted and state == "done", False
         if again:
@@ -170,7 +181,7 @@ def _read(root: Path, workers: int | None, pipe: Connection) -> None:
         teller.tell("end", "done", " ".join([words, *_some(summary.problems)]))
     except KeyboardInterrupt:
         with suppress(OSError):
-            pipe.send(("end", "paused", "Stopped. What was read is kept; the reading goes on from there."))
+            pipe.send(("end", "paused", _STOPPED))
     except AdminerError as error:
         teller.tell("end", "failed", str(error))
     # the boundary between the reading and the desk: whatever goes wrong there, the page says it

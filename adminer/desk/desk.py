@@ -57,10 +57,10 @@ class BackgroundReader(Protocol):
     """Read in the background what is new, and bring the database up to date."""
 
     def start(self) -> None:
-        """Begin, or go on; where a run goes on already, another follows it."""
+        """Begin, or go on after a pause; where a run goes on already, another follows it."""
 
     def soon(self) -> None:
-        """Begin in a moment, unless asked again before."""
+        """Begin in a moment, unless asked again before or paused by a person."""
 
     def pause(self) -> None:
         """Stop after the pages in hand."""

@@ -11,6 +11,7 @@ from playwright.sync_api import Page, expect
 
 from adminer.intake.notes import read_notes
 from adminer.store.journal import active, read_journal
+from tests.browser.by_keyboard import follow, walk_to, walk_to_label
 from tests.browser.desk_process import CORPUS, NEWCOMER_SCANS, DeskProcess, start_desk
 
 SCANS = [str(CORPUS / "scans" / name) for name in NEWCOMER_SCANS]
@@ -128,31 +129,3 @@ def see_the_run(empty: DeskProcess, page: Page) -> None:
     row = page.get_by_role("row").filter(has_text="Tansy Morn").filter(has_text="1953-0").first
     expect(row).to_be_visible()
     expect(page.get_by_role("img")).to_be_visible()
-
-
-def follow(page: Page) -> None:
-    """Press Enter and wait for the page it leads to."""
-    with page.expect_navigation():
-        page.keyboard.press("Enter")
-
-
-def walk_to(page: Page, words: str) -> None:
-    """Press Tab until a link or button with these words has the focus."""
-    for _ in range(150):
-        page.keyboard.press("Tab")
-        if words in page.evaluate(
-            "document.activeElement.matches('a, button') ? document.activeElement.innerText : ''"
-        ):
-            assert page.evaluate("document.activeElement.matches(':focus-visible')")
-            return
-    raise AssertionError(f"“{words}” cannot be reached by Tab")
-
-
-def walk_to_label(page: Page, words: str) -> None:
-    """Press Tab until the field with this label has the focus."""
-    script = "(document.activeElement.labels?.[0]?.innerText || document.activeElement.ariaLabel || '')"
-    for _ in range(150):
-        if page.evaluate(script).startswith(words):
-            return
-        page.keyboard.press("Tab")
-    raise AssertionError(f"the field “{words}” cannot be reached by Tab")
