@@ -31,6 +31,7 @@ class Piece(BaseModel):
     names: tuple[str, ...] = ()
     loose: tuple[str, ...] = ()
     short: tuple[str, ...] = ()
+    parts: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

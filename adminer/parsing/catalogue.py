@@ -8,7 +8,10 @@ from __future__ import annotations
 import re
 from typing import Final
 
-_NUMBER: Final = r"(?i:\b(?:cat(?:alog(?:ue)?)?\.? |order |stock )?no\.? ?)?\b\d{1,3} ?[A-Z]{1,3} ?\d{3,5}\b[A-Z]?"
+_NUMBER: Final = (
+    r"(?i:\b(?:cat(?:alog(?:ue)?)?\.? |order |stock )?no\.? ?)?"
+    r"\b\d{1,3} ?[A-Z]{1,3} ?\d{3,5}(?:[A-Z](?![A-Za-z])|(?!\w))"
+)
 _WEIGHT: Final = (
     r"\b(?:shpg|shipping|ship|mailing)\.?,? (?:wt|weight)\b[.,:]*(?:\s(?:about |each )?\d+(?: ?[½¼¾])?"
     r"(?:\s?(?:lbs?|pounds?|ozs?|ounces?)\b[.,;]?(?: \d+ (?:ozs?|ounces?)\b\.?)?)?)?"

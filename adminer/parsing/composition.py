@@ -10,11 +10,11 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from importlib.resources import files
 from itertools import product
-from typing import Final, Literal
+from typing import Any, Final, Literal
 
 from adminer.names.pieces import Piece, Vocabulary
 from adminer.parsing.amounts import NUMBER_WORDS, number_of
@@ -23,15 +23,15 @@ from adminer.records import Composition, PieceCount
 Closes = Literal["trade", "resale", "both", "neither"]
 
 _TENS: Final = "twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety"
-_WORD_NUMBER: Final = (
+WORD_NUMBER: Final = (
     rf"(?:(?:{_TENS})[- ](?:one|two|three|four|five|six|seven|eight|nine)|" + "|".join(NUMBER_WORDS) + ")"
 )
 _STATED: Final = re.compile(
-    rf"(?<![\w$.,/])(?P<n>\d{{1,3}}|{_WORD_NUMBER})(?: ?- ?| )?(?:pc|pcs|pce|piece|pieces)\b\.?(?! ?(?:each|ea)\b)",
+    rf"(?<![\w$.,/])(?P<n>\d{{1,3}}|{WORD_NUMBER})(?: ?- ?| )?(?:pc|pcs|pce|piece|pieces)\b\.?(?! ?(?:each|ea)\b)",
     re.IGNORECASE,
 )
 _SERVICE: Final = re.compile(
-    rf"\b(?:service|serves|set(?:ting)?s?|starter(?: set)?) (?:for )?(?P<n>\d{{1,2}}|{_WORD_NUMBER})(?= |[^\w]|"
+    rf"\b(?:service|serves|set(?:ting)?s?|starter(?: set)?) (?:for )?(?P<n>\d{{1,2}}|{WORD_NUMBER})(?= |[^\w]|"
     rf"$)(?! ?(?:pc|piece))",
     re.IGNORECASE,
 )
@@ -40,12 +40,14 @@ _SERVICE_FOR: Final = re.compile(
     r"cents|\$))(?!\d)",
     re.IGNORECASE,
 )
-_SET_OF: Final = re.compile(rf"\bset of (?P<n>\d{{1,2}}|{_WORD_NUMBER})\b", re.IGNORECASE)
+_SET_OF: Final = re.compile(rf"\bset of (?P<n>\d{{1,2}}|{WORD_NUMBER})\b", re.IGNORECASE)
 _COUNT_BEFORE: Final = re.compile(
-    rf"(?:^|[\s,;:(&+.])(?P<n>\d{{1,2}}|{_WORD_NUMBER}|one each|each of|an?)[ \n]?(?:x[ \n])?(?:(?:only|each|"
+    rf"(?:^|[\s,;:(&+.])(?P<n>\d{{1,2}}|{WORD_NUMBER}|one each|each of|an?)[ \n]?(?:x[ \n])?(?:(?:only|each:?|each of|"
     rf"large|small|medium|oval|round|\d{{1,2}}[- ]?(?:in\.?|inch|\"|oz\.?)|deep|flat|full[- ]size|footed)[ \n]?)*$",
     re.IGNORECASE,
 )
+_OF: Final = re.compile(r"\bof $")
+_LIST_GOES_ON: Final = re.compile(r"(?:[,;&(:.]|\band|\bwith)\s*$")
 _PLURAL: Final = re.compile(r"(?<!s)s$", re.IGNORECASE)
 _CONFUSED: Final = {
     frozenset(p)
@@ -84,6 +86,7 @@ class Listed:
     count: int
     counted: bool
     text: str
+    each: bool = False  # its count was said of several pieces at once
 
 
 def stated_pieces(text: str) -> tuple[int, tuple[int, int]] | None:
@@ -120,7 +123,7 @@ def list_pieces(
     for start, end, piece in spans:
         m = _COUNT_BEFORE.search(text, max(previous_end, start - 30), start)
         count, begin = 1, start
-        if m and any(a < m.end("n") and m.start("n") < b for a, b in prices):
+        if m and (any(a < m.end("n") and m.start("n") < b for a, b in prices) or _counts_other(text, m)):
             m = None
         if m:
             word = m["n"].lower()
@@ -129,6 +132,13 @@ def list_pieces(
         listed.append(Listed(begin, end, piece, max(count, 1), m is not None, " ".join(text[begin:end].split())))
         previous_end = end
     return listed
+
+
+def _counts_other(text: str, count: re.Match[str]) -> bool:
+    """Say whether a figure before a piece belongs to what stands before it: "set of 2", or alone at a line's end."""
+    before = text[max(0, count.start("n") - 6) : count.start("n")]
+    broken = "\n" in text[count.end("n") : count.end()]
+    return bool(_OF.search(before)) or (broken and not _LIST_GOES_ON.search(before))
 
 
 def sums(listed: Sequence[PieceCount], pieces: Vocabulary) -> tuple[tuple[int, ...], tuple[int, ...]]:
@@ -169,6 +179,17 @@ def compose(
     return Composition(stated, served, tuple(listed), total, _implied(stated, served, setting), closes, likely)
 
 
+def as_listed(parts: Sequence[Listed], title: str, pieces: Vocabulary) -> list[Listed]:
+    """Return the pieces of a list one kind each: a cup and saucer as two, bare "plates" by the title of the set."""
+    found = []
+    plates = next((piece for word, piece in _conventions()["plates"].items() if word in title.lower()), None)
+    for part in parts:
+        piece = plates if plates and part.text.lower().split()[-1] == "plates" and len(part.text.split()) < 3 else None
+        kinds = (piece,) if piece else pieces.pieces[part.piece].parts or (part.piece,)
+        found += [replace(part, piece=kind) for kind in kinds]
+    return found
+
+
 def fill_counts(
     parts: Sequence[Listed], stated: int | None, served: int | None, pieces: Vocabulary
 ) -> tuple[tuple[PieceCount, ...], str | None]:
@@ -201,7 +222,7 @@ def _implied(stated: int | None, served: int | None, setting: int | None) -> int
 
 
 @cache
-def _conventions() -> dict[str, dict[str, int]]:
+def _conventions() -> dict[str, dict[str, Any]]:
     text = files("adminer.names").joinpath("data", "sets.toml").read_text(encoding="utf-8")
     return tomllib.loads(text)
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
 from adminer.names.pieces import Vocabulary
-from adminer.parsing.composition import compose, fill_counts, list_pieces, service_for, set_of, stated_pieces
+from adminer.parsing.composition import as_listed, compose, fill_counts, list_pieces, service_for, set_of, stated_pieces
 from adminer.parsing.items import Segment
 from adminer.parsing.listings import Listing, NamedPiece
 from adminer.parsing.prices import Found
@@ -16,6 +17,7 @@ from adminer.parsing.text import AdvertText
 from adminer.records import Composition
 
 _STACK: Final = 2  # texts above and below an item that may say more of it
+_WORDS: Final = re.compile(r"[A-Za-z]{3}|\n")
 _UNDER: Final = 2.5  # line heights under an offer within which a list tells of it
 _GROUP: Final = "group"
 
@@ -58,6 +60,21 @@ def _is_next(advert: AdvertText, one: Segment, other: Segment, step: int) -> boo
     return step_px > 0.3 * size and gap < 1.5 * size and across > 0
 
 
+def sets_under(
+    advert: AdvertText, prices: Sequence[Found], segments: Sequence[Segment], taken: frozenset[int]
+) -> list[Segment]:
+    """Return the texts right under the prices of an offer that state a set ("$8.50", "20-pc. set for four")."""
+    found = []
+    for price in prices:
+        for segment in segments:
+            gap = segment.first.y - price.place.bottom
+            across = min(segment.flat.right, price.place.right) - max(segment.flat.x, price.place.x)
+            near = across > 0 and -0.5 * segment.type_px < gap < 1.5 * advert.body_px
+            if near and segment.start not in taken and segment not in found and states_set(segment.text):
+                found.append(segment)
+    return found
+
+
 def set_in(stack: list[Segment]) -> Segment | None:
     """Return the text of a stack that states a set, where one does."""
     stating = [s for s in stack if stated_pieces(s.text) or SETTING.search(s.text)]
@@ -78,9 +95,10 @@ def listing_for(
 def listing_under(
     advert: AdvertText, segment: Segment, prices: Sequence[Found], listings: Sequence[Listing]
 ) -> Listing | None:
-    """Return the list right under the price of a set ("45-piece set", "$9.95", "8 dinner plates, 8 cups ...")."""
+    """Return the list right after or under the price of a set ("45-piece set, $9.95: 8 dinner plates, 8 cups ...")."""
     if not states_set(segment.text):
         return None
+    after = max(price.end for price in prices)
     place = segment.flat
     for price in prices:
         place = place.joined(price.place)
@@ -88,6 +106,8 @@ def listing_under(
         line = advert.line_at(listing.start)
         across = min(line.flat.right, place.right) - max(line.flat.x, place.x)
         gap = line.flat.y - place.bottom
+        if after <= listing.start and not _WORDS.search(advert.text[after : listing.start]):
+            return listing
         if listing.enumerates and across > 0 and -line.type_px < gap < _UNDER * advert.body_px:
             return listing
     return None
@@ -108,11 +128,12 @@ def what_of(
     inside = [n for n in named if segment.start <= n.start and n.end <= segment.end + 1]
     own = list_pieces(text, [(n.start - segment.start, n.end - segment.start, n.piece) for n in inside])
     first = own[0].piece if own else None
-    parts = listing.parts if listing else ()
-    if len(parts) == 1 and not (count or of or (first == parts[0].piece and not own[0].counted)):
-        parts = ()  # "6 goblets" is six of a piece, no set
-    if len(parts) == 1 and count is None:
-        count = parts[0].count * vocabulary.pieces[parts[0].piece].trade[0]
+    parts = as_listed(listing.parts, text, vocabulary) if listing else []
+    if len(parts) == 1:
+        alone = parts[0].count * vocabulary.pieces[parts[0].piece].trade[0]
+        called = first == parts[0].piece and not own[0].counted
+        count = alone if count is None and (of or called) else count
+        parts = parts if count == alone else []  # "2 fruits" are two of a piece, no set
     setting = bool(SETTING.search(text))
     composition = None
     if count or served or parts:

@@ -9,14 +9,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final
 
 from spacy.tokens import Doc
 
-from adminer.parsing.composition import Listed, list_pieces
-from adminer.parsing.misread import misread_pieces
+from adminer.parsing.composition import WORD_NUMBER, Listed, list_pieces
+from adminer.parsing.misread import lengthened, misread_pieces
 from adminer.parsing.pipeline import PIECES, Grammar
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText, TextLine
@@ -31,14 +31,18 @@ _NEAR_STRICT: Final = 60  # characters from a sure name of a piece within which 
 _NEAR_MISREAD: Final = 90
 _GLUE: Final = re.compile(
     r"\b(?:and|plus|with|of|the|a|an|each|only|also|one|large|small|medium|oval|round|deep|flat|footed|matching|"
-    r"matched|includes?|including|inch|in|oz|piece|pieces)\b",
+    r"matched|includes?|including|inch|in|oz|pieces?|pcs?)\b",
     re.IGNORECASE,
 )
-_LEANS: Final = re.compile(r"\s?(?:[,.&+]|,? ?(?:and|or)\b)\s?(?:\d{1,2} )?")
+_LEANS: Final = re.compile(rf"\s?(?:[,.&+]|,? ?(?:and|or)\b)\s?(?:(?:\d{{1,2}}|{WORD_NUMBER}) )?", re.IGNORECASE)
+_EACH: Final = re.compile(r"^\S+ each\b", re.IGNORECASE)
+_ENDS_EACH: Final = re.compile(r"[;.]\s|\bplus\b|\balso\b", re.IGNORECASE)
+_CAPACITY: Final = re.compile(r"\d[ -]cup$", re.IGNORECASE)  # "teapot, 6-cup"
+_TITLE: Final = re.compile(r"\bsets?$", re.IGNORECASE)
 _OR: Final = re.compile(r"\bor\b", re.IGNORECASE)
 _PRICED: Final = re.compile(r"[$¢]|\d\d\d|\d\d?[ ]?(?:c|cents?)\b|\bfor \d")
 _FRESH: Final = re.compile(r"[.!?;:]\s+[\"“(]?[A-Z]")
-_WAITS: Final = re.compile(r"(?:[,&]|\band|\bwith|\bplus|(?<!\d)\d{1,2})\s*$", re.IGNORECASE)
+_WAITS: Final = re.compile(r"(?:[,&]|\band|\bwith|\bplus|[,;] ?\d{1,2})\s*$", re.IGNORECASE)
 _UNKNOWN_LETTERS: Final = 14  # as many letters of words that are no piece may stand between two pieces of a list
 _NOISE: Final = 3  # fewer letters than these between two pieces are an ill-read sign
 _SIZES: Final = 1.7  # lines of one list are set in one size; sloping words measure larger
@@ -84,6 +88,11 @@ def named_pieces(doc: Doc, printed: str, grammar: Grammar) -> list[NamedPiece]:
         for start, end, piece in misread_pieces(lines, [(k.start, k.end) for k in near], grammar.piece_names):
             if _is_near(start, end, anchors, _NEAR_MISREAD):
                 near.append(NamedPiece(start, end, piece))
+    for i, one in enumerate(near):
+        if text[one.start : one.end].lower() in grammar.loose and (
+            longer := lengthened(text, one.start, one.end, grammar.piece_names)
+        ):
+            near[i] = NamedPiece(one.start, *longer)
     return _with_short_names(text, sorted(near, key=lambda k: k.start), grammar.short)
 
 
@@ -107,31 +116,35 @@ def _is_near(start: int, end: int, anchors: Sequence[tuple[int, int]], reach: in
 
 def find_listings(advert: AdvertText, named: Sequence[NamedPiece], prices: Sequence[Found]) -> list[Listing]:
     """Return the lists of pieces of an advert, a single counted piece ("8 tumblers") among them."""
-    rows = {line.number for line in advert.lines if _has_price_on_row(line, prices)}
+    rows = {line.number for line in advert.lines if _has_price_on_row(line, prices)} | {p.line for p in prices}
     found: list[Listing] = []
     run: list[Listed] = []
-    skip = False
-    for part in list_pieces(
-        advert.text, [(n.start, n.end, n.piece) for n in named], [(p.start, p.end) for p in prices]
-    ):
-        if run:
-            gap = advert.text[run[-1].end : part.start]
-            if not _runs_on(advert, run, part, gap, rows):
-                found += _listing(advert, run)
-                run = []
-            else:
-                skip = bool(_OR.search(gap)) and not part.counted
-        if run and skip:
+    names = [(n.start, n.end, n.piece) for n in named]
+    for part in list_pieces(advert.text, names, [(p.start, p.end) for p in prices]):
+        if _CAPACITY.search(advert.text, max(0, part.start - 3), part.end):
+            continue
+        gap = advert.text[run[-1].end : part.start] if run else ""
+        if run and not _runs_on(advert, run, part, gap, rows):
+            found += _listing(advert, run)
+            run = []
+        if run and _OR.search(gap) and not part.counted:
             run[-1] = _joined(advert, run[-1], part)  # "salad plate or soup dish": one of them
         else:
-            run.append(part)
-        skip = False
+            run.append(_with_shared_count(advert, run[-1], part) if run else part)
     return found + _listing(advert, run)
+
+
+def _with_shared_count(advert: AdvertText, before: Listed, part: Listed) -> Listed:
+    """Give a piece the count of the one before it where that was said of each: "8 each dinner plates, cups"."""
+    shared = _EACH.search(before.text) or before.each
+    if part.counted or not shared or _ENDS_EACH.search(advert.text[before.end : part.start]):
+        return part
+    return replace(part, count=before.count, counted=True, each=True)
 
 
 def _joined(advert: AdvertText, one: Listed, other: Listed) -> Listed:
     text = " ".join(advert.text[one.start : other.end].split())
-    return Listed(one.start, other.end, one.piece, one.count, one.counted, text)
+    return replace(one, end=other.end, text=text)
 
 
 def _listing(advert: AdvertText, run: list[Listed]) -> list[Listing]:
@@ -144,7 +157,7 @@ def _listing(advert: AdvertText, run: list[Listed]) -> list[Listing]:
 
 def _runs_on(advert: AdvertText, run: list[Listed], part: Listed, gap: str, rows: set[int]) -> bool:
     """Say whether a piece stands in the same list as the pieces before it."""
-    if _PRICED.search(gap) or gap.count("\n") > 1:
+    if _PRICED.search(gap) or gap.count("\n") > 1 or (_TITLE.search(run[-1].text) and re.search(r"[.:\n]", gap)):
         return False
     unknown = sum(c.isalpha() for c in _OR.sub("", _GLUE.sub("", gap)))
     if unknown > _UNKNOWN_LETTERS or (unknown >= _NOISE and not part.counted and "," not in gap):
@@ -165,10 +178,10 @@ def _close_by(advert: AdvertText, one: Listed, other: Listed) -> bool:
 
 
 def _is_next_line(above: TextLine, below: TextLine) -> bool:
-    size = max(min(above.type_px, below.type_px), 1.0)
+    small, large = sorted((max(above.type_px, 1.0), max(below.type_px, 1.0)))
     step = below.flat.centre[1] - above.flat.centre[1]
     across = min(above.flat.right, below.flat.right) - max(above.flat.x, below.flat.x)
-    return max(above.type_px, below.type_px) < _SIZES * size and 0.3 * size < step < _STEP * size and across > 0
+    return large < _SIZES * small and 0.3 * small < step < _STEP * large and across > 0
 
 
 def _continues(
@@ -177,7 +190,7 @@ def _continues(
     """Say whether a list goes on over the end of a line."""
     if part.piece == run[-1].piece:
         return False  # a title with its piece, and the piece again under it
-    if _WAITS.search(gap[: gap.index("\n")]) or gap.strip().startswith(","):
+    if _WAITS.search(gap[: gap.index("\n")]):
         return True
     return above.number not in rows and (below.number not in rows or part.counted)
 

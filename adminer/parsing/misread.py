@@ -15,6 +15,7 @@ from rapidfuzz import fuzz, process
 from rapidfuzz.distance import Levenshtein
 
 _PART: Final = re.compile(r"[^,;:.\n\d$¢|(){}]+")
+_SECOND: Final = re.compile(r" [a-z]{4,7}\b")
 _LONG: Final = 8  # letters from which a likeness of the whole is enough
 _ALIKE: Final = 84  # rapidfuzz ratio
 _SHORTEST: Final = 4
@@ -42,6 +43,17 @@ def misread_pieces(text: str, taken: Sequence[tuple[int, int]], names: dict[str,
             continue
         found.append((start, end, names[near]))
     return found
+
+
+def lengthened(text: str, start: int, end: int, names: dict[str, str]) -> tuple[int, str] | None:
+    """Return the end and id of a longer name that a known one begins, its second word misread: "fruit disli"."""
+    m = _SECOND.match(text, end)
+    if m is None:
+        return None
+    words = text[start : m.end()].lower()
+    first = tuple(name for name in names if name.startswith(text[start:end].lower() + " "))
+    near = process.extractOne(words, first, scorer=fuzz.ratio, score_cutoff=_ALIKE) if first else None
+    return (m.end(), names[near[0]]) if near else None
 
 
 @lru_cache(maxsize=16384)

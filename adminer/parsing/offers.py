@@ -14,7 +14,7 @@ from adminer.names.matching import date_warning
 from adminer.names.spotting import Spotted
 from adminer.parsing.assign import Pairing
 from adminer.parsing.composition import stated_pieces
-from adminer.parsing.contents import What, listing_for, listing_under, set_in, stack_of, what_of
+from adminer.parsing.contents import What, listing_for, listing_under, set_in, sets_under, stack_of, what_of
 from adminer.parsing.items import Segment, name_of
 from adminer.parsing.listings import TABLEWARE, Listing, NamedPiece
 from adminer.parsing.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
@@ -75,8 +75,11 @@ def make_offers(
         listing = None
         if item is not None:
             listing = listing_for(advert, item, stack, listings) or listing_under(advert, item, group, listings)
-        what = what_of(grammar.authorities.pieces, advert, item, stack, named, listing)
-        made.append(_offer(advert, offer_id, advert_id, group, pairing, item, listing, what, segments))
+        under = sets_under(advert, group, segments, taken)
+        what = what_of(grammar.authorities.pieces, advert, item, [*stack, *under], named, listing)
+        telling = [advert.box_of(listing.start, listing.end)] if listing and _lists(what) else []
+        telling += [s.box for s in under]
+        made.append(_offer(advert, offer_id, advert_id, group, pairing, item, telling, what, segments))
     linked = [
         replace(
             offer,
@@ -88,6 +91,10 @@ def make_offers(
     return _share_conditions(linked, conditions)
 
 
+def _lists(what: What) -> bool:
+    return what.composition is not None and bool(what.composition.listed)
+
+
 def _offer(
     advert: AdvertText,
     offer_id: str,
@@ -95,7 +102,7 @@ def _offer(
     group: list[Found],
     pairing: Pairing,
     segment: Segment | None,
-    listing: Listing | None,
+    telling: list[Box],
     what: What,
     segments: list[Segment],
 ) -> Offer:
@@ -107,8 +114,8 @@ def _offer(
         box = box.joined(segment.box)
         if segment.bare and (heading := _heading_of(advert, segment, segments)) is not None:
             item = f"{name_of(heading.text)} {item}"
-    if listing and what.composition is not None and what.composition.listed:
-        box = box.joined(advert.box_of(listing.start, listing.end))
+    for other in telling:
+        box = box.joined(other)
     main = group[0]
     trust = max(0.2, 1 - 0.22 * max(pairing.cost, 0)) if segment else 0.2
     if what.composition is not None and what.composition.closes == "neither":

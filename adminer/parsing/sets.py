@@ -19,6 +19,9 @@ from adminer.parsing.text import AdvertText
 
 SETTING: Final = re.compile(r"place[- ]?setting|table setting", re.IGNORECASE)
 _SET_WORD: Final = re.compile(r"\b(?:set|service|starter|ensemble|outfit|chest|assortment)\b", re.IGNORECASE)
+_NUMBER_ONLY: Final = re.compile(
+    r"^\W*(?:the |complete |all )*\S+[ -](?:pcs?\.?|pieces)(?: set| complete| in all)?\W*$", re.IGNORECASE
+)
 _LINES_BETWEEN: Final = 4  # lines of description between the title of a set and its list
 _STEP: Final = 3.2  # sizes of the larger type from the middle of a line to the next of the same paragraph
 
@@ -82,11 +85,20 @@ def _is_over(advert: AdvertText, title: Segment, listing: Listing) -> bool:
     return True
 
 
+def _says_again(title: Segment, segment: Segment) -> bool:
+    """Say whether a text only says the number of pieces of a title again ("32 pieces ... $3.98")."""
+    stated, again = stated_pieces(title.text), stated_pieces(segment.text)
+    return again is not None and stated is not None and again[0] == stated[0] and bool(_NUMBER_ONLY.match(segment.text))
+
+
 def _with_list(advert: AdvertText, segments: list[Segment], title: Segment, listing: Listing) -> list[Segment]:
     """Return the segments with the title stretched to the end of its list, and what stood between left out."""
     within = [s for s in segments if title.start <= s.start < listing.end]
+    again = next((s for s in segments if s.start >= listing.end and _says_again(title, s)), None)
+    if again is not None and again.first_line <= advert.line_at(listing.end - 1).number + 1:
+        within.append(again)
     end = max([listing.end, *(s.end for s in within)])
-    last = advert.line_at(listing.end - 1)
+    last = advert.line_at(end - 1)
     box, flat = title.box, title.flat
     for number in range(advert.line_at(listing.start).number, last.number + 1):
         line = advert.lines[number]

@@ -164,3 +164,57 @@ def test_a_set_whose_pieces_do_not_add_up_is_trusted_less() -> None:
 )
 def test_order_numbers_and_weights_are_told_from_names(text: str, marks: list[str]) -> None:
     assert [text[a:b] for a, b in order_marks(text)] == marks
+
+
+def test_a_count_said_of_each_holds_up_to_the_semicolon() -> None:
+    (offer,) = parse(
+        (20, 30, 16, "53-Piece Set for 8: 8 each dinner plates, bread and butters, fruit dishes, soup plates,"),
+        (20, 52, 16, "cups and saucers; platter, vegetable dish, covered sugar (2 pcs.) and"),
+        (20, 74, 16, "creamer."),
+        (20, 96, 16, "86 K 2108M—Shpg. wt., 44 lbs. 53 pieces"), (700, 96, 16, "$7.45"),
+    ).offers  # fmt: skip
+    assert offer.item == "53-Piece Set for 8"
+    assert contents(offer) == EIGHT | {"soup_plate": 8} | SERVING
+    assert made_of(offer).closes == "trade"
+
+
+def test_a_list_in_brackets_after_the_price_is_the_sets() -> None:
+    starter, service = parse(
+        (
+            20,
+            30,
+            16,
+            "16-piece starter set, $19.95* (4 each: dinner, salad, cup, saucer). 45-piece service for 8, $59.95.",
+        )
+    ).offers
+    assert contents(starter) == dict.fromkeys(("dinner_plate", "salad_plate", "cup", "saucer"), 4)
+    assert made_of(service).listed == ()
+
+
+def test_plates_of_a_luncheon_set_are_luncheon_plates() -> None:
+    text = "23-Piece Luncheon Set. 6 plates, 6 cups, 6 saucers, 4 fruits and 1 platter"
+    (offer,) = parse((20, 30, 16, text), (20, 60, 24, "$1.79")).offers
+    assert contents(offer) == {"luncheon_plate": 6, "cup": 6, "saucer": 6, "fruit_dish": 4, "platter": 1}
+
+
+def test_a_set_stated_under_its_price_is_read() -> None:
+    (offer,) = parse(
+        (20, 30, 16, "Pine Ridge dinnerware"), (20, 60, 60, "$8.50"), (20, 130, 14, "20-pc. set for four")
+    ).offers
+    assert (offer.item, made_of(offer).stated, made_of(offer).service_for) == ("Pine Ridge dinnerware", 20, 4)
+
+
+@pytest.mark.parametrize("text", ["Teapot, 6-cup", "Fruit or sauce dish", "Cream pitchers", "Soup bowls, set of 2"])
+def test_what_is_no_list_makes_none(text: str) -> None:
+    lines: list[Line] = []
+    for i, row in enumerate((text, "Oval platter, 13-inch")):
+        lines += [(20, 30 + 24 * i, 16, row), (500, 30 + 24 * i, 16, "$1.98")]
+    first, platter = parse(*lines).offers
+    assert first.composition is None or set(contents(first).values()) == {2}
+    assert platter.composition is None
+
+
+def test_a_second_word_that_was_misread_is_part_of_the_piece() -> None:
+    listed = (20, 64, 14, "dinner plate, salad plate fruit disli cup. saucer")
+    (offer,) = parse((20, 30, 24, "5-pc. place setting"), listed, (20, 90, 40, "$1.39")).offers
+    assert (len(contents(offer)), made_of(offer).closes) == (5, "both")
