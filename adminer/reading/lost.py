@@ -1,0 +1,164 @@
+"""What the print lost of a numeral: the point before its cents, the figures beside a dollar sign."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+import cv2
+import numpy as np
+
+from adminer.reading.glyphs import WORK_HEIGHT, Glyph, alone, around, blobs_of, cut_out, glyphs_of, letters_of
+from adminer.reading.placed import PlacedWord
+from adminer.reading.recognise import Gray, read_strips
+from adminer.reading.words import ink_of
+
+POINTLESS = re.compile(r"^\$?\d{3,4}$")
+WORN_POINT = 0.22  # of the figure height: figures of one number stand closer; common practice, no source
+WIDER = 1.2  # by how much a lost point sets figures further apart; a "1" on the width of other figures does not
+AMOUNT = re.compile(r"^\d{1,3}\.\d\d$")
+COLUMN_OF = 3  # amounts one under the other make a column
+COLUMN_REACH = 16  # of the type size: eight rows of a table up and down
+CENTLESS = re.compile(r"^\d{2}$|^\d{1,2}[½¼¾⅓⅔]$")
+SMALL_TYPE = 9.0  # height in pixels of figures: a sign beside lower ones cannot be told from grain
+SMALLEST_TOUCHING = 12.0  # the same for a sign that touches them
+CENT_CHANCE = 0.01  # probability of a cent sign in such ink; figures of the demo give under 0.006
+CENT_TOUCHING = 0.1  # and of one that touches the last figure
+EVEN = 0.75  # of the tallest: figures of one size are no lower, so what is lower was cut badly
+FIVE_OR_SIGN = re.compile(r"^[58]\d{1,4}(?:\.\d\d)?$")  # a dollar sign of display type is taken for these two
+DOLLAR_CHANCE = 0.01  # probability of "$" alone or with its neighbour; true figures of the press give under 0.001
+LOOKED_AT = 27  # pixels: the height such a glyph is brought to
+DISPLAY = 14.0  # height in pixels of figures from which such a look is worth anything
+LONE_SIGNS = ("$", "S", "s")
+LONE_SURE = 0.8  # mean probability of figures that no detector found
+
+
+def with_point(gray: Gray, word: PlacedWord, glyphs: Sequence[Glyph], words: Sequence[PlacedWord]) -> PlacedWord | None:
+    """Give a numeral its point back where a dot stands on the foot in a wider gap before its last two figures.
+
+    After a dollar sign, and in a column of amounts, a gap as wide as a point is enough: a worn point leaves its room
+    behind.
+    """
+    if len(glyphs) != len(word.text) or not POINTLESS.match(word.text):
+        return None
+    heights = [glyph.height for glyph in glyphs[word.text.startswith("$") :]]
+    if min(heights) < EVEN * max(heights):
+        return None
+    before, after, last = glyphs[-3], glyphs[-2], glyphs[-1]
+    tall = max(before.height, after.height)
+    gap, usual = after.left - before.right, last.left - after.right
+    if gap < 0.1 * tall or gap < 1.6 * max(usual, 0.03 * tall):
+        return None
+    text = f"{word.text[:-2]}.{word.text[-2:]}"
+    pointed = replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, 0.85))
+    pitch, next_pitch = (b.left + b.right - a.left - a.right for a, b in ((before, after), (after, last)))
+    worn = gap > WORN_POINT * tall and gap > 1.8 * usual and pitch > WIDER * next_pitch
+    if worn and (word.text[0] == "$" or _in_column(word, words)):
+        return pointed
+    scale = WORK_HEIGHT / tall
+    crop, x0, y0 = cut_out(gray, before.left, before.top, after.right, before.bottom + 0.1 * tall, scale)
+    if crop.size == 0:
+        return None
+    _, _, stats, _ = cv2.connectedComponentsWithStats(ink_of(crop).astype(np.uint8), connectivity=8)
+    for x, y, w, h, _area in stats[1:]:
+        middle, foot = x0 + (x + w / 2) / scale, y0 + (y + h) / scale
+        dot = 0.05 * WORK_HEIGHT <= max(w, h) <= 0.35 * WORK_HEIGHT
+        if dot and before.right - 0.05 * tall < middle < after.left + 0.05 * tall and foot > before.bottom - 0.2 * tall:
+            return pointed
+    return None
+
+
+def _in_column(word: PlacedWord, words: Sequence[PlacedWord]) -> bool:
+    """Say whether a number stands in a column of amounts with two decimals, flush right, of one size."""
+    size = word.type_px
+    column = [
+        other
+        for other in words
+        if AMOUNT.match(other.text)
+        and abs(other.right - word.right) < size
+        and 0.75 * size < other.type_px < 1.33 * size
+        and abs(other.bottom - word.bottom) < COLUMN_REACH * size
+    ]
+    return len(column) >= COLUMN_OF
+
+
+def with_cent(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
+    """Return a number with the cent sign that was not read: ink of its own right of the last figure, or run into it.
+
+    After a fraction such ink is enough; after figures it must look a little like a cent sign.
+    """
+    if word.form or word.type_px < SMALL_TYPE or not CENTLESS.match(word.text):
+        return word
+    letters = glyphs_of(gray, word)
+    if len(letters) != len(word.text) or min(g.height for g in letters) < EVEN * max(g.height for g in letters):
+        return word
+    last = letters[-1]
+    edge = 0.04 * (word.bottom - word.top)
+    scale = WORK_HEIGHT / last.height
+    crop, x0, y0 = cut_out(gray, last.right - edge, last.top - edge, word.right + edge, last.bottom + edge, scale)
+    blobs = blobs_of(crop, x0, y0, scale) if crop.size else []
+    beside = [b for b in blobs if b.height > 0.5 * last.height and b.left + b.right > 2 * last.right]
+    if beside and not word.text[-1].isdigit():
+        return _with_sign(word, 0.7)
+    looks = [alone(gray, around(beside), LOOKED_AT)] if beside else []
+    if word.type_px >= SMALLEST_TOUCHING:
+        looks.append(alone(gray, last, LOOKED_AT))
+    for read in read_strips([look for look in looks if look.size], threads):
+        own = len(read.letters) == 1 if beside else read.text[:1] == word.text[-1] and len(read.letters) == 2
+        if own and max(letter.cent for letter in read.letters) >= (CENT_CHANCE if beside else CENT_TOUCHING):
+            return _with_sign(word, 0.8)
+    return word
+
+
+def _with_sign(word: PlacedWord, sure: float) -> PlacedWord:
+    text = f"{word.text}¢"
+    return replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, sure))
+
+
+def with_dollar(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
+    """Return a number with a dollar sign in place of its first figure, where that looks like one seen by itself."""
+    if word.form or word.type_px < DISPLAY or not FIVE_OR_SIGN.match(word.text):
+        return word
+    glyphs = glyphs_of(gray, word)
+    if len(glyphs) != len(letters_of(word)):
+        return word
+    looks = [alone(gray, glyphs[0], LOOKED_AT), alone(gray, around(glyphs[:2]), LOOKED_AT)]
+    reads = read_strips([look for look in looks if look.size], threads)
+    if max((letter.dollar for read in reads for letter in read.letters), default=0.0) < DOLLAR_CHANCE:
+        return word
+    text = f"${word.text[1:]}"
+    return replace(word, text=text, letters=text, confidence=min(word.confidence, 0.9))
+
+
+def with_figures(gray: Gray, word: PlacedWord, words: Sequence[PlacedWord], threads: int) -> PlacedWord:
+    """Read the large figures right of a dollar sign that stands alone: a numeral can be too large to be found."""
+    tall = word.bottom - word.top
+    own, _, _ = cut_out(gray, word.left, word.top, word.right, word.bottom, WORK_HEIGHT / tall)
+    scale = WORK_HEIGHT / (1.5 * tall)
+    right, bottom = word.right + 1.8 * tall, word.bottom + 1.3 * tall
+    crop, x0, y0 = cut_out(gray, word.right - 0.1 * tall, word.top - 0.3 * tall, right, bottom, scale)
+    if not own.size or not crop.size:
+        return word
+    edges = np.concatenate([own[0], own[-1], own[:, 0], own[:, -1]])
+    blobs = blobs_of(crop, x0, y0, scale, light=bool(np.median(edges) < 128))
+    chain: list[Glyph] = []
+    for glyph in sorted(blobs, key=lambda g: g.left):
+        first = chain[0] if chain else None
+        alike = 0.85 < glyph.height / first.height < 1.18 if first else 0.8 < glyph.height / tall < 2.5
+        beside = glyph.left - (chain[-1].right if chain else word.right) < 0.4 * tall
+        if alike and beside and glyph.top < word.bottom and len(chain) < 3:
+            chain.append(glyph)
+    box = around(chain) if chain else None
+    if not box or any(o is not word and box.left < (o.left + o.right) / 2 < box.right
+                      and box.top < (o.top + o.bottom) / 2 < box.bottom for o in words):  # fmt: skip
+        return word
+    pad = 0.15 * box.height
+    crop, _, _ = cut_out(gray, box.left - pad, box.top - pad, box.right + pad, box.bottom + pad, 44 / box.height)
+    read = read_strips([crop], threads)[0]
+    if not re.fullmatch(r"\d{1,3}", read.text) or read.confidence < LONE_SURE:
+        return word
+    text = f"${read.text}"
+    whole = around([box, Glyph(word.left, word.top, word.right, word.bottom)])
+    return replace(word, text=text, letters=text, centres=(), left=whole.left, top=whole.top, right=whole.right,
+                   bottom=whole.bottom, type_px=box.height, confidence=read.confidence, reader="numeral")  # fmt: skip

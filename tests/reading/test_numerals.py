@@ -1,0 +1,128 @@
+"""Numerals by their glyphs: raised cents among neighbours, fractions, signs and points that were lost; drawn here."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from numpy.typing import NDArray
+
+from adminer.reading.fractions import settle_fraction
+from adminer.reading.glyphs import glyphs_of
+from adminer.reading.lost import with_cent
+from adminer.reading.numerals import settle_numerals
+from adminer.reading.placed import PlacedWord
+from tests.reading.drawing import Setting, draw, width_of
+
+SIZE = 80.0
+FOOT = 140.0
+
+
+def read_as(text: str, left: float, pieces: list[tuple[str, float]], *, top: float, bottom: float) -> PlacedWord:
+    """Return a word as a reader gives it; pieces are its letters with the size each is set in."""
+    x, centres = left, []
+    for letter, size in pieces:
+        centres.append(x + width_of(letter, size) / 2)
+        x += width_of(letter, size)
+    return PlacedWord(text, left, top, x, bottom, 0.72 * SIZE, 0.97, 0, text, tuple(centres))
+
+
+def price(dollars: str, cents: str, small: float, lift: float, *more: Setting) -> tuple[NDArray[np.uint8], PlacedWord]:
+    """Draw a price with raised cents; the reader gives its figures as one number."""
+    after = 80 + width_of(dollars, SIZE) + 3
+    page = draw(420, 220, Setting(dollars, 80, FOOT, SIZE), Setting(cents, after, FOOT - lift, small), *more)
+    pieces = [(c, SIZE) for c in dollars] + [(c, small) for c in cents]
+    return page, read_as(dollars + cents, 80, pieces, top=FOOT - 0.8 * SIZE, bottom=FOOT + 0.1 * SIZE)
+
+
+def test_a_glyph_for_each_letter_though_the_line_above_reaches_into_the_box() -> None:
+    page, word = price("$3", "75", 0.5 * SIZE, 0.36 * SIZE, Setting("Copper plate", 78, FOOT - 0.72 * SIZE, 30))
+    glyphs = glyphs_of(page, word)
+    assert len(glyphs) == 4
+    assert all(glyph.top > FOOT - 0.85 * SIZE for glyph in glyphs[1:])
+    assert [w.text for w in settle_numerals(page, [word])] == ["$3.75"]
+
+
+def test_the_sides_of_a_frame_are_no_glyphs_of_a_price() -> None:
+    page, word = price("$3", "75", 0.5 * SIZE, 0.36 * SIZE)
+    page = page.copy()
+    page[40:190, 60:66] = page[40:190, 250:256] = 10
+    wide = PlacedWord(word.text, 58, 56, 256, 166, 100, 0.97, 0, word.text, word.centres)
+    (settled,) = settle_numerals(page, [wide])
+    assert (settled.text, settled.form) == ("$3.75", "raised_cents")
+    assert settled.left > 70  # the box is that of the price, not of the frame
+
+
+def test_figures_that_touch_are_told_apart_by_their_places() -> None:
+    page, word = price("$8", "50", 0.5 * SIZE, 0.36 * SIZE)
+    page = page.copy()
+    join = round(80 + width_of("$", SIZE))
+    page[110:114, join - 10 : join + 10] = 10
+    assert [w.text for w in settle_numerals(page, [word])] == ["$8.50"]
+
+
+def test_a_number_of_one_size_stays_what_it_is() -> None:
+    page = draw(420, 220, Setting("$129", 80, FOOT, SIZE))
+    word = read_as("$129", 80, [(c, SIZE) for c in "$129"], top=FOOT - 0.8 * SIZE, bottom=FOOT + 0.1 * SIZE)
+    assert [w.text for w in settle_numerals(page, [word])] == ["$129"]
+
+
+def test_a_second_reading_of_the_cents_goes_with_them() -> None:
+    page, word = price("$1", "39", 0.5 * SIZE, 0.36 * SIZE)
+    left = 80 + width_of("$1", SIZE) + 3
+    again = PlacedWord("39", left, 82, left + 44, 112, 28, 0.9, 1, "39", ())
+    assert [w.text for w in settle_numerals(page, [word, again])] == ["$1.39"]
+
+
+@pytest.mark.parametrize(
+    ("read", "parts", "meant"),
+    [
+        ("17/2c", (("1", "high"), ("/", "full"), ("2", "low")), "17½¢"),
+        ("171/2c", (("1", "high"), ("/", "full"), ("2", "low")), "17½¢"),
+        ("173/4c", (("3", "high"), ("/", "full"), ("4", "low")), "17¾¢"),
+    ],
+)
+def test_a_small_figure_on_the_foot_makes_a_fraction(read: str, parts: tuple[tuple[str, str], ...], meant: str) -> None:
+    settings, x = [Setting("17", 80, FOOT, SIZE)], 80 + width_of("17", SIZE) + 2
+    centres = [80 + width_of("1", SIZE) / 2, 80 + width_of("1", SIZE) + width_of("7", SIZE) / 2]
+    for text, place in (*parts, ("c", "full")):
+        size = SIZE if place == "full" else 0.5 * SIZE
+        settings.append(Setting(text, x, FOOT - (0.36 * SIZE if place == "high" else 0), size))
+        if text in read[2:]:
+            centres.append(x + width_of(text, size) / 2)
+        x += width_of(text, size) + 2
+    word = PlacedWord(read, 80, FOOT - 0.8 * SIZE, x, FOOT + 0.1 * SIZE, 0.72 * SIZE, 0.97, 0, read, tuple(centres))
+    assert settle_fraction(draw(420, 220, *settings), word).text == meant
+
+
+def test_two_for_a_full_size_figure_is_no_fraction() -> None:
+    page = draw(420, 220, Setting("3/25c", 80, FOOT, SIZE))
+    word = read_as("3/25c", 80, [(c, SIZE) for c in "3/25c"], top=FOOT - 0.8 * SIZE, bottom=FOOT + 0.1 * SIZE)
+    assert settle_fraction(page, word).text == "3/25c"
+
+
+def test_a_cent_sign_that_was_not_read_is_seen_beside_its_figures() -> None:
+    page = draw(420, 220, Setting("19", 80, FOOT, SIZE), Setting("c", 86 + width_of("19", SIZE), FOOT, SIZE))
+    right = 90 + width_of("19c", SIZE)
+    word = read_as("19", 80, [("1", SIZE), ("9", SIZE)], top=FOOT - 0.8 * SIZE, bottom=FOOT + 0.1 * SIZE)
+    wide = PlacedWord("19", 80, word.top, right, word.bottom, 58, 0.99, 0, "19", word.centres)
+    assert with_cent(page, wide, 1).text == "19¢"
+    bare = draw(420, 220, Setting("19", 80, FOOT, SIZE))
+    assert with_cent(bare, wide, 1).text == "19"
+
+
+def test_a_point_lost_in_a_column_of_amounts_is_given_back() -> None:
+    size, rows = 40.0, ("12.50", "18.75", "44.25")
+    settings = [Setting(text, 300 - width_of(text, size), 60 + 60 * k, size) for k, text in enumerate(rows)]
+    left = 300 - width_of("32.00", size)
+    settings += [Setting("32", left, 240, size), Setting("00", left + width_of("32.", size) + 2, 240, size)]
+    page = draw(420, 300, *settings)
+
+    def word(text: str, foot: float) -> PlacedWord:
+        pieces = [(c, size) for c in text]
+        start = 300 - width_of("32.00", size)
+        placed = read_as(text, start, pieces, top=foot - 0.75 * size, bottom=foot + 2)
+        return PlacedWord(text, start, placed.top, 302, placed.bottom, 0.72 * size, 0.99, 0, text, placed.centres)
+
+    column = [word(text, 60 + 60 * k) for k, text in enumerate(rows)]
+    assert settle_numerals(page, [*column, word("3200", 240)])[-1].text == "32.00"
+    assert settle_numerals(page, [word("3200", 240)])[-1].text == "3200"
