@@ -29,7 +29,7 @@ HIGH: Final = 0.7  # of that height: a numerator ends above this
 FULL: Final = 0.85  # of that height: a lower glyph is no figure of full size
 SMALLEST: Final = 9.0  # height of the figures in pixels
 READ_AT: Final = 27  # pixels: the height a numerator is brought to
-NO_SIGN: Final = frozenset("\"'”’%.,;:)")  # what can stand after a fraction and is no cent sign
+LIKE_A_SIGN: Final = frozenset("cC¢eEéèG£€$<([456")  # what a cent sign after a fraction is taken for
 
 
 def settle_fraction(gray: Gray, word: PlacedWord, threads: int = 1) -> PlacedWord:
@@ -49,8 +49,9 @@ def settle_fraction(gray: Gray, word: PlacedWord, threads: int = 1) -> PlacedWor
     if not sign or not figures:
         return word
     rest = letters[k + 1 :]
-    text = f"{figures}{sign}{rest if rest in NO_SIGN else '¢'}"
-    return replace(word, text=text, letters=text, centres=(), form=None if rest in NO_SIGN else "fraction",
+    cents = rest in LIKE_A_SIGN and glyphs[-1].bottom > glyphs[0].bottom - ON_FOOT * glyphs[0].height
+    text = f"{figures}{sign}{'¢' if cents else rest}"
+    return replace(word, text=text, letters=text, centres=(), form="fraction" if cents else None,
                    reader="numeral", confidence=min(word.confidence, 0.9))  # fmt: skip
 
 

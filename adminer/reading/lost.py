@@ -14,7 +14,7 @@ from adminer.reading.placed import PlacedWord
 from adminer.reading.recognise import Gray, read_strips
 from adminer.reading.words import ink_of
 
-POINTLESS = re.compile(r"^\$?\d{3,4}$")
+POINTLESS = re.compile(r"^\$?\d{3,4}$|^\d\d$")
 WORN_POINT = 0.22  # of the figure height: figures of one number stand closer; common practice, no source
 WIDER = 1.2  # by how much a lost point sets figures further apart; a "1" on the width of other figures does not
 AMOUNT = re.compile(r"^\d{1,3}\.\d\d$")
@@ -23,6 +23,7 @@ COLUMN_REACH = 16  # of the type size: eight rows of a table up and down
 CENTLESS = re.compile(r"^\d{2}$|^\d{1,2}[½¼¾⅓⅔]$")
 SMALL_TYPE = 9.0  # height in pixels of figures: a sign beside lower ones cannot be told from grain
 SMALLEST_TOUCHING = 12.0  # the same for a sign that touches them
+SIGN_HIGH = 0.65  # of the height of the figures: lower ink is the foot of a fraction or grain
 CENT_CHANCE = 0.01  # probability of a cent sign in such ink; figures of the demo give under 0.006
 CENT_TOUCHING = 0.1  # and of one that touches the last figure
 EVEN = 0.75  # of the tallest: figures of one size are no lower, so what is lower was cut badly
@@ -38,13 +39,17 @@ def with_point(gray: Gray, word: PlacedWord, glyphs: Sequence[Glyph], words: Seq
     """Give a numeral its point back where a dot stands on the foot in a wider gap before its last two figures.
 
     After a dollar sign, and in a column of amounts, a gap as wide as a point is enough: a worn point leaves its room
-    behind.
+    behind. Two figures alone in such a column are cents.
     """
     if len(glyphs) != len(word.text) or not POINTLESS.match(word.text):
         return None
     heights = [glyph.height for glyph in glyphs[word.text.startswith("$") :]]
     if min(heights) < EVEN * max(heights):
         return None
+    if len(word.text) == 2:
+        text = f".{word.text}"
+        found = replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, 0.8))
+        return found if _in_column(word, words) and not _follows_figures(word, words) else None
     before, after, last = glyphs[-3], glyphs[-2], glyphs[-1]
     tall = max(before.height, after.height)
     gap, usual = after.left - before.right, last.left - after.right
@@ -83,6 +88,15 @@ def _in_column(word: PlacedWord, words: Sequence[PlacedWord]) -> bool:
     return len(column) >= COLUMN_OF
 
 
+def _follows_figures(word: PlacedWord, words: Sequence[PlacedWord]) -> bool:
+    middle = (word.top + word.bottom) / 2
+    return any(
+        other.text[-1:].isdigit() and word.left - other.right < 2 * word.type_px
+        for other in words
+        if other is not word and other.top < middle < other.bottom and other.left < word.left
+    )
+
+
 def with_cent(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
     """Return a number with the cent sign that was not read: ink of its own right of the last figure, or run into it.
 
@@ -98,7 +112,8 @@ def with_cent(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
     scale = WORK_HEIGHT / last.height
     crop, x0, y0 = cut_out(gray, last.right - edge, last.top - edge, word.right + edge, last.bottom + edge, scale)
     blobs = blobs_of(crop, x0, y0, scale) if crop.size else []
-    beside = [b for b in blobs if b.height > 0.5 * last.height and b.left + b.right > 2 * last.right]
+    high = [b for b in blobs if b.height > SIGN_HIGH * letters[0].height and b.left + b.right > 2 * last.right]
+    beside = [b for b in high if b.left > x0]  # what the window cuts on the left is the foot of the fraction itself
     if beside and not word.text[-1].isdigit():
         return _with_sign(word, 0.7)
     looks = [alone(gray, around(beside), LOOKED_AT)] if beside else []

@@ -11,13 +11,14 @@ from adminer.reading.placed import PlacedWord
 HALF_SEEN = 0.01  # probability of the sign at its place; set by eye on a dozen misread prices of the demo
 CENTS = re.compile(r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]?)(?P<sign>[¢c])(?P<rest>[^\w]*)$")
 LOOKS_LIKE_CENTS = re.compile(
-    r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]?)(?P<sign>[eéèëtf©°<*CGoO0-9¢])(?P<rest>[.,;:!)\"”]*)$"
+    r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]?)(?P<sign>[eéèëtf©°<*$CGoO0-9¢])(?P<rest>[.,;:!)\"”]*)$"
 )
-NEVER_A_FIGURE = "eéèë©°<"  # after figures and before a space these stand for nothing but a cent sign
+NEVER_A_FIGURE = "eéèë©°<$"  # after figures and before a space these stand for nothing but a cent sign
 HALF_TWICE = re.compile(r"(?<=\d)½[/⁄]?[2z](?=[¢cCdeE])")
 HALF_SPELLED = re.compile(r"^(\d\d)['’]?1/[2z][¢cCeE](?=\W*$)")
 HALF_WITH_ONE = re.compile(r"^(\d\d)1½(?=[¢cC])")
 HALF_AS_PERCENT = re.compile(r"(?<=\d)%(?=[¢c])")
+SLASHED_SIGN = re.compile(r"(?<=^[2-9]/)[Ss§](?=\d)")
 POINT_SIGN = re.compile(r"^[Ss§](?=\.\d\d\W*$)")
 GRAIN_BEFORE = re.compile(r"^[.,·'](?=\d{1,3}\.\d\d[.,·']?$)")
 LETTER_NOUGHT = re.compile(r"(?<=\d)[oO](?=[¢ceé]\W*$)")
@@ -39,6 +40,7 @@ def restore_signs(words: Sequence[PlacedWord]) -> list[PlacedWord]:
 def _slips(word: PlacedWord) -> PlacedWord:
     """Put right what can only be figures before a cent sign: "3oc", "zc", halves as "17½/2c", "171/2c", "17%c"."""
     text = HALF_WITH_ONE.sub(r"\1½", HALF_AS_PERCENT.sub("½", HALF_TWICE.sub("½", word.text)))
+    text = SLASHED_SIGN.sub("$", text)
     text = GRAIN_BEFORE.sub("", POINT_SIGN.sub("$", HALF_SPELLED.sub(r"\1½¢", text)))
     text = LETTER_TWO.sub("2", LETTER_NOUGHT.sub("0", text))
     return word if text == word.text else replace(word, text=text, letters=text)

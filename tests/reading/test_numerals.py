@@ -94,6 +94,21 @@ def test_a_small_figure_on_the_foot_makes_a_fraction(read: str, parts: tuple[tup
     assert settle_fraction(draw(420, 220, *settings), word).text == meant
 
 
+def test_a_measure_with_a_fraction_is_no_price() -> None:
+    small = 0.5 * SIZE
+    x = 80 + width_of("9", SIZE) + 2
+    places = [80 + width_of("9", SIZE) / 2, x + width_of("1", small) / 2]
+    settings = [Setting("9", 80, FOOT, SIZE), Setting("1", x, FOOT - 0.36 * SIZE, small)]
+    for text, size in (("/", SIZE), ("4", small)):
+        x += width_of("1" if text == "/" else "/", small if text == "/" else SIZE) + 2
+        settings.append(Setting(text, x, FOOT, size))
+        places.append(x + width_of(text, size) / 2)
+    x += width_of("4", small)
+    word = PlacedWord("91/4", 80, FOOT - 0.8 * SIZE, x, FOOT + 0.1 * SIZE, 0.72 * SIZE, 0.97, 0, "91/4", tuple(places))
+    settled = settle_fraction(draw(420, 220, *settings), word)
+    assert (settled.text, settled.form) == ("9¼", None)
+
+
 def test_two_for_a_full_size_figure_is_no_fraction() -> None:
     page = draw(420, 220, Setting("3/25c", 80, FOOT, SIZE))
     word = read_as("3/25c", 80, [(c, SIZE) for c in "3/25c"], top=FOOT - 0.8 * SIZE, bottom=FOOT + 0.1 * SIZE)
@@ -124,5 +139,11 @@ def test_a_point_lost_in_a_column_of_amounts_is_given_back() -> None:
         return PlacedWord(text, start, placed.top, 302, placed.bottom, 0.72 * size, 0.99, 0, text, placed.centres)
 
     column = [word(text, 60 + 60 * k) for k, text in enumerate(rows)]
+    page_below = draw(420, 360, *settings, Setting("65", 300 - width_of("65", size), 300, size))
+    left = 300 - width_of("65", size)
+    below = read_as("65", left, [("6", size), ("5", size)], top=300 - 0.75 * size, bottom=302)
+    below = PlacedWord("65", left, below.top, 302, below.bottom, 0.72 * size, 0.99, 0, "65", below.centres)
+    assert settle_numerals(page_below, [*column, below])[-1].text == ".65"
+    assert settle_numerals(page_below, [below])[-1].text == "65"
     assert settle_numerals(page, [*column, word("3200", 240)])[-1].text == "32.00"
     assert settle_numerals(page, [word("3200", 240)])[-1].text == "3200"

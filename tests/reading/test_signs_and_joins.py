@@ -37,6 +37,13 @@ def texts(words: list[PlacedWord]) -> list[str]:
         ("3oe", 0.0, 0.0, "30¢"),
         ("zc.", 0.0, 0.0, "2c."),
         ("17½/2c", 0.9, 0.0, "17½c"),
+        ("171½c", 0.9, 0.0, "17½c"),
+        ("171/2C", 0.0, 0.0, "17½¢"),
+        ("52%c", 0.9, 0.0, "52½c"),
+        ("14$", 0.0, 0.0, "14¢"),
+        ("3/S1", 0.0, 0.0, "3/$1"),
+        ("S.33", 0.0, 0.0, "$.33"),
+        (".2.95", 0.0, 0.0, "2.95"),
     ],
 )
 def test_a_sign_that_was_half_seen_is_given_back(read: str, cent: float, dollar: float, meant: str) -> None:
