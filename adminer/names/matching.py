@@ -20,6 +20,8 @@ from adminer.names.authority import LineEntry, MakerEntry, RetailerEntry
 
 SURE: Final = 0.86  # below this a name stays unlinked; common practice, no source
 CLEAR: Final = 0.05  # the best entry must be this much better than the next one
+NEAR: Final = 0.76  # share of equal letters from which letters that look alike may make up for the rest
+_BUILDS: Final = str.maketrans("ltjfbeouryw", "iiiihccnnvv")  # thin, tall, round, arched and pointed letters
 _LOOKALIKES: Final = str.maketrans({"0": "o", "1": "l", "5": "s", "8": "b", "|": "l", "!": "l", "$": "s", "@": "a"})
 _HOUSE_WORDS: Final = re.compile(
     r"\b(?:the|co|company|inc|incorporated|ltd|limited|corp|corporation|bros|brothers|and|mfg|pattern|design|dinnerware|line)\b"
@@ -98,11 +100,13 @@ def best_match(folded: str, spellings: Sequence[Spelling], *, sure: float = SURE
     if len(folded) < 3 or not spellings:
         return None
     scored: dict[str, tuple[float, Spelling]] = {}
-    for _, score, index in process.extract(
-        folded, [s.folded for s in spellings], scorer=fuzz.ratio, score_cutoff=100 * (sure - CLEAR), limit=8
+    for _, plain, index in process.extract(
+        folded, [s.folded for s in spellings], scorer=fuzz.ratio, score_cutoff=100 * NEAR, limit=8
     ):
         spelling = spellings[index]
-        score = min(score / 100, words_agree(folded, spelling.folded))  # noqa: PLW2901 -- the weaker of two measures counts
+        score = min(_alike(folded, spelling.folded, plain / 100), words_agree(folded, spelling.folded))
+        if score < sure - CLEAR:
+            continue
         if spelling.entry_id not in scored or score > scored[spelling.entry_id][0]:
             scored[spelling.entry_id] = (score, spelling)
     ranked = sorted(scored.values(), key=lambda pair: (-pair[0], pair[1].entry_id))
@@ -122,6 +126,11 @@ def best_match(folded: str, spellings: Sequence[Spelling], *, sure: float = SURE
     return Match(best.entry_id, best.preferred, best.printed, round(score, 3), how)
 
 
+def _alike(one: str, other: str, plain: float) -> float:
+    """Return how alike two folded names are: letters of one build, which readers confuse, count half ("Winten")."""
+    return max(plain, (plain + fuzz.ratio(one.translate(_BUILDS), other.translate(_BUILDS)) / 100) / 2)
+
+
 def words_agree(one: str, other: str) -> float:
     """Return 0 where a word of one is another word in the other ("Laurel" for "Sorrel"), whatever the whole is like."""
     mine, theirs = one.split(), other.split()
@@ -129,7 +138,10 @@ def words_agree(one: str, other: str) -> float:
         joined = fuzz.ratio(one.replace(" ", ""), other.replace(" ", "")) / 100
         return joined if joined > 0.93 else joined - 0.1
     for a, b in zip(mine, theirs, strict=True):
-        if Levenshtein.distance(a, b) > (0 if len(b) <= 3 else 1 if len(b) <= 6 else 2):
+        edits = Levenshtein.distance(a, b)
+        if edits > 1 and len(b) > 3 and a.translate(_BUILDS) == b.translate(_BUILDS):
+            edits = 1
+        if edits > (0 if len(b) <= 3 else 1 if len(b) <= 6 else 2):
             return 0.0
     return 1.0
 

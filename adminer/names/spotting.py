@@ -10,7 +10,7 @@ from typing import Final
 import numpy as np
 from rapidfuzz import fuzz, process
 
-from adminer.names.matching import CLEAR, SURE, Match, Spelling, best_match, fold_house, fold_name
+from adminer.names.matching import NEAR, Match, Spelling, best_match, fold_house, fold_name
 
 _WORD: Final = re.compile(r"\S+")
 _BREAK: Final = re.compile(r"[.;:!?](?:\s|$)|\n\s*\n")
@@ -36,9 +36,7 @@ def spot_names(text: str, spellings: Sequence[Spelling]) -> list[Spotted]:
         return []
     keys = sorted({key for _, _, key, _ in windows})
     targets = [s.folded for s in spellings]
-    near = process.cdist(keys, targets, scorer=fuzz.ratio, score_cutoff=100 * (SURE - CLEAR), dtype=np.uint8).max(
-        axis=1
-    )
+    near = process.cdist(keys, targets, scorer=fuzz.ratio, score_cutoff=100 * NEAR, dtype=np.uint8).max(axis=1)
     matches = {key: best_match(key, spellings) for key, score in zip(keys, near, strict=True) if score}
     found = [
         (whole, Spotted(start, end, " ".join(text[start:end].split()), match))

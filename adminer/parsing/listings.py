@@ -16,6 +16,7 @@ from typing import Final
 from spacy.tokens import Doc
 
 from adminer.parsing.composition import WORD_NUMBER, Listed, list_pieces
+from adminer.parsing.larder import is_food
 from adminer.parsing.misread import lengthened, misread_pieces
 from adminer.parsing.pipeline import PIECES, Grammar
 from adminer.parsing.prices import Found
@@ -83,10 +84,14 @@ def named_pieces(doc: Doc, printed: str, grammar: Grammar) -> list[NamedPiece]:
         kept.append(NamedPiece(span.start_char, span.end_char, span.label_))
     strict = [k for k in kept if text[k.start : k.end].lower() not in grammar.loose]
     anchors = [(k.start, k.end) for k in strict] + [m.span() for m in TABLEWARE.finditer(text)]
-    near = [k for k in kept if k in strict or _is_near(k.start, k.end, anchors, _NEAR_STRICT)]
+    near = [
+        k
+        for k in kept
+        if k in strict or (_is_near(k.start, k.end, anchors, _NEAR_STRICT) and not is_food(printed, k.start, k.end))
+    ]
     for lines in (text, printed):  # a misread name may run over a line end, or stand beside one
         for start, end, piece in misread_pieces(lines, [(k.start, k.end) for k in near], grammar.piece_names):
-            if _is_near(start, end, anchors, _NEAR_MISREAD):
+            if _is_near(start, end, anchors, _NEAR_MISREAD) and not is_food(printed, start, end):
                 near.append(NamedPiece(start, end, piece))
     for i, one in enumerate(near):
         if text[one.start : one.end].lower() in grammar.loose and (

@@ -103,6 +103,15 @@ class Sheet:
                 return self._mark("c", {"kind": kind, "text": words, "value": None}, escape(words))
         return self._mark("t", {"text": words}, escape(words))
 
+    def item_text(self, item: Item) -> str:
+        """Set what an item is called; the name of its line among the words ("Tansy Morn dinner plate") is one more fact."""
+        name = (item.line or "").replace("_", " ").title()
+        whole = self.text(item.text)
+        if not name or item.line_text or name not in item.text:
+            return whole
+        fact = self._mark("l", {"text": name, "line_id": item.line}, escape(name))
+        return whole.replace(escape(name), fact, 1)
+
     def set_words(self, composition: SetOf, item: Item) -> str:
         """Set the words of a set: the list of its pieces, or what the maker calls it."""
         words = composition.words or ", ".join(text for _, _, text in composition.listed)

@@ -17,6 +17,7 @@ from adminer.names.proposals import NameSighting, propose, read_rejected
 from adminer.names.relink import Unlinked, relink
 from adminer.names.spotting import spot_names
 from adminer.records import Box
+from tests.parsing.pages import some_names
 
 LINES = (
     LineEntry(
@@ -268,3 +269,15 @@ def test_objects_are_read_and_a_broken_row_stops_only_itself(tmp_path: Path) -> 
     ]
     assert result.problems == ("objects.csv, line 3: does not say what the object is, or has too many columns",)
     assert read_objects(tmp_path / "none.csv").objects == ()
+
+
+@pytest.mark.parametrize(("read", "entry"), [("Winten Sonnel", "winter_sorrel"), ("Silverthave", "silverthaw")])
+def test_letters_of_one_build_count_half(read: str, entry: str) -> None:
+    match = best_match(fold_name(read), line_spellings(some_names().lines))
+    assert match is not None
+    assert match.entry_id == entry
+
+
+@pytest.mark.parametrize("read", ["Winter Barrel", "Silverware", "Summer Sorrel", "Silver Shaw Inn"])
+def test_other_words_stay_unlinked(read: str) -> None:
+    assert best_match(fold_name(read), line_spellings(some_names().lines)) is None

@@ -14,11 +14,12 @@ from corpus_demo.press import fonts
 from corpus_demo.press.browser import CHROMIUM, SCALE, Proof, press_browser
 from corpus_demo.press.corpus import write_folder
 from corpus_demo.press.demo import scans
-from corpus_demo.press.facts import Tag, Wear
+from corpus_demo.press.facts import Item, Tag, Wear
 from corpus_demo.press.geometry import fact_boxes, lay
 from corpus_demo.press.looks import draw_look
 from corpus_demo.press.numerals import as_printed, pick_form
 from corpus_demo.press.sampler import print_numerals
+from corpus_demo.press.sheet import Sheet
 
 ROOT = Path(__file__).resolve().parents[2]
 needs_press = pytest.mark.skipif(
@@ -109,3 +110,18 @@ def test_numerals_come_with_labels(tmp_path: Path) -> None:
     for label in labels:
         assert (tmp_path / label["file"]).is_file()
         assert label["box"][2] > 0 and label["box"][3] > 0
+
+
+@pytest.mark.parametrize(
+    ("item", "named"),
+    [
+        (Item("Tansy Morn dinner plate", (), line="tansy_morn"), ["Tansy Morn"]),
+        (Item("Dinner plate", (), line="tansy_morn"), []),
+        (Item("Tansy Morn dinner plate", (), line="tansy_morn", line_text="Tansy Morn"), []),  # set on its own
+    ],
+)
+def test_a_line_named_in_an_item_is_a_fact_of_the_page(item: Item, named: list[str]) -> None:
+    sheet = Sheet(draw_look(1), 60.0)
+    markup = sheet.item_text(item)
+    assert [row["text"] for fact, row in sheet.facts.items() if fact.startswith("l")] == named
+    assert markup.count("data-f=") == 1 + len(named)

@@ -25,7 +25,7 @@ def price_list(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
             f'<td class="n">{sheet.price(by_label[h], item, "bare") if h in by_label else "&mdash;"}</td>'
             for h in labels
         )
-        name = sheet.line(item.line_text, item.line) if item.line_text else sheet.text(item.text)
+        name = sheet.line(item.line_text, item.line) if item.line_text else sheet.item_text(item)
         tail = f" {escape(item.blurb)}" if item.blurb else ""
         body.append(f"<tr><td>{escape(item.number)}</td><td>{name}{tail}</td><td>{escape(item.size)}</td>{cells}</tr>")
     motifs: tuple[Motif, ...] = ("tansy", "wheat", "sorrel", "frost", "quince")

@@ -18,7 +18,7 @@ def _big(sheet: Sheet, item: Item, size: float, cls: str) -> str:
     unit = parts.unit_words(tag)
     detail = f'<div class="fine">{escape(item.size or item.blurb)}</div>' if item.size or item.blurb else ""
     return (
-        f'<div class="cell {cls}"><div class="h2" style="font-size:1.35em">{sheet.text(item.text)}</div>{detail}'
+        f'<div class="cell {cls}"><div class="h2" style="font-size:1.35em">{sheet.item_text(item)}</div>{detail}'
         f'<div class="num big" style="font-size:{size}em">{sheet.price(tag, item)}'
         f'<span class="fine" style="font-size:.28em"> {unit}</span></div></div>'
     )

@@ -21,7 +21,7 @@ def _article(sheet: Sheet, item: Item) -> str:
     size = f" {escape(item.shipping)}." if item.shipping else ""
     number = f"<b>{escape(item.number)}</b>&mdash;" if item.number else ""
     return (
-        f'<p class="copy"><b>{sheet.text(item.text)}.</b> {name}{escape(item.blurb)}{made_of}{size}<br>'
+        f'<p class="copy"><b>{sheet.item_text(item)}.</b> {name}{escape(item.blurb)}{made_of}{size}<br>'
         f"{number}{'. '.join(prices)}</p>"
     )
 

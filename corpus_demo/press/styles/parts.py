@@ -29,7 +29,7 @@ def row(sheet: Sheet, item: Item, size: float = 1.0) -> str:
     prices = cells if len(item.tags) > 1 else f"<span>{unit_price(sheet, item, item.tags[0])}</span>"
     size_text = f' <span class="sz">{escape(item.size)}</span>' if item.size else ""
     return (
-        f'<div class="row {look.leader}" style="font-size:{size}em"><span class="it">{sheet.text(item.text)}{size_text}</span>'
+        f'<div class="row {look.leader}" style="font-size:{size}em"><span class="it">{sheet.item_text(item)}{size_text}</span>'
         f'<span class="ld">{LEADERS[look.leader]}</span>{prices}</div>'
     )
 

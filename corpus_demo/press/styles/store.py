@@ -20,7 +20,7 @@ def _offer(sheet: Sheet, item: Item, size: float) -> str:
     label = f" {sheet.label(lead)}" if lead.label else ""
     return (
         f'<div style="margin-bottom:.8em">{name if item.line_text else ""}'
-        f'<div class="h2" style="text-align:left;font-size:1.35em">{sheet.text(item.text)}</div>{blurb}{made_of}'
+        f'<div class="h2" style="text-align:left;font-size:1.35em">{sheet.item_text(item)}</div>{blurb}{made_of}'
         f'<div style="display:flex;align-items:flex-end;gap:.7em"><div class="num big" style="font-size:{size}em">'
         f'{sheet.price(lead, item)}</div><div class="fine">{side}{label} {parts.unit_words(lead)}</div></div></div>'
     )
@@ -65,7 +65,7 @@ def clearance(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
         )
         name = f" &mdash; {sheet.line(item.line_text, item.line)}" if item.line_text else ""
         made_of = f'<div class="fine">{sheet.set_words(item.composition, item)}</div>' if item.composition else ""
-        body.append(f"<tr><td>{sheet.text(item.text)}{name}{made_of}</td>{cells}</tr>")
+        body.append(f"<tr><td>{sheet.item_text(item)}{name}{made_of}</td>{cells}</tr>")
     ruled = " class=ruled" if seed % 2 else ""
     return (
         f'<div class="rev">{parts.head(sheet, spec.headline, 3.4)}</div>'

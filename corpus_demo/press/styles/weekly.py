@@ -18,7 +18,7 @@ def _feature(sheet: Sheet, item: Item, size: float) -> str:
     blocks += "".join(parts.block(sheet, item, tag, size * 0.5) for tag in others)
     composition = f'<div class="fine ctr">{sheet.set_words(item.composition, item)}</div>' if item.composition else ""
     blurb = f'<div class="ctr fine">{escape(item.blurb)}</div>' if item.blurb else ""
-    head = f'<div class="h2" style="font-size:1.9em">{sheet.text(item.text)}</div>'
+    head = f'<div class="h2" style="font-size:1.9em">{sheet.item_text(item)}</div>'
     return f'{head}{composition}{blurb}<div class="two">{blocks}</div>'
 
 
@@ -52,7 +52,7 @@ def spread(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
     """Set a wide advert: reversed head, picture and copy side by side, a strip of prices below."""
     feature, *rest = spec.items
     strip = "".join(
-        parts.block(sheet, item, item.tags[0], 3.4, above=f'<div class="lab">{sheet.text(item.text)}</div>')
+        parts.block(sheet, item, item.tags[0], 3.4, above=f'<div class="lab">{sheet.item_text(item)}</div>')
         for item in rest[:4]
     )
     rows = parts.rows(sheet, rest[4:])
@@ -116,7 +116,7 @@ def grid(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
     cells = []
     for item in spec.items:
         lead, *others = item.tags
-        words = f'<div class="h2" style="font-size:1.25em">{sheet.text(item.text)}</div>'
+        words = f'<div class="h2" style="font-size:1.25em">{sheet.item_text(item)}</div>'
         if item.composition:
             words += f'<div class="fine">{sheet.set_words(item.composition, item)}</div>'
         small = "".join(
