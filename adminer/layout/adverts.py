@@ -20,6 +20,8 @@ _DATELINE = re.compile(
     r"\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[.,]? ?\d{1,2}[.,]? ?1[89]\d\d|\bvol(?:\.|ume)\b",
     re.IGNORECASE,
 )
+TOUCHING = 0.006  # of the height of the picture: frames no further apart share a rule
+INSET = (0.004, 0.05)  # of its own width: how far a panel set into an advert stands from the sides of its frame
 BODY_LINES = 24  # as many lines of one small size outside all frames make editorial matter
 
 
@@ -77,7 +79,31 @@ def _outer_frames(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> lis
     for frame in framed:
         if not any(shared(frame, other) > 0.8 * area_of(frame) for other in outer):
             outer.append(frame)
-    return outer
+    return _rejoined(outer, TOUCHING * whole[3])
+
+
+def _rejoined(frames: Sequence[Rect], touching: float) -> list[Rect]:
+    """Put the frames together that a panel set into an advert from side to side has cut apart.
+
+    Such a panel is narrower than the frame by a little white on both sides and shares a rule with what is above or
+    below it; adverts that stand one under the other have sides of their own.
+    """
+    for panel in frames:
+        cut = [f for f in frames if _set_into(panel, f) and _apart(panel, f) <= touching]
+        if cut:
+            whole = _around([panel, *cut], panel)
+            return _rejoined([whole, *(f for f in frames if f is not panel and f not in cut)], touching)
+    return list(frames)
+
+
+def _apart(a: Rect, b: Rect) -> float:
+    """Return how far two rectangles stand from having one rule between them, one above the other."""
+    return min(abs(a[1] - b[3]), abs(b[1] - a[3]))
+
+
+def _set_into(panel: Rect, frame: Rect) -> bool:
+    low, high = (share * (panel[2] - panel[0]) for share in INSET)
+    return all(low <= inset <= high for inset in (panel[0] - frame[0], frame[2] - panel[2]))
 
 
 def _editorial(outside: Sequence[TypeLine], lines: Sequence[TypeLine]) -> list[TypeLine]:

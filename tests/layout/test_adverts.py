@@ -80,6 +80,15 @@ def test_panels_of_one_advert_are_not_adverts() -> None:
     assert parts[0].rect[1] <= 100
 
 
+def test_a_panel_from_side_to_side_does_not_cut_its_advert_in_three() -> None:
+    advert = [(50.0, 60.0, 450.0, 250.0), (58.0, 251.0, 442.0, 400.0), (50.0, 401.0, 450.0, 560.0)]
+    below = (50.0, 570.0, 450.0, 900.0)
+    lines = [line for f in (*advert, below) for line in rows(f[0] + 20, f[1] + 20, 4)]
+    lines += [line for x in (480, 580, 690) for line in rows(x, 60, 40, width=90)]
+    parts = [p.rect for p in find_adverts(RuleWork((), (*advert, below), ()), lines, 800, 1000) if p.kind == "advert"]
+    assert sorted(parts) == [(50.0, 60.0, 450.0, 560.0), below]
+
+
 def test_columns_of_a_paper_are_editorial_and_its_title_a_masthead() -> None:
     frame: Rect = (420, 300, 780, 900)
     title = TypeLine((200, 30, 600, 90), 60, "The Ferncliff Echo")
