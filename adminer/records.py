@@ -227,6 +227,7 @@ class Link:
     why: str
     candidates: tuple[str, ...] = ()
     warning: str | None = None  # "not introduced before 1949"
+    kind: Literal["line", "maker"] = "line"  # what a name without an entry is proposed as
 
 
 @dataclass(frozen=True, slots=True)

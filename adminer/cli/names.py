@@ -12,7 +12,7 @@ from rich.table import Table
 from adminer.engine.folder import open_folder
 from adminer.errors import UsageError
 from adminer.names.authority import UsedBy, load_authorities
-from adminer.names.editing import accept_line, merge_into_line, reject_name, split_from_line
+from adminer.names.editing import accept_line, accept_maker, merge_into_line, reject_name, split_from_line
 from adminer.names.proposals import NameSighting, Proposal, propose, read_rejected
 from adminer.records import Box
 from adminer.store.output import wide_console
@@ -47,17 +47,18 @@ def listing(
     folder: Folder = Path(),
     everything: Annotated[bool, typer.Option("--all", help="Show every sighting, not only how many.")] = False,
 ) -> None:
-    """List the names proposed as new lines, the surest first, each with where it was seen."""
+    """List the names proposed as new lines and makers, the surest first, each with where it was seen."""
     if ctx.invoked_subcommand is not None:
         return
     proposals = proposals_of(folder)
     if not proposals:
         typer.echo("No name is waiting: all that was found is known, rejected, or too doubtful.")
         return
-    table = Table("name", "score", "adverts", "spelled", "near", "first seen", box=None, pad_edge=False)
+    table = Table("name", "as", "score", "adverts", "spelled", "near", "first seen", box=None, pad_edge=False)
     for found in proposals:
         table.add_row(
             found.name,
+            found.kind,
             f"{found.score:.2f}",
             str(len({s.advert_id for s in found.sightings})),
             ", ".join(found.spellings),
@@ -66,7 +67,7 @@ def listing(
         )
         if everything:
             for seen in found.sightings:
-                table.add_row("", f"{seen.score:.2f}", "", seen.text, "", f"{seen.advert_id} @ {_place(seen.box)}")
+                table.add_row("", "", f"{seen.score:.2f}", "", seen.text, "", f"{seen.advert_id} @ {_place(seen.box)}")
     wide_console().print(table)
 
 
@@ -75,9 +76,16 @@ def accept(
     folder: Folder = Path(),
     maker: Annotated[str | None, typer.Option(help="Id of the maker.")] = None,
     remark: Annotated[str | None, typer.Option(help="A remark kept with the entry.")] = None,
+    as_maker: Annotated[bool, typer.Option("--as-maker", help="It is a maker, not a line.")] = False,
 ) -> None:
-    """Add a name to names/lines.toml as a new line."""
-    line_id = accept_line(open_folder(folder).names, name, maker=maker, source=remark)
+    """Add a name to names/lines.toml as a new line, or to names/makers.toml as a new maker."""
+    if as_maker and maker is not None:
+        raise UsageError("a maker has no maker", remedy="give --as-maker or --maker, not both")
+    names = open_folder(folder).names
+    if as_maker:
+        typer.echo(f"{name} is now the maker {accept_maker(names, name, source=remark)}. {_AFTER}")
+        return
+    line_id = accept_line(names, name, maker=maker, source=remark)
     typer.echo(f"{name} is now the line {line_id}. {_AFTER}")
 
 
@@ -118,9 +126,11 @@ def proposals_of(folder: Path) -> tuple[Proposal, ...]:
     opened = open_folder(folder)
     with open_readonly(opened.existing_database()) as connection:
         rows = connection.execute(
-            "SELECT advert_id, text, x, y, w, h, score, why FROM proposed_names ORDER BY advert_id, text, x, y"
+            "SELECT advert_id, text, x, y, w, h, score, why, kind FROM proposed_names ORDER BY advert_id, text, x, y"
         ).fetchall()
-    sightings = [NameSighting(a, text, Box(x, y, w, h), score, why) for a, text, x, y, w, h, score, why in rows]
+    sightings = [
+        NameSighting(a, text, Box(x, y, w, h), score, why, kind) for a, text, x, y, w, h, score, why, kind in rows
+    ]
     return propose(sightings, load_authorities(opened.names), read_rejected(opened.names))
 
 

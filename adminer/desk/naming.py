@@ -31,10 +31,12 @@ def proposals_of(desk: Desk) -> tuple[Proposal, ...]:
     if not desk.shelf.exists:
         return ()
     rows = desk.shelf.rows(
-        "SELECT advert_id, text, x, y, w, h, score, why FROM proposed_names ORDER BY score DESC LIMIT ?", [_MOST]
+        "SELECT advert_id, text, x, y, w, h, score, why, kind FROM proposed_names ORDER BY score DESC LIMIT ?", [_MOST]
     )
     sightings = [
-        NameSighting(r["advert_id"], r["text"], Box(r["x"], r["y"], r["w"], r["h"]), r["score"], r["why"] or "")
+        NameSighting(
+            r["advert_id"], r["text"], Box(r["x"], r["y"], r["w"], r["h"]), r["score"], r["why"] or "", r["kind"]
+        )
         for r in rows
     ]
     names = desk.authorities()

@@ -21,6 +21,11 @@ def accept_line(folder: Path, name: str, *, maker: str | None = None, source: st
     return add_entry(folder, "lines", name, **{key: value for key, value in fields.items() if value})
 
 
+def accept_maker(folder: Path, name: str, *, source: str | None = None) -> str:
+    """Add a name to names/makers.toml as a new maker and return its id."""
+    return add_entry(folder, "makers", name, **({"remark": source} if source else {}))
+
+
 def merge_into_line(
     folder: Path,
     name: str,

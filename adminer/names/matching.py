@@ -100,11 +100,11 @@ def best_match(folded: str, spellings: Sequence[Spelling], *, sure: float = SURE
     if len(folded) < 3 or not spellings:
         return None
     scored: dict[str, tuple[float, Spelling]] = {}
-    for _, plain, index in process.extract(
+    for _, _, index in process.extract(
         folded, [s.folded for s in spellings], scorer=fuzz.ratio, score_cutoff=100 * NEAR, limit=8
     ):
         spelling = spellings[index]
-        score = min(_alike(folded, spelling.folded, plain / 100), words_agree(folded, spelling.folded))
+        score = min(likeness(folded, spelling.folded), words_agree(folded, spelling.folded))
         if score < sure - CLEAR:
             continue
         if spelling.entry_id not in scored or score > scored[spelling.entry_id][0]:
@@ -126,8 +126,9 @@ def best_match(folded: str, spellings: Sequence[Spelling], *, sure: float = SURE
     return Match(best.entry_id, best.preferred, best.printed, round(score, 3), how)
 
 
-def _alike(one: str, other: str, plain: float) -> float:
+def likeness(one: str, other: str) -> float:
     """Return how alike two folded names are: letters of one build, which readers confuse, count half ("Winten")."""
+    plain = fuzz.ratio(one, other) / 100
     return max(plain, (plain + fuzz.ratio(one.translate(_BUILDS), other.translate(_BUILDS)) / 100) / 2)
 
 

@@ -7,18 +7,27 @@ from __future__ import annotations
 
 import tomllib
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Final
+from typing import Final, Literal
 
 from rapidfuzz import fuzz
 
 from adminer.errors import FolderError
 from adminer.names.authority import Authorities
-from adminer.names.matching import fold_name, line_spellings, words_agree
+from adminer.names.matching import (
+    Spelling,
+    fold_house,
+    fold_name,
+    house_spellings,
+    likeness,
+    line_spellings,
+    words_agree,
+)
 from adminer.records import Advert, Box
 
+Kind = Literal["line", "maker"]
 REJECTED_FILE: Final = "rejected.toml"
 PROPOSED: Final = 0.35  # joint score from which a name is proposed: one sighting alone in display type
 _ONE_NAME: Final = 84  # rapidfuzz ratio of folded spellings that count as one name
@@ -36,23 +45,25 @@ class NameSighting:
     box: Box
     score: float
     why: str
+    kind: Kind = "line"
 
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
-    """Hold a name proposed as a new line: its commonest spelling, joint score, spellings, sightings, near entries."""
+    """Hold a name proposed as a new line or maker: commonest spelling, score, spellings, sightings, near ones."""
 
     name: str
     score: float
     spellings: tuple[str, ...]
     sightings: tuple[NameSighting, ...]
     near: tuple[str, ...] = ()  # ids of lines with a name somewhat alike
+    kind: Kind = "line"
 
 
 def sightings_of(adverts: Iterable[Advert]) -> list[NameSighting]:
     """Return the unknown names of adverts one by one."""
     return [
-        NameSighting(advert.advert_id, link.name, link.box, link.score, link.why)
+        NameSighting(advert.advert_id, link.name, link.box, link.score, link.why, link.kind)
         for advert in adverts
         for link in advert.unknown_names
     ]
@@ -65,14 +76,25 @@ def propose(
 
     Sightings in different adverts add up: two guesses of 0.4 make 0.64 (1 - 0.6 * 0.6).
     """
-    known = line_spellings(authorities.lines)
-    refused = [fold_name(name) for name in rejected] + [spelling.folded for spelling in known]
+    given = tuple(sightings)
+    refused = tuple(fold_name(name) for name in rejected)
+    lines, makers = line_spellings(authorities.lines), house_spellings(authorities.makers)
+    made = _proposals([s for s in given if s.kind == "line"], lines, refused, "line")
+    made += _proposals([s for s in given if s.kind == "maker"], makers, refused, "maker")
+    return tuple(sorted(made, key=lambda p: (-p.score, -len(p.sightings), p.name)))
+
+
+def _proposals(
+    sightings: Sequence[NameSighting], known: Sequence[Spelling], rejected: Sequence[str], kind: Kind
+) -> list[Proposal]:
+    fold = fold_name if kind == "line" else fold_house
+    refused = [*rejected, *(spelling.folded for spelling in known)]
     clusters: list[tuple[str, list[NameSighting]]] = []
     for sighting in sorted(sightings, key=lambda s: (-s.score, s.advert_id, s.text)):
-        key = fold_name(sighting.text)
-        if not key or any(_alike(key, other) for other in refused):
+        key = fold(sighting.text)
+        if not key or any(_alike(key, other, kind) for other in refused):
             continue
-        home = next((members for other, members in clusters if _alike(key, other)), None)
+        home = next((members for other, members in clusters if _alike(key, other, kind)), None)
         if home is None:
             clusters.append((key, [sighting]))
         else:
@@ -86,15 +108,18 @@ def propose(
         name = min((m.text for m in members), key=lambda text: (-spelled[text.casefold()], text.isupper(), text))
         near = sorted({s.entry_id for s in known if fuzz.ratio(key, s.folded) >= _NEAR})
         made.append(
-            Proposal(_titled(name), score, tuple(sorted({m.text for m in members})), tuple(members), tuple(near))
+            Proposal(_titled(name), score, tuple(sorted({m.text for m in members})), tuple(members), tuple(near), kind)
         )
-    return tuple(sorted(made, key=lambda p: (-p.score, -len(p.sightings), p.name)))
+    return made
 
 
-def _alike(one: str, other: str) -> bool:
+def _alike(one: str, other: str, kind: Kind) -> bool:
     mine, theirs = one.replace(" ", ""), other.replace(" ", "")
     least = _ONE_NAME if min(len(mine), len(theirs)) < _LONG else _ONE_LONG_NAME
-    return mine == theirs or (fuzz.ratio(one, other) >= least and words_agree(one, other) > 0)
+    if kind == "maker":  # "Undine China" is short for "Undine China Works"
+        words = min(len(one.split()), len(other.split()))
+        one, other = (" ".join(name.split()[:words]) for name in (one, other))
+    return mine == theirs or (100 * likeness(one, other) >= least and words_agree(one, other) > 0)
 
 
 def _joint(members: list[NameSighting]) -> float:

@@ -30,6 +30,7 @@ from adminer.parsing.tables import find_table, with_column_quantities
 from adminer.parsing.terms import Term, find_labels, find_terms
 from adminer.parsing.text import AdvertText, text_of, words_by_region
 from adminer.parsing.unknown import find_unknown_names
+from adminer.parsing.unknown_makers import find_unknown_makers
 from adminer.records import Advert, Box, Note, PageReading, Region
 
 _LABEL_WORDS: Final = 5
@@ -219,5 +220,5 @@ def _parse_advert(
         offers=offers,
         conditions=conditions,
         schedule=schedule.weeks if schedule else (),
-        unknown_names=find_unknown_names(doc, text, named),
+        unknown_names=(*find_unknown_names(doc, text, named, table), *find_unknown_makers(doc, text)),
     )

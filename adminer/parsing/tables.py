@@ -34,6 +34,7 @@ class PriceTable:
     names: frozenset[int]  # numbers of the lines in the name column
     heads: tuple[tuple[float, str], ...]
     top: int
+    head: str = ""  # the word over the names, lower case
 
 
 def find_table(advert: AdvertText) -> PriceTable | None:
@@ -57,7 +58,7 @@ def find_table(advert: AdvertText) -> PriceTable | None:
             and abs(line.flat.x - head.flat.x) < 2.5 * head.type_px
         )
         heads = tuple((line.flat.centre[0], advert.text[line.start : line.end]) for line in row)
-        return PriceTable(names, heads, head.flat.y)
+        return PriceTable(names, heads, head.flat.y, advert.text[head.start : head.end].lower().strip(" :"))
     return None
 
 

@@ -112,7 +112,7 @@ def _advert_rows(advert: Advert) -> Rows:
             {
                 "advert_id": advert.advert_id,
                 "text": name.text,
-                "kind": None,
+                "kind": name.kind,
                 **_box(name.box),
                 "score": name.score,
                 "why": name.why,

@@ -40,8 +40,20 @@ def test_a_found_name_is_listed_and_accepted(folder: Path) -> None:
     assert [line.name for line in load_authorities(folder / "names").lines] == ["Quince Arbor"]
 
 
+def test_a_found_maker_is_listed_and_accepted_as_one(folder: Path) -> None:
+    assert "maker" in inside("names", "--folder", folder).stdout
+    accepted = inside("names", "accept", "Undine China Works", "--as-maker", "--folder", folder)
+    assert "is now the maker undine_china_works" in accepted.stdout
+    assert [maker.name for maker in load_authorities(folder / "names").makers] == ["Undine China Works"]
+    assert "Undine China Works" not in inside("names", "--folder", folder).stdout
+    refused = inside("names", "accept", "Tansy Morn", "--as-maker", "--maker", "undine_china_works", "--folder", folder)
+    assert refused.returncode != 0
+
+
 def test_a_rejected_name_is_no_longer_listed(folder: Path) -> None:
     assert inside("names", "reject", "Quince Arbor", "--folder", folder).returncode == 0
+    assert "Quince Arbor" not in inside("names", "--folder", folder).stdout
+    assert inside("names", "reject", "Undine China Works", "--folder", folder).returncode == 0
     assert "No name is waiting" in inside("names", "--folder", folder).stdout
 
 

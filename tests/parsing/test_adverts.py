@@ -227,7 +227,10 @@ def test_an_unknown_name_in_display_type_is_proposed_and_not_linked() -> None:
         (60, 120, 16, "Dinner plate 39¢"),
         (60, 150, 16, "Cup and saucer 45¢"),
     )
-    assert [n.name for n in advert.unknown_names] == ["Quince Arbor"]
+    assert [(n.name, n.kind) for n in advert.unknown_names] == [
+        ("Quince Arbor", "line"),
+        ("Undine China Works", "maker"),
+    ]
     assert all(o.line is None for o in advert.offers)
 
 
