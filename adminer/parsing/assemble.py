@@ -29,6 +29,7 @@ from adminer.parsing.statements import clause_around, condition_texts
 from adminer.parsing.tables import find_table, with_column_quantities
 from adminer.parsing.terms import Term, find_labels, find_terms
 from adminer.parsing.text import AdvertText, text_of, words_by_region
+from adminer.parsing.topic import with_topic
 from adminer.parsing.unknown import find_unknown_names
 from adminer.parsing.unknown_makers import find_unknown_makers
 from adminer.records import Advert, Box, Note, PageReading, Region
@@ -183,9 +184,9 @@ def _parse_advert(
         and not any(a < n.end and n.start < b for a, b in weeks)
     ]
     listings = find_listings(text, singly, prices)
-    segments = join_sets(text, cut_segments(text, taken, prices), listings, prices)
+    segments = join_sets(text, cut_segments(text, taken, prices, grammar.proper), listings, prices)
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
-    pairings = pair_items(text, groups, segments, reading.rules, bonus, table)
+    pairings = with_topic(text, pair_items(text, groups, segments, reading.rules, bonus, table), segments)
     valid_from, valid_to, dated_by = validity_of([fact for fact, _ in dates], reference)
     years = _years(valid_from, valid_to, reference)
     statements = condition_texts(text, terms, used, prices)

@@ -20,16 +20,20 @@ from adminer.parsing.catalogue import without_order_marks
 from adminer.parsing.items import Segment
 from adminer.parsing.prices import Found
 from adminer.parsing.tables import PriceTable
-from adminer.parsing.text import AdvertText
+from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box
 
 _PRICE_WORD: Final = re.compile(r"\b(?:our |sale |special )?prices?\b[ ,:.]*(?:only|is|now|,)?", re.IGNORECASE)
 _FIGURE_END: Final = re.compile(r"(?:\d|¢|\bup|\bc|\bcents)[ .,]*$")
 _FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "saving"})
 ON_ROW: Final = "on the same row, left of the price"
-_PARAGRAPH: Final = "the head of the paragraph that the price closes"
 _DISPLAY: Final = 1.8  # times the body type
 _HOPELESS: Final = 6.0  # a text so far away is no candidate, whatever stands between
+_CLOSES: Final = "paragraph that the price closes"
+AFTER: Final = "the words right after the price"
+ABOVE: Final = "right above the price"
+_BLOCK_STEPS: Final = 30
+_STACK: Final = 4  # texts between goods and the price under them that may still speak of the goods
 NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
 
 
@@ -64,7 +68,7 @@ def pair_items(
         numbered = without_order_marks(advert.text[line.start : group[0].start])[1]
         headed = not cell and any(_heads(advert, segment, found) for found in group for segment in segments)
         for s, segment in enumerate(segments):
-            cost, why = _cost(advert, group, segment, prices, rules)
+            cost, why = _cost(advert, group, segment, prices, rules, segments)
             if table is not None and segment.first_line in table.names and _same_row(segment.first, group[0].place):
                 cost, why = 0.0, "in the column of names of the price list, on the row of the price"
             elif why == ON_ROW and _text_between(segment, group[0], segments):
@@ -73,7 +77,7 @@ def pair_items(
                 cost += 0.4  # a price with a heading of its own right over it is no cell of a row
             if cell and why != ON_ROW:
                 cost += 0.4  # what stands over a column of prices is the head of the column
-            if numbered and why != _PARAGRAPH:
+            if numbered and not why.endswith(_CLOSES):
                 cost += 0.5  # a price after an order number closes a paragraph, which its head names
             costs[g, s] = cost - known[s]
             whys[g, s] = why
@@ -94,7 +98,12 @@ def pair_items(
 
 
 def _cost(
-    advert: AdvertText, group: list[Found], segment: Segment, prices: list[Found], rules: tuple[Box, ...]
+    advert: AdvertText,
+    group: list[Found],
+    segment: Segment,
+    prices: list[Found],
+    rules: tuple[Box, ...],
+    segments: list[Segment],
 ) -> tuple[float, str]:
     mains = [found for found in group if found.role not in _FOLLOWING_ROLES] or group
     first = mains[0]
@@ -106,19 +115,44 @@ def _cost(
                 best, why = cost, reason
     if best < _HOPELESS:
         best += 0.8 * _prices_between(segment, first, prices, group)
-    flow, reason = _flow_cost(advert, mains, segment, prices)
+    if best < _HOPELESS and segment.goods and why == ABOVE and not _is_cell(first, prices, advert.body_px):
+        best = min(best, _stack_cost(advert, segment, first, prices, segments))
+    flow, reason = _flow_cost(advert, mains, segment, prices, segments)
     if flow < best:
         best, why = flow, reason
-    if best < _HOPELESS and why != _PARAGRAPH and _rule_between(segment.box, first.box, rules):
-        best += 1.0
+    if best < _HOPELESS and not why.endswith((_CLOSES, AFTER)) and _rule_between(segment.box, first.box, rules):
+        best += 1.0  # in one column of type what looks like a rule is none
     return best + _wording_cost(segment, why), why
+
+
+def _stack_cost(
+    advert: AdvertText, segment: Segment, found: Found, prices: list[Found], segments: list[Segment]
+) -> float:
+    """Return the cost of goods named over a price when the lines between only say more of them.
+
+    "Vacuum Cleaner / with entirely new principle / $15": nothing between names goods of its own, and no price.
+    """
+    top, foot = segment.last.centre[1], found.place.y + 0.5 * found.place.h
+    column = [
+        other
+        for other in segments
+        if top < other.flat.centre[1] < foot
+        and min(other.flat.right, found.place.right) > max(other.flat.x, found.place.x)
+    ]
+    beside = min(segment.flat.right, found.place.right) <= max(segment.flat.x, found.place.x)
+    if beside or any(other.goods for other in column) or any(top < p.place.centre[1] < found.place.y for p in prices):
+        return _HOPELESS
+    gap = found.place.y - segment.last.bottom - sum(other.flat.h for other in column)
+    unit = max(advert.body_px, 0.5 * found.type_px)
+    return 0.5 + 0.05 * len(column) + 0.22 * max(gap, 0) / unit if len(column) <= _STACK else _HOPELESS
 
 
 def _wording_cost(segment: Segment, why: str) -> float:
     """Return what speaks against a text as the name of an item: no words of its own, or the words of a sentence."""
     if segment.content == 0:
         return 0.2 if why == ON_ROW or "right before" in why else 0.9
-    return min(0.12 * segment.prose, 0.6) + (0.3 if segment.content > 10 else 0.0)
+    silent = 0.4 if segment.talks and why != ON_ROW and "right before" not in why else 0.0
+    return silent + min(0.12 * segment.prose, 0.6) + (0.3 if segment.content > 10 and not segment.goods else 0.0)
 
 
 def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str]:
@@ -146,7 +180,7 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
     if found.type_px > 2.5 * body and segment.type_px < 1.15 * body:
         bare += 0.2  # over a display price stands a display line; small type between them tells a size
     if foot.bottom <= price.y + 0.5 * price.h and foot.y < price.y:
-        return 0.45 + 0.22 * max(price.y - foot.bottom, 0) / unit + aside + bare, "right above the price"
+        return 0.45 + 0.22 * max(price.y - foot.bottom, 0) / unit + aside + bare, ABOVE
     if head.y >= price.y + 0.5 * price.h or head.y > price.bottom - 0.3 * price.h:
         return 0.85 + 0.25 * max(head.y - price.bottom, 0) / unit + aside + bare, "right below the price"
     return 0.6 + 0.2 * max(across, 0) / unit + bare, "beside the price"
@@ -156,6 +190,7 @@ def _text_between(segment: Segment, found: Found, segments: list[Segment]) -> bo
     """Say whether another text stands on the row between a text and a price."""
     return any(
         other is not segment
+        and not (segment.goods and not other.goods)  # "Suits & Raincoats. Latest style, from 27/6"
         and other.first_line != segment.last_line  # "53-piece set - Harbor Band" is one line in two parts
         and other.content > 0
         and segment.last.right <= other.first.x + 2
@@ -197,7 +232,9 @@ def _is_row(text: Box, text_px: float, price: Box, price_px: float) -> bool:
     return 0.45 < ratio < 2.2 and level
 
 
-def _flow_cost(advert: AdvertText, group: list[Found], segment: Segment, prices: list[Found]) -> tuple[float, str]:
+def _flow_cost(
+    advert: AdvertText, group: list[Found], segment: Segment, prices: list[Found], segments: list[Segment]
+) -> tuple[float, str]:
     """Return the cost by reading order.
 
     The words right before a price are what it is for, or the head of the paragraph that the price closes
@@ -220,12 +257,29 @@ def _flow_cost(advert: AdvertText, group: list[Found], segment: Segment, prices:
         in_text = group[0].type_px < _DISPLAY * advert.body_px  # a display price closes no paragraph
         if in_text and heads:
             larger = 0.25 if _is_heading(advert, segment) else 0.0
-            return 0.45 - larger + 0.012 * steps, _PARAGRAPH
+            return 0.45 - larger + 0.012 * steps, "the head of the " + _CLOSES
+        if in_text and segment.goods and _closes_text(advert, group[0], segment, prices, segments):
+            return 0.3 + 0.012 * steps, "the first goods named in the " + _CLOSES
     elif segment.start >= end:
         between = advert.text[end : segment.start]
         if len(between.split()) <= 2 and "\n" not in between:
-            return 0.75, "the words right after the price"
+            return 0.75 + 0.4 * segment.bare, AFTER
     return 1e5, ""
+
+
+def _closes_text(
+    advert: AdvertText, found: Found, segment: Segment, prices: list[Found], segments: list[Segment]
+) -> bool:
+    """Say whether a price stands in running text whose first goods, since the last price, a segment names.
+
+    A price in a column of prices closes its row, not the rows above; so does one whose row has other goods.
+    """
+    if _is_cell(found, prices, advert.body_px) or any(
+        _same_row(segment.last, p.place) for p in prices if p.line != found.line
+    ):
+        return False
+    last = max((p.end for p in prices if p.end <= segment.start), default=0)
+    return not any(other.goods and last <= other.start < segment.start for other in segments)
 
 
 def _is_heading(advert: AdvertText, segment: Segment) -> bool:
@@ -239,22 +293,40 @@ def _is_heading(advert: AdvertText, segment: Segment) -> bool:
 
 
 def _steps_down(advert: AdvertText, first: int, last: int) -> int | None:
-    """Return how many lines lie between two lines of one column without a gap, None where the column breaks."""
+    """Return how many lines lie between two lines of one column without a gap, None where the column breaks.
+
+    A new block of type counts as many lines: it may go on with the column or not.
+    """
+    steps = last - first
     for number in range(first, last):
         if _breaks(advert, number):
             return None
-    return last - first
+        if advert.lines[number].block != advert.lines[number + 1].block:
+            steps += _BLOCK_STEPS
+    return steps
 
 
 def _breaks(advert: AdvertText, number: int) -> bool:
     """Say whether the column of type breaks after a line: another block, a wide gap, or a jump up or aside."""
     above, below = advert.lines[number], advert.lines[number + 1]
-    if above.block != below.block or below.flat.bottom <= above.flat.y:
+    if below.flat.bottom <= above.flat.y or (
+        above.block != below.block and not _is_set_on(above, below, advert.body_px)
+    ):
         return True
     if _same_row(above.flat, below.flat):
         return False
     aside = min(above.flat.right, below.flat.right) <= max(above.flat.x, below.flat.x)
     return aside or below.flat.y - above.flat.bottom > 2.2 * max(above.type_px, below.type_px, advert.body_px)
+
+
+def _is_set_on(above: TextLine, below: TextLine, body: float) -> bool:
+    """Say whether two lines of different blocks are set as one column: close, mostly over each other, no display."""
+    across = min(above.flat.right, below.flat.right) - max(above.flat.x, below.flat.x)
+    return (
+        across > 0.6 * min(above.flat.w, below.flat.w)
+        and below.flat.y - above.flat.bottom < 1.5 * body
+        and max(above.type_px, below.type_px) < _DISPLAY * body
+    )
 
 
 def _starts_paragraph(advert: AdvertText, segment: Segment) -> bool:

@@ -38,7 +38,7 @@ def stack_of(advert: AdvertText, segment: Segment, segments: list[Segment], take
     for step in (-1, 1):
         at = segment
         for _ in range(_STACK):
-            near = [s for s in segments if s.start not in taken and s not in stack and _is_next(advert, at, s, step)]
+            near = [s for s in segments if s.start not in taken and s not in stack and is_next(advert, at, s, step)]
             if not near:
                 break
             found = min(near, key=lambda s: abs(s.flat.centre[1] - at.flat.centre[1]))
@@ -50,7 +50,8 @@ def stack_of(advert: AdvertText, segment: Segment, segments: list[Segment], take
     return sorted(stack, key=lambda s: (s.flat.y, s.flat.x))
 
 
-def _is_next(advert: AdvertText, one: Segment, other: Segment, step: int) -> bool:
+def is_next(advert: AdvertText, one: Segment, other: Segment, step: int) -> bool:
+    """Say whether another text stands right under (step 1) or over (step -1) a text in its column."""
     upper, lower = (one, other) if step > 0 else (other, one)
     # boxes of sloping or curved type are too high, so the gap is measured between middles
     step_px = lower.first.centre[1] - upper.last.centre[1]

@@ -38,6 +38,7 @@ _NEXT_WORDS: Final = 12  # terms of payment follow their price within these word
 _SIDE_BY_SIDE: Final = 8.0  # body types between the two prices of one row
 _OFFER_REACH: Final = 12.0  # line heights within which a second price belongs to a main one
 _AND: Final = re.compile(r"\s*,?\s*(?:and|&|or|,|;)?\s*", re.IGNORECASE)
+_MEASURE: Final = re.compile(r"\s*(?:the|per|a|an) \S{1,7}(?: or)?\s*")  # "2/3 the ½doz. 4/6 per doz."
 _SATELLITE_CONDITIONS: Final[frozenset[Condition]] = frozenset({"without_card", "former", "comparison"})
 _SATELLITE_ROLES: Final = frozenset({"instalment", "down_payment", "postage", "saving"})
 
@@ -188,6 +189,10 @@ def _listed_together(advert: AdvertText, one: Found, other: Found) -> bool:
     if one.role == "range_low" and other.role == "range_high":
         return True
     if one.amount.listed:
+        return True
+    if one.amount.unit != other.amount.unit and None not in (one.amount.unit, other.amount.unit):
+        return one.line == other.line and bool(_AND.fullmatch(between))  # "2/3 the half doz. 4/6 per doz."
+    if one.line == other.line and other.role == "price" and _MEASURE.fullmatch(between):
         return True
     alike = one.condition == other.condition == "everyone" and one.role == other.role == "price"
     return (

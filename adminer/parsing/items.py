@@ -11,13 +11,16 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
+from adminer.parsing.goods import find_nouns, praise, talk
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.prices import Found
+from adminer.parsing.slips import mend_text
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box
 
 _SENTENCE_END: Final = re.compile(
-    r"(?<=[a-z0-9)\]”\"’'][.!?;:])\s+(?=[A-Z“\"‘'(\d$])|[;!?]\s|\bas follows:?\s|\s?[—•·*]\s?|\s[-–]\s|\.{2,}|…|"
+    r"(?<=[a-z0-9)\]”\"’'][.!?;:])\s+(?=[A-Z“\"‘'(\d$])|(?<=[A-Z]{3}[.!?])\s+(?=[A-Z][a-z])|"
+    r"[;!?]\s|\bas follows:?\s|\s?[—•·*]\s?|\s[-–]\s|\.{2,}|…|"
     r"(?:[._] ){2,}|"
     r"\s[-–]{2,}\s"
 )
@@ -41,25 +44,15 @@ _TAIL: Final = re.compile(
     r"then|are as follows|formerly|list|comp|regularly|usually|retail|were|we|you|pay|send|\$)\.?)$",
     re.IGNORECASE,
 )
+_CATALOGUE_NUMBER: Final = re.compile(r"\s*(?:No|Ne|Design|Style|Model)s?\. ?(?:[A-Z]-? ?)?\d+(?:-[A-Z]?-?\d+)*\.?\s*")
 _SIZE_WORDS: Final = word_list("size")
-_WORD: Final = re.compile(r"[A-Za-zÀ-ÿ][A-Za-zÀ-ÿ'’&-]{1,}")
-_FUNCTION_WORDS: Final = word_list("function")
+WORD: Final = re.compile(r"[A-Za-zÀ-ÿ][A-Za-zÀ-ÿ'’&-]{1,}")
+FUNCTION_WORDS: Final = word_list("function")
 
-_PROSE: Final = word_list("prose")
+PROSE: Final = word_list("prose")
 
-_SIZE: Final = re.compile(
-    r"service for|(?:No\. ?)?\d+(?: ?[½¼¾])?(?:-| ?)(?:x|×|in\b|inch|oz|ft|qt|pt|lb|gal|doz|piece|pc)", re.IGNORECASE
-)
 _COLUMN: Final = 4
 _FEW_STARTS: Final = 3
-_SHORT: Final = 6
-_LONG: Final = 9
-_CLAUSE_WORDS: Final = re.compile(
-    r"\b(?:"
-    + "|".join(sorted(_PROSE))
-    + r"|we|also|have|in|at|for|by|from|and|to|as|all|now|get|buy|use|made|make|give|put|puts)\b",
-    re.IGNORECASE,
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,13 +74,18 @@ class Segment:
     prose: int  # words of a sentence rather than of a name: "you", "is", "will"
     running: bool  # a line of a column of running text, not the label of a row
     bare: bool  # only figures, sizes and units: needs a heading to be understood
+    goods: bool  # names something the trade sold
+    talks: bool  # holds a verb, a pronoun or mere praise, and no goods
     title: Box | None = None  # the last printed line of a set's title, where the list of its pieces follows
 
 
-def cut_segments(advert: AdvertText, taken: list[tuple[int, int]], prices: list[Found]) -> list[Segment]:
+def cut_segments(
+    advert: AdvertText, taken: list[tuple[int, int]], prices: list[Found], names: frozenset[str] = frozenset()
+) -> list[Segment]:
     """Return the segments of an advert outside the characters already taken by prices and terms.
 
-    A line with a price of its own further right on its row ends a segment: it is a row of a table.
+    A line with a price of its own further right on its row ends a segment: it is a row of a table. Words of `names`
+    (lower case) are never taken for misread words of the trade.
     """
     inside = {price.line for price in prices}
     rows = {
@@ -102,7 +100,7 @@ def cut_segments(advert: AdvertText, taken: list[tuple[int, int]], prices: list[
 
     def close() -> None:
         if run:
-            segments.extend(_segments_of(advert, run[0][0], run[-1][1], running))
+            segments.extend(_segments_of(advert, run[0][0], run[-1][1], running, names))
             run.clear()
 
     previous: TextLine | None = None
@@ -220,7 +218,9 @@ def _indents_starts(advert: AdvertText, taken: list[tuple[int, int]]) -> bool:
     return len(starts) >= _FEW_STARTS and indented > len(starts) / 2
 
 
-def _segments_of(advert: AdvertText, start: int, end: int, running: frozenset[int]) -> list[Segment]:
+def _segments_of(
+    advert: AdvertText, start: int, end: int, running: frozenset[int], names: frozenset[str]
+) -> list[Segment]:
     """Cut a run at sentence ends and dashes and keep what can name something."""
     text = advert.text
     cuts = [start]
@@ -230,12 +230,21 @@ def _segments_of(advert: AdvertText, start: int, end: int, running: frozenset[in
     cuts.append(end)
     made = []
     for left, right in zip(cuts[::2], cuts[1::2], strict=True):
-        if (segment := _segment(advert, left, right, running)) is not None:
+        named = _after_number(text, left, right)
+        if (segment := _segment(advert, named, right, running, names)) is not None:
             made.append(segment)
     return made
 
 
-def _segment(advert: AdvertText, start: int, end: int, running: frozenset[int]) -> Segment | None:
+def _after_number(text: str, start: int, end: int) -> int:
+    """Return where a text starts after the number it has in the catalogue ("No. C-106. Porch swing")."""
+    m = _CATALOGUE_NUMBER.match(text, start, end)
+    return m.end() if m else start
+
+
+def _segment(
+    advert: AdvertText, start: int, end: int, running: frozenset[int], names: frozenset[str]
+) -> Segment | None:
     raw = advert.text[start:end]
     start += len(raw) - len(raw.lstrip())
     end -= len(raw) - len(raw.rstrip())
@@ -243,10 +252,11 @@ def _segment(advert: AdvertText, start: int, end: int, running: frozenset[int]) 
         end = m.start()
     if end <= start:
         return None
-    clean = clean_item(advert.text[start:end])
-    words = [w for w in _WORD.findall(clean) if w.lower() not in _FUNCTION_WORDS]
+    clean = clean_item(mend_text(advert.text[start:end], names))
+    words = [w for w in WORD.findall(clean) if w.lower() not in FUNCTION_WORDS]
     if not clean or (not words and not re.search(r"\d", clean)):
         return None
+    goods = any(noun.strong for noun in find_nouns(clean))
     first, last = advert.line_at(start), advert.line_at(max(end - 1, start))
     first_box = advert.flat(advert.box_of(start, min(end, first.end)))
     last_box = advert.flat(advert.box_of(max(start, last.start), end))
@@ -264,9 +274,11 @@ def _segment(advert: AdvertText, start: int, end: int, running: frozenset[int]) 
         advert.type_px_of(start, end),
         first.block,
         len(words),
-        sum(w.lower() in _PROSE for w in _WORD.findall(clean)),
+        sum(w.lower() in PROSE for w in WORD.findall(clean)),
         last.number in running,
         not [w for w in words if w.lower() not in _SIZE_WORDS],
+        goods,
+        not goods and any(w.lower() in talk() | praise() for w in WORD.findall(clean)),
     )
 
 
@@ -284,39 +296,3 @@ def clean_item(text: str) -> str:
         before = text
         text = _TAIL.sub("", text, count=1)
     return text
-
-
-def name_of(text: str) -> str:
-    """Return the short name in a long item text: its first clause, or the run of words that looks most like a name.
-
-    "Under skirts, very full, some lace trimmed" is "Under skirts"; of a sentence the capitalised run is kept.
-    """
-    if len(text.split()) <= _SHORT:
-        return text
-    clauses = [c for c in (clean_item(part) for part in re.split(r"[,;:]\s|\s\(|\)\s|\s[-–—]\s?|[“”\"]\s", text)) if c]
-    if not clauses:
-        return text
-    first = clauses[0]
-    if _content(first) and not _prose(first) and len(first.split()) <= _LONG:
-        more = len(clauses) > 1 and (len(first.split()) == 1 or bool(_SIZE.match(clauses[1])))
-        return f"{first}, {clauses[1]}" if more else first
-    runs = [r for clause in clauses for r in (clean_item(x) for x in _CLAUSE_WORDS.split(clause)) if _content(r)]
-    if not runs:
-        return first
-    best = max(runs, key=lambda r: (_likeness(r), -text.find(r)))
-    return " ".join(best.split()[:_LONG])
-
-
-def _content(text: str) -> int:
-    return sum(w.lower() not in _FUNCTION_WORDS for w in _WORD.findall(text))
-
-
-def _prose(text: str) -> int:
-    return sum(w.lower() in _PROSE for w in _WORD.findall(text))
-
-
-def _likeness(text: str) -> float:
-    """Return how much a run of words looks like a name: capitals, two to five words."""
-    words = _WORD.findall(text)
-    capitals = sum(w[0].isupper() for w in words) / max(len(words), 1)
-    return float(capitals) + 0.15 * min(_content(text), 5) - 0.1 * max(len(words) - 6, 0)

@@ -14,9 +14,20 @@ from adminer.names.matching import date_warning
 from adminer.names.spotting import Spotted
 from adminer.parsing.assign import Pairing
 from adminer.parsing.composition import stated_pieces
-from adminer.parsing.contents import What, listing_for, listing_under, set_in, sets_under, stack_of, what_of
-from adminer.parsing.items import Segment, name_of
+from adminer.parsing.contents import (
+    What,
+    is_next,
+    listing_for,
+    listing_under,
+    set_in,
+    sets_under,
+    stack_of,
+    what_of,
+)
+from adminer.parsing.goods import find_nouns
+from adminer.parsing.items import Segment
 from adminer.parsing.listings import TABLEWARE, Listing, NamedPiece
+from adminer.parsing.naming import name_of
 from adminer.parsing.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText
@@ -25,6 +36,7 @@ from adminer.records import Box, ConditionText, Link, Offer, Price
 _TABLE_KINDS: Final = frozenset({"dinnerware", "serving", "glass", "flatware", "group"})
 _LIST_SEPARATOR: Final = re.compile(r"[a-z)] ?[,.;] ", re.IGNORECASE)
 _OPEN_SUM: Final = 0.85  # how far a fact is trusted whose listed pieces do not add up to the stated number
+_HEADING_WORDS: Final = 4
 
 
 def known_bonus(grammar: Grammar, doc: Doc, segment: Segment) -> float:
@@ -38,7 +50,7 @@ def known_bonus(grammar: Grammar, doc: Doc, segment: Segment) -> float:
     commas = len(_LIST_SEPARATOR.findall(segment.text)) if stated_pieces(segment.text) is None else 0
     if commas >= 3 or (pieces and commas >= 2):
         bonus -= 0.3  # a list of pieces tells what a set holds, not what it is called
-    elif pieces:
+    elif pieces or segment.goods:
         bonus += 0.35
     named = sum(
         min(n.end, segment.end) - max(n.start, segment.start)
@@ -106,13 +118,15 @@ def _offer(
     what: What,
     segments: list[Segment],
 ) -> Offer:
-    item = name_of(segment.text) if segment else ""
+    item = name_of(segment.text, last="right before" in pairing.why) if segment else ""
     box = group[0].box
     for found in group[1:]:
         box = box.joined(found.box)
     if segment:
         box = box.joined(segment.box)
-        if segment.bare and (heading := _heading_of(advert, segment, segments)) is not None:
+        if (segment.bare and (heading := _heading_of(advert, segment, segments)) is not None) or (
+            heading := _qualified_by(advert, segment, segments)
+        ) is not None:
             item = f"{name_of(heading.text)} {item}"
     for other in telling:
         box = box.joined(other)
@@ -173,6 +187,20 @@ def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -
         if best is None or distance < best[0]:
             best = (distance, other)
     return best[1] if best else None
+
+
+def _qualified_by(advert: AdvertText, segment: Segment, segments: list[Segment]) -> Segment | None:
+    """Return the heading that runs on into a text: "Solid Gold" over "Ring with a ruby"."""
+    nouns = find_nouns(segment.text)
+    if not nouns or nouns[0].start > 0:
+        return None
+    for other in segments:
+        between = advert.text[other.end : segment.start]
+        if other.last_line == segment.first_line - 1 and not between.strip() and not other.goods and not other.bare:
+            larger = other.type_px > 1.15 * segment.type_px
+            fits = larger and 0 < other.content <= _HEADING_WORDS and is_next(advert, other, segment, 1)
+            return other if fits else None
+    return None
 
 
 def _line_for(

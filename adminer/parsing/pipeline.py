@@ -39,6 +39,7 @@ class Grammar:
     piece_names: dict[str, str]  # names of pieces of the table with their ids
     loose: frozenset[str]  # names of pieces that are common words too
     short: dict[str, str]  # names of pieces only inside a list, with their ids
+    proper: frozenset[str]  # single words of the names of lines, makers and retailers, lower case
 
     def read(self, text: str) -> Doc:
         """Run the pipeline over the text of one advert; newlines count as spaces, offsets stay."""
@@ -82,7 +83,10 @@ def build_grammar(authorities: Authorities) -> Grammar:
     loose = frozenset(name for piece in authorities.pieces.pieces.values() for name in piece.loose)
     short = {name: piece.id for piece in authorities.pieces.pieces.values() for name in piece.short}
     towns = frozenset(town for retailer in authorities.retailers for town in retailer.branches)
-    return Grammar(nlp, authorities, house_spellings(authorities.retailers), towns, known, loose, short)
+    retailers = house_spellings(authorities.retailers)
+    named = [*line_spellings(authorities.lines), *house_spellings(authorities.makers), *retailers]
+    proper = frozenset(word for spelling in named for word in re.findall(r"[a-zà-ÿ]+", spelling.printed.lower()))
+    return Grammar(nlp, authorities, retailers, towns, known, loose, short, proper)
 
 
 def terms_of(doc: Doc) -> list[Term]:

@@ -38,7 +38,9 @@ class Found:
 
 
 _UNIT_AFTER: Final = re.compile(
-    rf",?[ \n]?(?:(?:a|per|the|an|for a|by the|/)[ \n]?)?(?P<unit>{UNIT})(?![\w'’])", re.IGNORECASE
+    rf",?[ \n]?(?:(?:a|per|the|an|for a|by the|/)[ \n]?)?(?P<unit>{UNIT})(?: of (?:yards|pieces|cans|"
+    r"pairs))?(?![\w'’])",
+    re.IGNORECASE,
 )
 _UNIT_BEFORE: Final = re.compile(
     r"(?:(?<=\s)|(?<=^)|(?<=[,.…]))(?:(?:per|a|the) )?(?P<unit>ea(?:ch)?\.?|[l1i]bs?\.?|doz(?:en|\.)?|pair|pkg\.?|"
