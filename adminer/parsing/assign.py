@@ -150,8 +150,9 @@ def _stack_cost(
 def _wording_cost(segment: Segment, why: str) -> float:
     """Return what speaks against a text as the name of an item: no words of its own, or the words of a sentence."""
     if segment.content == 0:
-        return 0.2 if why == ON_ROW or "right before" in why else 0.9
-    silent = 0.4 if segment.talks and why != ON_ROW and "right before" not in why else 0.0
+        return 0.3 if why == ON_ROW or "right before" in why else 0.9
+    label = why == ON_ROW or "right before" in why
+    silent = 0.4 if segment.talks and (segment.content == 1 or not label) else 0.0
     return silent + min(0.12 * segment.prose, 0.6) + (0.3 if segment.content > 10 and not segment.goods else 0.0)
 
 
@@ -190,7 +191,7 @@ def _text_between(segment: Segment, found: Found, segments: list[Segment]) -> bo
     """Say whether another text stands on the row between a text and a price."""
     return any(
         other is not segment
-        and not (segment.goods and not other.goods)  # "Suits & Raincoats. Latest style, from 27/6"
+        and not (segment.goods and other.talks)  # "Suits & Raincoats. Latest style, from 27/6"
         and other.first_line != segment.last_line  # "53-piece set - Harbor Band" is one line in two parts
         and other.content > 0
         and segment.last.right <= other.first.x + 2

@@ -24,7 +24,7 @@ from adminer.parsing.contents import (
     stack_of,
     what_of,
 )
-from adminer.parsing.goods import find_nouns
+from adminer.parsing.goods import find_nouns, praise, trade_words
 from adminer.parsing.items import Segment
 from adminer.parsing.listings import TABLEWARE, Listing, NamedPiece
 from adminer.parsing.naming import name_of
@@ -197,9 +197,14 @@ def _qualified_by(advert: AdvertText, segment: Segment, segments: list[Segment])
     for other in segments:
         between = advert.text[other.end : segment.start]
         if other.last_line == segment.first_line - 1 and not between.strip() and not other.goods and not other.bare:
+            words = other.text.lower().split()
             larger = other.type_px > 1.15 * segment.type_px
-            fits = larger and 0 < other.content <= _HEADING_WORDS and is_next(advert, other, segment, 1)
-            return other if fits else None
+            tells = (
+                larger
+                and len(words) <= _HEADING_WORDS
+                and all(word in trade_words() or word in praise() for word in words)
+            )
+            return other if tells and is_next(advert, other, segment, 1) else None
     return None
 
 
