@@ -14,6 +14,8 @@ from rapidfuzz import fuzz, process
 
 from adminer.names.matching import Spelling
 from adminer.names.spotting import spot_names
+from adminer.parsing.goods import praise, stops
+from adminer.parsing.slips import is_word
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, Link
 
@@ -56,9 +58,11 @@ _CITY: Final = re.compile(
     re.IGNORECASE,
 )
 _AFTER_NAME: Final = re.compile(
-    r",? (?:Dept|Desk|Box|Makers?|Phone|Tel|Successors?|Proprietors?|Props?)\b|,(?= ?\d)|, (?=[A-Z][A-Za-z]+ "
-    r"(?:and|&) [A-Z]|New York|Chicago|Boston)"
+    r",? (?:Dept|Desk|Box|Makers?|Phone|Tel|Successors?|Proprietors?|Props?)\b|,? Box ?(?=\d)|,(?= ?\d)|"
+    r"(?<=Ltd)\.? ?(?=\d)|"
+    r", (?=New York|Chicago|Boston)"
 )
+_CORNER: Final = re.compile(r", (?=[A-Z][A-Za-z]+ (?:and|&) [A-Z])")  # "Shoe Co., Ninth & Main": streets, not partners
 _BY_POST: Final = re.compile(r"\b(?:Dept|Desk|Box|Drawer|Station)\.? ?[A-Z0-9]", re.IGNORECASE)
 _STREET_WORD: Final = re.compile(
     r"(?:Street|St\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Rd\.?|Bldg\.?|P\.|O\.|Desk|Floor|Sq\.?|"
@@ -72,7 +76,18 @@ _AFTER_ADDRESS: Final = re.compile(
 _NOT_A_TOWN: Final = (
     r"street|st\b|ave|avenue|road|rd\b|blvd|cream|steak|broil|style|ware|silver|china|shape|pattern|rug|chair"
 )
+_FIRM: Final = re.compile(
+    r"\b(?:Co|Company|Bros|Brothers|Sons?|Ltd|Limited|Inc|Mfg|Corp|Corporation|Cie)\b", re.IGNORECASE
+)
+_LOGOTYPE: Final = 1.8  # body sizes
+_TRADE_WORDS: Final = 5
 _SAME_TOWN: Final = 84  # rapidfuzz ratio
+_ORDINARY: Final = frozenset(["book", "booklet", "catalog", "catalogue", "black", "tan", "save", "terms", "size"])
+_TRADE_LINE: Final = re.compile(
+    r"\b(?:Establishment|Emporium|Drapers?|Tailors?|Grocers?|Jewell?ers?|Outfitters?|Furnishers?|Hatters?|Stationers|"
+    r"Department Store|Dry Goods|Super ?Market|Hardware|Druggists?)\b",
+    re.IGNORECASE,
+)
 _CAPITALISED: Final = re.compile(r"^[A-Z]")
 
 
@@ -160,7 +175,9 @@ def _from_type(advert: AdvertText, box: Box) -> Link | None:
         raw = advert.text[line.start : line.end].replace("\n", " ")
         text = _ADDRESS.split(raw)[0]
         text = _AFTER_NAME.split(text)[0]
-        text = text.strip(" ,.;:-–—*•")
+        before = _CORNER.split(text)[0]
+        text = before if _HOUSE.search(before) or _INITIALS.match(before) else text
+        text = _unglued(text.strip(" ,.;:-–—*•"))
         if not 3 <= len(text) <= 60 or len(text.split()) > 8 or re.search(r"[$¢%]|\d{3}", text):
             continue
         score, reasons = _signature_score(advert, box, line, text)
@@ -170,6 +187,19 @@ def _from_type(advert: AdvertText, box: Box) -> Link | None:
             why = "taken as the signature: " + ", ".join(reasons)
             best = (score, Link(None, text, text, line.box, min(round(score / 2.2, 2), 0.9), why))
     return best[1] if best else None
+
+
+def _unglued(text: str) -> str:
+    """Part "THE" and "CO" from a name in capitals that close setting ran together with them."""
+    if not text.isupper():
+        return text
+    return re.sub(r"(?<=[A-Z]{4})CO\.?$", " CO", re.sub(r"^THE(?=[A-Z]{4})", "THE ", text))
+
+
+def _is_plain(text: str) -> bool:
+    """Say whether a text is made of words of the trade and the language only, so that it names nobody."""
+    words = [w for w in re.findall(r"[a-zà-ÿ]+", text.lower()) if len(w) > 1]
+    return all(w in stops() or w in praise() or w in _ORDINARY or is_word(w) for w in words)
 
 
 def _signature_lines(advert: AdvertText) -> list[TextLine]:
@@ -182,7 +212,8 @@ def _signature_lines(advert: AdvertText) -> list[TextLine]:
         goes_on = advert.text[two.start : two.start + 1] == "&" or advert.text[one.end - 1 : one.end] == "&"
         large = one.type_px > 1.2 * advert.body_px and 0.7 < ratio < 1.4
         second = advert.text[two.start : two.end]
-        logotype = one.type_px > 2 * advert.body_px and _HOUSE.search(second) and " by " not in f" {second.lower()} "
+        trade_line = _HOUSE.search(second) and _is_plain(_HOUSE.sub("", _AFTER_NAME.split(second)[0]))
+        logotype = one.type_px > 2 * advert.body_px and trade_line and " by " not in f" {second.lower()} "
         if (large or logotype or goes_on) and gap < 1.2 * one.type_px:
             words = one.words + two.words
             found.append(
@@ -200,23 +231,38 @@ def _signature_lines(advert: AdvertText) -> list[TextLine]:
     return found
 
 
+def _is_logotype(advert: AdvertText, line: TextLine, text: str) -> bool:
+    """Say whether a line is a name in display type with "General drapery establishment" or the like right under it."""
+    if line.type_px < _LOGOTYPE * advert.body_px or _is_plain(text) or line.number + 1 >= len(advert.lines):
+        return False
+    below = advert.lines[line.number + 1]
+    near = below.flat.y - line.flat.bottom < line.type_px and below.flat.y > line.flat.y
+    words = advert.text[below.start : below.end]
+    return near and len(below.words) <= _TRADE_WORDS and bool(_TRADE_LINE.search(words))
+
+
 def _signature_score(advert: AdvertText, box: Box, line: TextLine, text: str) -> tuple[float, list[str]]:
     score, reasons = 0.0, []
-    if (m := _HOUSE.search(text)) and len(_HOUSE.sub("", text).strip(" &.,")) >= 2:
-        score += 0.8 if m.end() >= len(text) - 2 else 0.4
-        reasons.append(f"“{m[0]}”")
+    houses = list(_HOUSE.finditer(text))
+    if houses and len(rest := _HOUSE.sub("", text).strip(" &.,")) >= 2:
+        score += 0.8 if houses[-1].end() >= len(text) - 2 else 0.4
+        score -= 0.4 * (_is_plain(rest) and not _FIRM.search(text))
+        reasons.append(f"“{houses[-1][0]}”")
     elif _INITIALS.match(text) or _OWNER.match(text):
         score += 0.7
         reasons.append("initials and a name")
-    elif _PAIR.match(text):
+    elif _PAIR.match(text) and not _is_plain(text) and not re.search(r"[a-z]{4}\. ", text):
         score += 0.6
         reasons.append("two names")
     elif _POSSESSIVE.match(text):
         score += 0.5
         reasons.append("a name in the possessive")
+    elif _is_logotype(advert, line, text):
+        score += 0.5
+        reasons.append("display type over a line that tells the trade")
     else:
         return 0.0, reasons
-    if not all(_CAPITALISED.match(w) or w.lower() in {"and", "&", "of", "the", "de"} for w in text.split()):
+    if not all(_CAPITALISED.match(w.lstrip("&")) or w.lower() in {"and", "&", "of", "the", "de"} for w in text.split()):
         score -= 0.5
     place = (line.box.centre[1] - box.y) / max(box.h, 1)
     if place > 0.7:
