@@ -17,8 +17,8 @@ from adminer.dating.searches import Search
 from adminer.dating.weeks import monday_of, sunday_of, week_of
 
 CONFIDENCE: Final = 0.95
-SCHEDULE, FINAL_WEEK, SEARCHED, LATTICE, NONE = (
-    "printed schedule", "final week printed", "searched weeks", "lattice of weeks", "seen once"
+SCHEDULE, FINAL_WEEK, PROGRAMME, SEARCHED, LATTICE, NONE = (
+    "printed schedule", "final week printed", "printed list of weeks", "searched weeks", "lattice of weeks", "seen once"
 )  # fmt: skip
 _SCHEDULE_CONFIDENCE: Final = 0.98  # printed schedules were broken now and then; judgement, no source
 _DRAWS: Final = 400
@@ -160,6 +160,13 @@ def _run(
             notes.append(said_printed)
         elif ended is not None:
             notes.append(f"{said_printed}, but it was seen later, so the schedule was not kept")
+    if (whole := _programme(group, facts, first_seen, last_seen)) is not None:
+        # the whole programme has so many weeks: neither end lies further from the other end's last sighting
+        earliest, latest, said_whole = whole
+        start = max(start, earliest) if start else earliest
+        end = min(end, latest) if end else latest
+        method, confidence = (PROGRAMME, _SCHEDULE_CONFIDENCE) if method == NONE else (method, confidence)
+        notes.append(said_whole)
     one = group[0]
     return Run(
         "|".join(part or "*" for part in (line, shop, town)),
@@ -256,6 +263,24 @@ def _printed(
         ended = None
         said.append("printed as extended, so its planned end is not used")
     return begun, ended, method, "; ".join(said[:2])
+
+
+def _programme(
+    group: Sequence[RunSighting],
+    facts: dict[str, list[ScheduleFact]],
+    first_seen: date | None,
+    last_seen: date | None,
+) -> tuple[date, date, str] | None:
+    """Return the widest bounds that a printed list of weeks leaves; None where none is printed or it was not kept."""
+    told = [fact for s in group for fact in facts.get(s.advert_id, ()) if fact.of and fact.what == "weeks"]
+    if not told or first_seen is None or last_seen is None:
+        return None
+    fact = max(told, key=lambda f: f.of or 0)
+    weeks = fact.of or 0
+    if week_of(last_seen) - week_of(first_seen) >= weeks:
+        return None
+    earliest, latest = monday_of(week_of(last_seen) - weeks + 1), sunday_of(week_of(first_seen) + weeks - 1)
+    return earliest, latest, f"{fact.text} bounds the run"
 
 
 def _gaps(weeks: Sequence[int], searched: dict[int, int]) -> Iterator[Gap]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from typing import Final, Literal
 
@@ -28,12 +29,17 @@ _FIRST: Final = re.compile(r"\b(?:first|1st|opening)\s+week\b|\bbegins\s+this\s+
 _EXTENDED: Final = re.compile(r"\bextended\b|\bheld\s+over\b|\bby\s+popular\s+(?:demand|request)\b", re.IGNORECASE)
 LONGEST_WEEKS: Final = 60
 
-What = Literal["week_of", "final", "first", "extended"]
+LEAST_WEEKS: Final = 3  # a list of two weeks is no programme
+
+What = Literal["week_of", "final", "first", "extended", "weeks"]
 
 
 @dataclass(frozen=True, slots=True)
 class ScheduleFact:
-    """Hold what an advert prints of its promotion's schedule; week and of are set for "week 7 of 15" only."""
+    """Hold what an advert prints of its promotion's schedule.
+
+    week and of are set for "week 7 of 15"; of alone for a printed list of that many weeks.
+    """
 
     advert_id: str
     what: What
@@ -55,6 +61,22 @@ def read_schedule(text: str, advert_id: str = "") -> tuple[ScheduleFact, ...]:
             kind: What = "final" if what == "final" else "first" if what == "first" else "extended"
             facts.append(ScheduleFact(advert_id, kind, " ".join(hit[0].split())))
     return tuple(facts)
+
+
+def facts_of_table(advert_id: str, rows: Sequence[tuple[int, str]], featured: Collection[str]) -> list[ScheduleFact]:
+    """Return what a printed list of weeks (week, piece id) says: its length, and which week of it this is.
+
+    The week is known where the advert features one piece of the list alone and that piece has one week only.
+    """
+    weeks = max((week for week, _ in rows), default=0)
+    if not LEAST_WEEKS <= weeks <= LONGEST_WEEKS:
+        return []
+    facts = [ScheduleFact(advert_id, "weeks", f"a printed list of {weeks} weeks", None, weeks)]
+    pieces = {piece for _, piece in rows} & set(featured)
+    its = [week for week, piece in rows if piece in pieces]
+    if len(pieces) == 1 and len(its) == 1:
+        facts.append(ScheduleFact(advert_id, "week_of", f"week {its[0]} of the printed list", its[0], weeks))
+    return facts
 
 
 def _number(text: str) -> int:

@@ -18,7 +18,7 @@ from adminer.dating.months import MONTHS, first_day, index_of
 from adminer.dating.price_tables import consumer_prices
 from adminer.dating.run_records import Run, RunSighting
 from adminer.dating.runs import SCHEDULE, SEARCHED
-from adminer.dating.schedules import ScheduleFact, read_schedule
+from adminer.dating.schedules import ScheduleFact, facts_of_table, read_schedule
 from adminer.names.authority import Authorities
 from adminer.names.objects import SeenObject
 from adminer.records import Box
@@ -46,6 +46,17 @@ _DATES: Final = """
     SELECT advert_id, kind, text, earliest, latest, x, y, w, h, confidence FROM dates_read
     ORDER BY advert_id, y, x, text
 """
+_SCHEDULES: Final = """
+SELECT s.advert_id, list(s.week ORDER BY s.week, s.piece), list(s.piece ORDER BY s.week, s.piece), any_value(f.pieces)
+FROM schedules s
+LEFT JOIN (
+    SELECT o.advert_id, list(DISTINCT o.piece_or_set ORDER BY o.piece_or_set) AS pieces
+    FROM offers o JOIN prices p USING (offer_id)
+    WHERE p.condition = 'cardholder' AND o.status <> 'rejected' AND o.piece_or_set IS NOT NULL
+    GROUP BY o.advert_id
+) f USING (advert_id)
+WHERE s.advert_id IN (SELECT advert_id FROM sightings)
+GROUP BY s.advert_id ORDER BY s.advert_id"""
 _SEEN: Final = """
     SELECT s.line_id, s.line, s.retailer_id, s.retailer, s.city, s.advert_id, s.seen_from, s.seen_to, s.dated_by,
         any_value(c.publication), min(o.maker), least(coalesce(max(o.line_score), 1.0), 1.0)
@@ -152,7 +163,12 @@ def read_schedules(connection: duckdb.DuckDBPyConnection) -> list[ScheduleFact]:
         WHERE w.advert_id IN (SELECT advert_id FROM sightings) GROUP BY w.advert_id ORDER BY w.advert_id
         """
     ).fetchall()
-    return [fact for advert_id, text in rows for fact in read_schedule(text, advert_id)]
+    facts = [fact for advert_id, text in rows for fact in read_schedule(text, advert_id)]
+    counted = {fact.advert_id for fact in facts if fact.what == "week_of"}
+    for advert_id, weeks, pieces, featured in connection.execute(_SCHEDULES).fetchall():
+        told = facts_of_table(advert_id, list(zip(weeks, pieces, strict=True)), featured or ())
+        facts += [fact for fact in told if fact.what != "week_of" or advert_id not in counted]
+    return facts
 
 
 def estimate_rows(estimates: Iterable[DateEstimate]) -> tuple[list[Row], list[Row]]:

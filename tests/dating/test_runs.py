@@ -12,8 +12,18 @@ from adminer.dating.bayes_run import WeekRecord, compare_runs, fit_run
 from adminer.dating.lattice import weeks_beyond
 from adminer.dating.next_searches import information, next_searches
 from adminer.dating.run_records import RunSighting
-from adminer.dating.runs import FINAL_WEEK, LATTICE, NONE, SCHEDULE, SEARCHED, compute_runs, searched_weeks, study_run
-from adminer.dating.schedules import ScheduleFact, read_schedule
+from adminer.dating.runs import (
+    FINAL_WEEK,
+    LATTICE,
+    NONE,
+    PROGRAMME,
+    SCHEDULE,
+    SEARCHED,
+    compute_runs,
+    searched_weeks,
+    study_run,
+)
+from adminer.dating.schedules import ScheduleFact, facts_of_table, read_schedule
 from adminer.dating.searches import Search, parse_searches
 from adminer.dating.simulate import simulate_ends, simulate_searched
 from adminer.dating.weeks import monday_of, sunday_of, week_of
@@ -299,3 +309,30 @@ def test_the_bayesian_run_keeps_its_promise_in_simulation() -> None:
 def test_a_schedule_fact_without_numbers_changes_no_start() -> None:
     (run,) = compute_runs([seen(0), seen(3)], schedules=[ScheduleFact("a0-0", "first", "first week")])
     assert run.start_earliest == THURSDAY
+
+
+def test_a_printed_list_of_weeks_bounds_both_ends() -> None:
+    rows = [(1, "cup"), (2, "saucer"), (3, "dinner_plate"), (4, "cup"), (5, "saucer"), (6, "dinner_plate")]
+    facts = facts_of_table("a2-0", rows, {"cup"})
+    assert [fact.what for fact in facts] == ["weeks"]  # a cup is the feature of two weeks
+    (run,) = compute_runs([seen(2), seen(4)], schedules=facts)
+    assert run.end_latest == sunday_of(week_of(THURSDAY) + 2 + 5)
+    assert run.start_earliest == monday_of(week_of(THURSDAY) + 4 - 5)
+    assert "printed list of 6 weeks" in run.note
+    (once,) = compute_runs([seen(2)], schedules=facts)
+    assert (once.method, once.start_earliest) == (PROGRAMME, monday_of(week_of(THURSDAY) + 2 - 5))
+
+
+def test_a_list_of_weeks_that_was_not_kept_bounds_nothing() -> None:
+    facts = facts_of_table("a2-0", [(1, "cup"), (2, "saucer"), (3, "dinner_plate")], ())
+    plain = compute_runs([seen(0), seen(5)])
+    assert compute_runs([seen(0), seen(5)], schedules=facts) == plain
+
+
+def test_the_featured_piece_tells_the_week_of_the_list() -> None:
+    rows = [(1, "cup"), (2, "saucer"), (3, "dinner_plate")]
+    facts = facts_of_table("a2-0", rows, {"saucer", "platter"})
+    assert [(f.week, f.of) for f in facts if f.what == "week_of"] == [(2, 3)]
+    (run,) = compute_runs([seen(2)], schedules=facts)
+    assert (run.method, run.start_earliest) == (SCHEDULE, THURSDAY + WEEK)
+    assert facts_of_table("a2-0", rows[:2], {"saucer"}) == []  # two weeks are no programme
