@@ -162,7 +162,7 @@ def _parse_advert(
     table = find_table(text)
     if table is not None:
         prices = with_column_quantities(table, prices)
-    groups = group_prices(text, prices)
+    groups = group_prices(text, prices, reading.rules)
     schedule = find_schedule(text, grammar.piece_names)
     house = find_house(text, region.box, grammar.retailers, grammar.towns | towns)
     dates = find_dates(text, reference)

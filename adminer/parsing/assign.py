@@ -8,7 +8,6 @@ prices between them.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -17,23 +16,18 @@ from numpy.typing import NDArray
 from scipy.optimize import linear_sum_assignment
 
 from adminer.parsing.catalogue import without_order_marks
+from adminer.parsing.flow import AFTER, CLOSES, flow_cost
 from adminer.parsing.items import Segment
+from adminer.parsing.panels import HOPELESS, hang_below, is_cell, names_over, same_row, stack_cost
 from adminer.parsing.prices import Found
 from adminer.parsing.tables import PriceTable
-from adminer.parsing.text import AdvertText, TextLine
+from adminer.parsing.text import AdvertText
 from adminer.records import Box
 
-_PRICE_WORD: Final = re.compile(r"\b(?:our |sale |special )?prices?\b[ ,:.]*(?:only|is|now|,)?", re.IGNORECASE)
-_FIGURE_END: Final = re.compile(r"(?:\d|¢|\bup|\bc|\bcents)[ .,]*$")
 _FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "saving"})
 ON_ROW: Final = "on the same row, left of the price"
-_DISPLAY: Final = 1.8  # times the body type
-_HOPELESS: Final = 6.0  # a text so far away is no candidate, whatever stands between
-_CLOSES: Final = "paragraph that the price closes"
-AFTER: Final = "the words right after the price"
+BELOW: Final = "right below the price"
 ABOVE: Final = "right above the price"
-_BLOCK_STEPS: Final = 30
-_STACK: Final = 4  # texts between goods and the price under them that may still speak of the goods
 NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
 
 
@@ -62,14 +56,16 @@ def pair_items(
     prices = [found for group in groups for found in group]
     costs = np.full((len(groups), len(segments) + len(groups)), 1e6)
     whys: dict[tuple[int, int], str] = {}
+    over = names_over(segments, prices, advert.body_px)
+    hanging = hang_below(groups, segments, prices)
     for g, group in enumerate(groups):
-        cell = any(_is_cell(found, prices, advert.body_px) for found in group)
+        cell = any(is_cell(found, prices, advert.body_px) for found in group)
         line = advert.lines[group[0].line]
         numbered = without_order_marks(advert.text[line.start : group[0].start])[1]
         headed = not cell and any(_heads(advert, segment, found) for found in group for segment in segments)
         for s, segment in enumerate(segments):
             cost, why = _cost(advert, group, segment, prices, rules, segments)
-            if table is not None and segment.first_line in table.names and _same_row(segment.first, group[0].place):
+            if table is not None and segment.first_line in table.names and same_row(segment.first, group[0].place):
                 cost, why = 0.0, "in the column of names of the price list, on the row of the price"
             elif why == ON_ROW and _text_between(segment, group[0], segments):
                 cost += 0.8
@@ -77,8 +73,12 @@ def pair_items(
                 cost += 0.4  # a price with a heading of its own right over it is no cell of a row
             if cell and why != ON_ROW:
                 cost += 0.4  # what stands over a column of prices is the head of the column
-            if numbered and not why.endswith(_CLOSES):
+            if numbered and not why.endswith(CLOSES):
                 cost += 0.5  # a price after an order number closes a paragraph, which its head names
+            if s in over and not same_row(segment.last, group[0].place):
+                cost += 0.5  # the small type under a name tells more of it
+            if hanging and why in {ABOVE, BELOW}:
+                cost += 0.8 if why == ABOVE else -0.4  # as everywhere in this advert
             costs[g, s] = cost - known[s]
             whys[g, s] = why
         costs[g, len(segments) + g] = NO_ITEM
@@ -113,38 +113,16 @@ def _cost(
             cost, reason = _place_cost(found, text, advert.body_px)
             if cost < best:
                 best, why = cost, reason
-    if best < _HOPELESS:
+    if best < HOPELESS:
         best += 0.8 * _prices_between(segment, first, prices, group)
-    if best < _HOPELESS and segment.goods and why == ABOVE and not _is_cell(first, prices, advert.body_px):
-        best = min(best, _stack_cost(advert, segment, first, prices, segments))
-    flow, reason = _flow_cost(advert, mains, segment, prices, segments)
+    if best < HOPELESS and segment.goods and why == ABOVE and not is_cell(first, prices, advert.body_px):
+        best = min(best, stack_cost(advert, segment, first, prices, segments))
+    flow, reason = flow_cost(advert, mains, segment, prices, segments)
     if flow < best:
         best, why = flow, reason
-    if best < _HOPELESS and not why.endswith((_CLOSES, AFTER)) and _rule_between(segment.box, first.box, rules):
+    if best < HOPELESS and not why.endswith((CLOSES, AFTER)) and _rule_between(segment.box, first.box, rules):
         best += 1.0  # in one column of type what looks like a rule is none
     return best + _wording_cost(segment, why), why
-
-
-def _stack_cost(
-    advert: AdvertText, segment: Segment, found: Found, prices: list[Found], segments: list[Segment]
-) -> float:
-    """Return the cost of goods named over a price when the lines between only say more of them.
-
-    "Vacuum Cleaner / with entirely new principle / $15": nothing between names goods of its own, and no price.
-    """
-    top, foot = segment.last.centre[1], found.place.y + 0.5 * found.place.h
-    column = [
-        other
-        for other in segments
-        if top < other.flat.centre[1] < foot
-        and min(other.flat.right, found.place.right) > max(other.flat.x, found.place.x)
-    ]
-    beside = min(segment.flat.right, found.place.right) <= max(segment.flat.x, found.place.x)
-    if beside or any(other.goods for other in column) or any(top < p.place.centre[1] < found.place.y for p in prices):
-        return _HOPELESS
-    gap = found.place.y - segment.last.bottom - sum(other.flat.h for other in column)
-    unit = max(advert.body_px, 0.5 * found.type_px)
-    return 0.5 + 0.05 * len(column) + 0.22 * max(gap, 0) / unit if len(column) <= _STACK else _HOPELESS
 
 
 def _wording_cost(segment: Segment, why: str) -> float:
@@ -161,14 +139,14 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
     price = found.place
     unit = max(body, 0.5 * (min(found.type_px, 4 * body) + min(segment.type_px, 4 * body)))
     head, foot = segment.first, segment.last
-    if _same_row(foot, price) and foot.right <= price.x + 0.3 * price.h:
+    if same_row(foot, price) and foot.right <= price.x + 0.3 * price.h:
         gap = max(price.x - foot.right, 0)
         if gap > 4 * unit and (segment.running or segment.last_line - segment.first_line >= 2):
             return 1.4, "in the column left of the price"
         if not _is_row(foot, segment.type_px, price, found.type_px):
             return 0.9 + 0.1 * gap / unit, "left of the price"
         return 0.25 + min(0.01 * gap / body, 0.6), ON_ROW
-    if _same_row(head, price) and price.right <= head.x + 0.3 * price.h:
+    if same_row(head, price) and price.right <= head.x + 0.3 * price.h:
         gap = max(head.x - price.right, 0)
         if not _is_row(head, segment.type_px, price, found.type_px):
             return 1.0 + 0.1 * gap / unit, "right of the price"
@@ -183,7 +161,7 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
     if foot.bottom <= price.y + 0.5 * price.h and foot.y < price.y:
         return 0.45 + 0.22 * max(price.y - foot.bottom, 0) / unit + aside + bare, ABOVE
     if head.y >= price.y + 0.5 * price.h or head.y > price.bottom - 0.3 * price.h:
-        return 0.85 + 0.25 * max(head.y - price.bottom, 0) / unit + aside + bare, "right below the price"
+        return 0.85 + 0.25 * max(head.y - price.bottom, 0) / unit + aside + bare, BELOW
     return 0.6 + 0.2 * max(across, 0) / unit + bare, "beside the price"
 
 
@@ -196,20 +174,9 @@ def _text_between(segment: Segment, found: Found, segments: list[Segment]) -> bo
         and other.content > 0
         and segment.last.right <= other.first.x + 2
         and other.last.right <= found.place.x + 2
-        and _same_row(other.last, found.place)
+        and same_row(other.last, found.place)
         for other in segments
     )
-
-
-def _is_cell(found: Found, prices: list[Found], body: float) -> bool:
-    """Say whether a price is one of a column: another of about its size close under or over it."""
-    for other in prices:
-        step = abs(other.place.centre[1] - found.place.centre[1])
-        size = max(body, min(found.type_px, other.type_px))
-        aligned = min(abs(other.place.right - found.place.right), abs(other.place.x - found.place.x)) < size
-        if 0.6 * size < step < 3.6 * size and aligned and 0.6 < other.type_px / max(found.type_px, 1.0) < 1.6:
-            return True
-    return False
 
 
 def _heads(advert: AdvertText, segment: Segment, found: Found) -> bool:
@@ -231,127 +198,6 @@ def _is_row(text: Box, text_px: float, price: Box, price_px: float) -> bool:
     ratio = price_px / max(text_px, 1.0)
     level = abs(text.centre[1] - price.centre[1]) < 0.6 * max(text_px, price_px)
     return 0.45 < ratio < 2.2 and level
-
-
-def _flow_cost(
-    advert: AdvertText, group: list[Found], segment: Segment, prices: list[Found], segments: list[Segment]
-) -> tuple[float, str]:
-    """Return the cost by reading order.
-
-    The words right before a price are what it is for, or the head of the paragraph that the price closes
-    ("Cloth Brush. Fine solid silver back ... Price, $4.50"), or the words right after it on its line.
-    """
-    start, end = group[0].start, group[-1].end
-    if segment.end <= start:
-        if any(segment.end <= p.start and p.end <= start for p in prices):
-            return 1e5, ""
-        steps = _steps_down(advert, segment.last_line, group[0].line)
-        if steps is None:
-            return 1e5, ""
-        between, numbered = without_order_marks(advert.text[segment.end : start])
-        words = _PRICE_WORD.sub("", between).strip(" \n-–—.:").split()
-        heads = _starts_paragraph(advert, segment)
-        if len(words) <= 2 and between.count("\n") <= 1 and not (numbered and heads):
-            named = 0.3 if _PRICE_WORD.search(between) else 0.0
-            size = 0.3 if segment.bare and "\n" in between else 0.0
-            return 0.2 + named + size + 0.2 * between.count("\n"), "the words right before the price"
-        in_text = group[0].type_px < _DISPLAY * advert.body_px  # a display price closes no paragraph
-        if in_text and heads:
-            larger = 0.25 if _is_heading(advert, segment) else 0.0
-            return 0.45 - larger + 0.012 * steps, "the head of the " + _CLOSES
-        if in_text and segment.goods and _closes_text(advert, group[0], segment, prices, segments):
-            return 0.3 + 0.012 * steps, "the first goods named in the " + _CLOSES
-    elif segment.start >= end:
-        between = advert.text[end : segment.start]
-        if len(between.split()) <= 2 and "\n" not in between:
-            return 0.75 + 0.4 * segment.bare, AFTER
-    return 1e5, ""
-
-
-def _closes_text(
-    advert: AdvertText, found: Found, segment: Segment, prices: list[Found], segments: list[Segment]
-) -> bool:
-    """Say whether a price stands in running text whose first goods, since the last price, a segment names.
-
-    A price in a column of prices closes its row, not the rows above; so does one whose row has other goods.
-    """
-    if _is_cell(found, prices, advert.body_px) or any(
-        _same_row(segment.last, p.place) for p in prices if p.line != found.line
-    ):
-        return False
-    last = max((p.end for p in prices if p.end <= segment.start), default=0)
-    return not any(other.goods and last <= other.start < segment.start for other in segments)
-
-
-def _is_heading(advert: AdvertText, segment: Segment) -> bool:
-    """Say whether a segment is set larger than the two lines under it, or in capitals over lower case."""
-    below = advert.lines[segment.last_line + 1 : segment.last_line + 3]
-    if not below:
-        return False
-    own = min(advert.lines[n].type_px for n in range(segment.first_line, segment.last_line + 1))
-    capitals = segment.text.isupper() and not any(advert.text[n.start : n.end].isupper() for n in below)
-    return own > 1.25 * max(n.type_px for n in below) or (capitals and len(segment.text) > 3)
-
-
-def _steps_down(advert: AdvertText, first: int, last: int) -> int | None:
-    """Return how many lines lie between two lines of one column without a gap, None where the column breaks.
-
-    A new block of type counts as many lines: it may go on with the column or not.
-    """
-    steps = last - first
-    for number in range(first, last):
-        if _breaks(advert, number):
-            return None
-        if advert.lines[number].block != advert.lines[number + 1].block:
-            steps += _BLOCK_STEPS
-    return steps
-
-
-def _breaks(advert: AdvertText, number: int) -> bool:
-    """Say whether the column of type breaks after a line: another block, a wide gap, or a jump up or aside."""
-    above, below = advert.lines[number], advert.lines[number + 1]
-    if below.flat.bottom <= above.flat.y or (
-        above.block != below.block and not _is_set_on(above, below, advert.body_px)
-    ):
-        return True
-    if _same_row(above.flat, below.flat):
-        return False
-    aside = min(above.flat.right, below.flat.right) <= max(above.flat.x, below.flat.x)
-    return aside or below.flat.y - above.flat.bottom > 2.2 * max(above.type_px, below.type_px, advert.body_px)
-
-
-def _is_set_on(above: TextLine, below: TextLine, body: float) -> bool:
-    """Say whether two lines of different blocks are set as one column: close, mostly over each other, no display."""
-    across = min(above.flat.right, below.flat.right) - max(above.flat.x, below.flat.x)
-    return (
-        across > 0.6 * min(above.flat.w, below.flat.w)
-        and below.flat.y - above.flat.bottom < 1.5 * body
-        and max(above.type_px, below.type_px) < _DISPLAY * body
-    )
-
-
-def _starts_paragraph(advert: AdvertText, segment: Segment) -> bool:
-    """Say whether a segment opens its column of type, or stands out from the line above by its size."""
-    line = advert.lines[segment.first_line]
-    if segment.start > line.start + 3:
-        return False
-    if line.number == 0 or _breaks(advert, line.number - 1):
-        return True
-    above = advert.lines[line.number - 1]
-    return (
-        line.type_px > 1.25 * above.type_px
-        or advert.text[above.start : above.end].rstrip()[-1:] in ".!?"
-        or _ends_with_price(advert, above.end)
-    )
-
-
-def _ends_with_price(advert: AdvertText, end: int) -> bool:
-    return bool(_FIGURE_END.search(advert.text, max(0, end - 12), end))
-
-
-def _same_row(one: Box, other: Box) -> bool:
-    shared = min(one.bottom, other.bottom) - max(one.y, other.y)
-    return shared >= 0.5 * min(one.h, other.h)
 
 
 def _prices_between(segment: Segment, found: Found, prices: list[Found], group: list[Found]) -> int:

@@ -76,8 +76,8 @@ def _is_under(label: Box, price: Box, body: float) -> bool:
     return -0.3 * label.h < gap < 7 * body and across > 0.3 * min(label.w, price.w)
 
 
-def group_prices(advert: AdvertText, prices: list[Found]) -> list[list[Found]]:
-    """Return the prices gathered into offers, each in reading order."""
+def group_prices(advert: AdvertText, prices: list[Found], rules: tuple[Box, ...] = ()) -> list[list[Found]]:
+    """Return the prices gathered into offers, each in reading order; `rules` are the printed ones, in scan pixels."""
     parent = list(range(len(prices)))
 
     def root(i: int) -> int:
@@ -91,7 +91,7 @@ def group_prices(advert: AdvertText, prices: list[Found]) -> list[list[Found]]:
     for i in range(1, len(prices)):
         if _listed_together(advert, prices[i - 1], prices[i]):
             join(i - 1, i)
-    for i, j in _row_mates(advert, prices):
+    for i, j in _row_mates(advert, prices, rules):
         join(i, j)
     for wanted in ("without_card", "former", "comparison"):
         _attach(advert, prices, partial(_is_of_condition, wanted), _is_main, join, root)
@@ -126,7 +126,7 @@ def _with_both_sides(advert: AdvertText, group: list[Found]) -> list[Found]:
     return group
 
 
-def _row_mates(advert: AdvertText, prices: list[Found]) -> list[tuple[int, int]]:
+def _row_mates(advert: AdvertText, prices: list[Found], rules: tuple[Box, ...]) -> list[tuple[int, int]]:
     """Return neighbouring prices of one table row: no words between them, and words to the left of the first."""
     found = []
     for i, one in enumerate(prices):
@@ -145,12 +145,19 @@ def _row_mates(advert: AdvertText, prices: list[Found]) -> list[tuple[int, int]]
         if not 0.6 < ratio < 1.7 or gap.w > 12 * advert.body_px or one.condition == two.condition != "everyone":
             continue
         texts = [line for line in advert.lines if shares_row(line.flat, one.place)]
+        if any(one.box.centre[0] < r.centre[0] < two.box.centre[0] and _crosses(r, one.box) for r in rules):
+            continue  # two cells of a ruled grid, each with an item of its own
         if any(_text_inside(advert, line, gap) for line in texts) or not any(
             _text_inside(advert, line, label) for line in texts
         ):
             continue
         found.append((i, j))
     return found
+
+
+def _crosses(rule: Box, price: Box) -> bool:
+    """Say whether an upright rule goes past the row of a price over its whole height and more."""
+    return rule.h > 3 * max(rule.w, price.h) and rule.y < price.y and rule.bottom > price.bottom
 
 
 def _text_inside(advert: AdvertText, line: TextLine, place: Box) -> bool:

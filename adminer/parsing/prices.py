@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.amounts import UNIT, Amount, find_amounts, unit_of
@@ -45,6 +46,13 @@ _UNIT_AFTER: Final = re.compile(
 _UNIT_BEFORE: Final = re.compile(
     r"(?:(?<=\s)|(?<=^)|(?<=[,.…]))(?:(?:per|a|the) )?(?P<unit>ea(?:ch)?\.?|[l1i]bs?\.?|doz(?:en|\.)?|pair|pkg\.?|"
     r"yd\.?|qt\.?|pt\.?|bunch|can)[ ,.…:—-]*$",
+    re.IGNORECASE,
+)
+# "Macaroni ..... 4 pkgs. 25c": after leaders, or by itself in its line, a count and a package belong to the price
+_COUNT_BEFORE: Final = re.compile(
+    r"(?:(?<![^\n])|[._·…]{2} ?|[._·…] [._·…] ?)(?P<q>\d{1,2})(?P<hyphen>-)? ?(?P<unit>pkgs?|bars?|"
+    r"[l1Ii|]bs?|cans?|tins?|bchs?|bunches|boxes|btls?|bottles|jars?|qts?|pts?|rolls?|cakes?|doz|heads?|loaves|bags?)\b\.?"
+    r"(?: (?:bag|sack|can|pkg|box|jar)\.?)? *$",
     re.IGNORECASE,
 )
 _NO_ITEM_UNITS: Final = frozenset({"week", "month"})
@@ -102,6 +110,11 @@ _MONTH_BEFORE: Final = re.compile(
     r"(?<![A-Za-z])(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|"
     r"Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\.? ?$|(?:JAN|FEB|MAR|APR|JUN|JUL|AUG|SEPT?|OCT|NOV|DEC)[A-Z]*\.? ?$"
 )
+_COUNTED_PIECES: Final = re.compile(r"\d ?ct\.?$", re.IGNORECASE)
+_DIME_STORE: Final = re.compile(  # a shop that bears its prices in its name
+    r"\b(?:5|10|25) ?(?:c|¢|cents?)?[ ,]*(?:to|and|&|-)[ \n]*(?:\$1(?:\.00)?|10 ?(?:c|¢|cents?)?)[ \n]+Stores?\b",
+    re.IGNORECASE,
+)
 _COUNTED: Final = re.compile(r"\b(?:nests?|sets?|weeks?|packs?|cartons?|boxe?s?) of[ \n]*$", re.IGNORECASE)
 _LONG_NUMBER: Final = re.compile(
     r"(?:\bNo\.?|#|\bmodel|\bphone|\btel\.?|\bstyle|\blot|\bdesign|\bpage|\bbox)[ .:]*$", re.IGNORECASE
@@ -122,11 +135,15 @@ def find_prices(advert: AdvertText, terms: list[Term]) -> list[Found]:
     if not sterling:
         amounts += find_unsigned(advert, amounts, terms)
     amounts.sort(key=lambda a: a.start)
+    shops = [m.span() for m in _DIME_STORE.finditer(text)]
+    counts = sum(a.form in {"cents_sign", "raised_cent_sign"} and "¢" in text[a.start : a.end] for a in amounts) > 1
     requirements = [(t.start, t.end) for t in terms if t.kind in {"with_purchase", "stamps"}]
     found: list[Found] = []
     for i, amount in enumerate(amounts):
-        if any(s <= amount.start and amount.end <= e for s, e in requirements):
+        if any(s <= amount.start and amount.end <= e for s, e in (*requirements, *shops)):
             continue
+        if counts and _COUNTED_PIECES.search(text, amount.start, amount.end):
+            continue  # "Tea Bags, 48 ct." among prices in ¢
         if _REQUIRED.search(text, max(0, amount.start - 24), amount.start) or _PURCHASE.match(text, amount.end):
             continue
         if _BUYING.search(text, max(0, amount.start - 24), amount.start) or _is_day_or_count(text, amount):
@@ -182,6 +199,11 @@ def _price(advert: AdvertText, amount: Amount, before: Amount | None, after: Amo
         if unit is None:
             unit = unit_of(m["unit"])
         start = m.start()
+    if amount.quantity == 1 and (count := _COUNT_BEFORE.search(text, advert.line_at(start).start, start)):
+        start = count.start("q")
+        if count["hyphen"] is None and int(count["q"]) > 1:
+            amount = replace(amount, quantity=Decimal(count["q"]), form="multiple")
+            unit = unit or unit_of(count["unit"])
     role = _role(text, amount, end, before, after)
     words = advert.words_of(amount.start, amount.end)
     form = next((w.form for w in words if w.form), amount.form) if amount.quantity == 1 else amount.form

@@ -1,0 +1,77 @@
+"""Panels of an advert: names over pictures, descriptions, ruled grids, items under their prices. Layouts invented."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from adminer.parsing import parse_page
+from adminer.records import Advert, Box
+from tests.parsing.pages import NO_NAMES, Line, parse, reading_of
+
+
+def items(advert: Advert) -> dict[str, str]:
+    return {p.text: o.item for o in advert.offers for p in o.prices}
+
+
+def panel(x: int, name: str, tells: str, price: str) -> tuple[Line, ...]:
+    return (x, 40, 30, name), (x, 180, 14, tells), (x + 20, 210, 70, price)
+
+
+def test_the_name_over_the_picture_is_the_item_not_the_small_type_under_it() -> None:
+    advert = parse(
+        *panel(20, "Chrome Dinette", "Plastic top table in gray", "$59.88"),
+        *panel(420, "Platform Rocker", "Solid comfort, tapestry cover", "$33.88"),
+    )
+    assert items(advert) == {"$59.88": "Chrome Dinette", "$33.88": "Platform Rocker"}
+
+
+def test_a_heading_over_several_names_takes_no_price_from_them() -> None:
+    advert = parse(
+        (120, 20, 40, "Glassware for the table"),
+        (40, 80, 16, "Water Tumbler"), (60, 104, 40, "10¢"),
+        (300, 80, 16, "Ice-lip Pitcher"), (320, 104, 40, "69¢"),
+        (560, 80, 16, "Salad Bowl"), (580, 104, 40, "25¢"),
+    )  # fmt: skip
+    assert items(advert) == {"10¢": "Water Tumbler", "69¢": "Ice-lip Pitcher", "25¢": "Salad Bowl"}
+
+
+def grid(*rules: Box) -> Advert:
+    lines: list[Line] = [
+        (20, 40, 14, "Garden Peas"), (20, 58, 14, "No. 303 can"), (30, 84, 40, "29¢"),
+        (220, 40, 14, "Pork and Beans"), (220, 58, 14, "1-lb. can"), (230, 84, 40, "10¢"),
+    ]  # fmt: skip
+    return parse_page(reading_of(lines, rules=rules), NO_NAMES)[0]
+
+
+def test_prices_on_both_sides_of_an_upright_rule_are_two_offers() -> None:
+    assert len(grid(Box(200, 20, 2, 160)).offers) == 2
+
+
+def test_items_stand_under_their_prices_where_they_do_so_everywhere() -> None:
+    lines: list[Line] = []
+    for row, names in enumerate((("Strainer", "Oilcloth"), ("Cake Tin", "Bread Knife"), ("Tumbler", "Window Shade"))):
+        for column, name in enumerate(names):
+            lines += [(40 + 380 * column, 60 + 130 * row, 50, f"{row + 1}{column + 1}c")]
+            lines += [(40 + 380 * column, 116 + 130 * row, 18, name)]
+    found = items(parse(*lines))
+    assert found == {
+        "11c": "Strainer", "12c": "Oilcloth", "21c": "Cake Tin", "22c": "Bread Knife", "31c": "Tumbler",
+        "32c": "Window Shade",
+    }  # fmt: skip
+
+
+def test_a_count_of_packages_after_leaders_belongs_to_the_price() -> None:
+    advert = parse((20, 20, 14, "Macaroni ........ 4 pkgs. 25c"), (20, 44, 14, "Juice Oranges ...... 8-lb. bag 59c"))
+    assert [(o.item, o.prices[0].per_quantity) for o in advert.offers] == [
+        ("Macaroni", Decimal(4)),
+        ("Juice Oranges", Decimal(1)),
+    ]
+
+
+def test_a_count_of_pieces_and_the_name_of_a_dime_store_are_no_prices() -> None:
+    advert = parse(
+        (20, 20, 14, "Varley's 5c to $1.00 Store"),
+        (20, 60, 14, "Tea Bags, 48 ct. 49¢"),
+        (20, 90, 14, "Dog Food 39¢"),
+    )
+    assert [str(p.amount) for o in advert.offers for p in o.prices] == ["0.49", "0.39"]
