@@ -1,0 +1,151 @@
+"""The town an advert was for: printed with its state, after an address, on the contact line, or known to the file."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from functools import cache
+from importlib.resources import files
+from typing import Final
+
+from rapidfuzz import fuzz, process
+
+from adminer.parsing.lexicon import word_list
+
+STATES: Final = (
+    r"(?:Ala|Ariz|Ark|Cal|Calif|Colo|Conn|Del|Fla|Ga|Ida|Idaho|Ill|Illinois|Ind|Indiana|Ia|Iowa|Kan|Kans|Kansas|"
+    r"Ky|La|Me|Maine|Md|Mass|Mich|Michigan|Minn|"
+    r"Minnesota|Miss|Mo|Mont|Neb|Nebr|Nev|N\. ?H|N\. ?J|N\. ?M|N\. ?Y|New York|New Jersey|N\. ?C|N\. ?D|Ohio|O|"
+    r"Okla|Ore|Oregon|Pa|Penna|Pennsylvania|R\. ?I|S\. ?C|S\. ?D|Tenn|Tex|"
+    r"Texas|Utah|Vt|Va|Virginia|Wash|Washington|W\. ?Va|Wis|Wisc|Wisconsin|Wyo|D\. ?C|England|Eng|Scotland|"
+    r"Ireland|Canada|Ont|Egypt)"
+)
+WITH_STATE: Final = re.compile(
+    rf"(?:^|[,.;] |[\n–—-] ?|(?<=\d )|(?<=Street )|(?<=St\. )|\bat |\bin |\bof "
+    rf")(?P<city>[A-Z][A-Za-z.'’]+(?:[ ][A-Z][A-Za-z.'’]+){{0,2}})(?: \d{{1,2}})?, ?(?P<state>{STATES})(?=[^A-Za-z]|$)",
+    re.IGNORECASE,
+)
+# "Town", "Two Words", "Town City"; then an end: of the line, of the part, or a postal zone
+_NAME: Final = r"(?P<city>[A-Z][A-Za-z.]{2,}(?: [A-Z][A-Za-z]{2,}){0,2})"
+_END: Final = r"(?= ?(?:[\n·•|;*–—]|[,.]? ?(?:Phone|Tel|Open|Prices|Closed)|\.? \d{1,2}(?![\d-])|[.,]?$))"
+_STREET: Final = (
+    r"(?:Street|St\.?|Ave\.?|Avenue|Road|Rd\.?|Blvd\.?|Bldg\.?|Building|Place|Square|Sq\.?|Block|Plaza|Corner|"
+    r"Theat(?:re|er)|Arcade)(?![a-z])"
+)
+_AFTER_ADDRESS: Final = re.compile(rf"\b{_STREET}(?: ?, ?|\n){_NAME}{_END}", re.MULTILINE)
+_BRANCHES: Final = re.compile(
+    r"\b(?:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?|branches) (?:in|at) "
+    r"(?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?)(?=,| and |[ .]*(?:\n|$))"
+)
+# a line of a shop's particulars: what else stands on it says that its parts are addresses and towns
+PARTICULARS: Final = re.compile(
+    r"\b(?:\d+ stores|store hours|open (?:daily|evenings?|every|mon|tue|wed|thu|fri|sat|sun|nights?|till|'?til)|closed|"
+    r"free parking|phone|telephone|tel\.|mail (?:and|&|or) (?:phone|telephone)|phone orders|week of|delivery|"
+    rf"(?:\d+|[A-Z][a-z]+) {_STREET}|\d(?:st|nd|rd|th) (?:&|and|at)|[A-Z][a-z]+ at [A-Z][a-z]+|"
+    r"route \d+|highway \d+|downtown|uptown)|\b(?:super)?markets ?[·•|]|\bstores ?[·•|]",
+    re.IGNORECASE,
+)
+_PARTS: Final = re.compile(r"\s*[·•|*:;–—]\s*|\s+-\s+|, (?=[A-Z])|\n")
+_ONE_NAME: Final = re.compile(
+    r"[A-Z][a-z]{3,}(?: (?:[A-Z][a-z]{2,}))?(?: \d{1,2})?|[A-Z]{4,}(?: [A-Z]{3,})?(?: \d{1,2})?"
+)
+_PRIDE: Final = re.compile(
+    r"\b(?P<city>[A-Z][a-z]{3,}(?: [A-Z][a-z]{2,})?|[A-Z]{4,}(?: [A-Z]{3,})?)['’](?i:s (?:own |only )?"
+    r"(?:greater|greatest|largest|leading|finest|biggest|favou?rite|foremost|oldest|newest|busiest|friendliest) "
+    r"(?:[a-z'’]+ ){0,2}(?:stores?|shops?|markets?|jewell?ers?|grocer[sy]?|druggists?|outfitters?|"
+    r"clothiers?|house|furniture)\b)"
+)
+_STREET_WORD: Final = re.compile(
+    r"(?:Street|St\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Rd\.?|Bldg\.?|P\.|O\.|Desk|Floor|Sq\.?|"
+    r"Ltd\.?|Inc\.?|Phone|Prices?)",
+    re.IGNORECASE,
+)
+_NO_TOWN: Final = word_list("particulars")
+_NOT_A_TOWN: Final = (
+    r"street|st\b|ave|avenue|road|rd\b|blvd|cream|steak|broil|style|ware|silver|china|shape|pattern|rug|chair"
+)
+_SAME_TOWN: Final = 84  # rapidfuzz ratio
+
+
+def find_town(text: str, towns: frozenset[str] = frozenset(), house: str = "") -> str | None:
+    """Return the town of an advert's text, spelled as `towns` (authority files and notes) spell it; None without one.
+
+    `house` is the retailer's name as printed, which is no town where it stands alone. A town with its state comes
+    first, then one after an address, one the file knows, one among a shop's particulars ("Open evenings · Phone
+    4-2290"), and a large town of the world. The wordings are common practice, no source.
+    """
+    found = _with_state(text) or _after_address(text) or _known(text, towns) or _among_particulars(text, house)
+    return _spelled_right(found or _known(text, _large_towns()), towns)
+
+
+def _with_state(text: str) -> str | None:
+    found = None
+    for m in WITH_STATE.finditer(text):
+        words = m["city"].split()
+        while words and _STREET_WORD.fullmatch(words[0]):
+            words = words[1:]
+        if words and not _STREET_WORD.fullmatch(words[-1]):
+            found = " ".join(_capital(w) for w in words)
+    return found
+
+
+def _after_address(text: str) -> str | None:
+    for m in _AFTER_ADDRESS.finditer(text):
+        if _may_be_town(m["city"]):
+            return " ".join(_capital(w) for w in m["city"].split())
+    return None
+
+
+def _among_particulars(text: str, house: str) -> str | None:
+    for pattern in (_BRANCHES, _PRIDE):
+        for m in pattern.finditer(text):
+            if _may_be_town(m["city"]):
+                return " ".join(_capital(w) for w in m["city"].split())
+    for line in text.splitlines():
+        if not PARTICULARS.search(line):
+            continue
+        parts = [part.strip(" .,") for part in _PARTS.split(line)]
+        # the first part of several may be the shop's name
+        for part in parts if len(parts) > 1 else ():
+            if _ONE_NAME.fullmatch(part) and _may_be_town(part) and part.lower() not in house.lower():
+                return " ".join(_capital(w) for w in part.rstrip("0123456789 ").split())
+    return None
+
+
+def _may_be_town(name: str) -> bool:
+    words = name.lower().replace(".", "").split()
+    return not any(word in _NO_TOWN for word in words) and not _STREET_WORD.fullmatch(name)
+
+
+def _known(text: str, towns: frozenset[str]) -> str | None:
+    if not towns:
+        return None
+    last = None
+    for town in _town_pattern(towns).findall(text):
+        if town[0].isupper():
+            last = town
+    return " ".join(_capital(w) for w in last.split()) if last else None
+
+
+def _spelled_right(city: str | None, towns: frozenset[str]) -> str | None:
+    # the reader may be a letter or two off
+    if city is None or not towns:
+        return city
+    near = process.extractOne(city, sorted(towns), scorer=fuzz.ratio, score_cutoff=_SAME_TOWN)
+    return near[0] if near else city
+
+
+def _capital(word: str) -> str:
+    return word.capitalize() if word.isupper() else word
+
+
+@cache
+def _large_towns() -> frozenset[str]:
+    text = files("adminer.parsing").joinpath("data", "places.toml").read_text(encoding="utf-8")
+    return frozenset(tomllib.loads(text)["towns"])
+
+
+@cache
+def _town_pattern(towns: frozenset[str]) -> re.Pattern[str]:
+    names = "|".join(re.escape(town) for town in sorted(towns, key=lambda t: (-len(t), t)))
+    return re.compile(rf"(?<![A-Za-z])(?:{names})(?![A-Za-z'’]| (?:{_NOT_A_TOWN}))", re.IGNORECASE)

@@ -1,0 +1,46 @@
+"""Towns in the particulars of a shop, with no authority file to help; the wordings are common practice, no source."""
+
+from __future__ import annotations
+
+import pytest
+
+from adminer.parsing.towns import find_town
+
+
+@pytest.mark.parametrize(
+    ("text", "town"),
+    [
+        ("Dept. R, Wenning Falls, Ohio", "Wenning Falls"),
+        ("620 Garnet Ave., Osterby · Phone 4-2290", "Osterby"),
+        ("620 Garnet Ave , Osterby Phone 4-2290", "Osterby"),
+        ("214 Broad Street, Ferncliff", "Ferncliff"),
+        ("Osterby: 118 W. Second St. — Phone 340", "Osterby"),
+        ("Port Amity · 9 Stores · Closed Mondays", "Port Amity"),
+        ("Housewares, Third Floor · Mail and phone orders filled · Ferncliff", "Ferncliff"),
+        ("Ferncliff’s Greater Store · Main at Fourth Street", "Ferncliff"),
+        ("14 stations in Port Amity and Osterby", "Port Amity"),
+        ("Supermarkets·Osterby·Ferncliff", "Osterby"),
+        ("Rialto Theatre, Osterby", "Osterby"),
+    ],
+)
+def test_a_town_stands_among_the_particulars(text: str, town: str) -> None:
+    assert find_town(f"BIG SALE\nCups 9c\n{text}\n") == town
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Cube Steaks, Lb.",
+        "Main Street Store",
+        "Open Friday, Saturday",
+        "Penhallow, Phone 340",  # the shop's own name
+        "Mail Orders · Phone Orders · Second Floor",
+        "Grandmother's Favorite Bread",
+    ],
+)
+def test_what_is_no_town_is_left(text: str) -> None:
+    assert find_town(f"BIG SALE\nCups 9c\n{text}\n", house="Penhallow") is None
+
+
+def test_a_known_town_is_spelled_as_the_file_spells_it() -> None:
+    assert find_town("214 Broad Street, Ferncliif", frozenset({"Ferncliff"})) == "Ferncliff"
