@@ -91,10 +91,11 @@ def _replaced(text: str, places: list[int], changes: list[tuple[int, int, str]])
 @lru_cache(maxsize=8192)
 def _nearest(word: str) -> str | None:
     """Return the word of the terms that a misread word of five letters or more stands for, or None."""
-    near = process.extractOne(
-        word, _in_order(), scorer=Levenshtein.distance, score_cutoff=1 if len(word) < _LONG else 2
-    )
-    if near is None or (len(word) < _SHORT and not _look_alike(word, near[0])):
+    near = process.extractOne(word, _in_order(), scorer=Levenshtein.distance, score_cutoff=2)
+    if near is None:
+        return None
+    wrong = 0 if len(word) < _SHORT else 1 if len(word) < _LONG else 2  # letters of any build
+    if near[1] > wrong and not (_look_alike(word, near[0]) and near[1] <= max(wrong, 1) + (len(word) >= _SHORT)):
         return None
     return near[0]
 

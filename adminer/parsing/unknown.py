@@ -36,6 +36,7 @@ _AFTER: Final = re.compile(
 _LISTED: Final = re.compile(
     rf"\b(?:[Pp]atterns|[Dd]esigns|[Dd]ecorations)(?::| are| in)? (?P<names>{_ONE}(?:,? (?:and |or )?{_ONE})+)"
 )
+_TITLED: Final = re.compile(rf"\b(?:[Ss]et|[Ss]ervice|[Dd]innerware)\. (?P<name>{_NAME})\.(?!\w)")  # mail-order style
 _DASHED: Final = re.compile(rf" [—–-]+ ?(?P<name>{_NAME})(?=\n|$)")
 _BEFORE_PIECE: Final = re.compile(r"(?:^|\n|[^\w ] )(?P<name>(?:[A-Z][a-z'’]+ ){2,3})$")
 _NAME_HEADS: Final = frozenset({"design", "pattern", "name", "decoration"})
@@ -131,6 +132,7 @@ def _by_grammar(text: str) -> list[_Candidate]:
         (_BEFORE, 0.6, "stands before a word like “pattern”"),
         (_AFTER, 0.45, "stands after a word like “pattern”"),
         (_QUOTED, 0.5, "stands in quotation marks"),
+        (_TITLED, 0.5, "stands as a sentence after a set"),
     ):
         for m in pattern.finditer(text):
             start, name = _without_slogan(m.start("name"), m["name"])
@@ -181,20 +183,22 @@ def _by_type(advert: AdvertText, doc: Doc) -> list[_Candidate]:
     A name over the piece or set it is of may be smaller.
     """
     made: list[_Candidate] = []
+    joined: set[int] = set()  # second lines of names
     for i, line in enumerate(advert.lines):
         size = line.type_px / advert.body_px
         below = advert.lines[i + 1] if i + 1 < len(advert.lines) else None
-        if i and _goes_on(advert.lines[i - 1], line):
-            continue  # the second line of a name
+        if line.number in joined:
+            continue
         last, following = line, advert.lines[i + 1 : i + 3]
-        if below is not None and size >= _DISPLAY and _goes_on(line, below):
+        if below is not None and size >= _DISPLAY and _goes_on(line, below) and _is_name(_words(advert, line, below)):
             last, following = below, advert.lines[i + 2 : i + 4]
+            joined.add(below.number)
         if len(line.words) + (len(last.words) if last is not line else 0) > 4:
             continue
         heads = below is not None and last is line and _heads_a_piece(doc, line, below)
         if size < _DISPLAY and not heads:
             continue
-        name = " ".join(advert.text[line.start : last.end].split()).strip(" .,:;!-*“”\"'")
+        name = _words(advert, line, last)
         score, why = _ALONE, f"stands alone in type {size:.1f} times the body"
         if heads:
             score, why = _ALONE + 0.1, f"stands over a piece in type {size:.1f} times the body"
@@ -204,6 +208,10 @@ def _by_type(advert: AdvertText, doc: Doc) -> list[_Candidate]:
             score -= 0.05
         made.append(_Candidate(line.start, last.end, name, score, why))
     return made
+
+
+def _words(advert: AdvertText, first: TextLine, last: TextLine) -> str:
+    return " ".join(advert.text[first.start : last.end].split()).strip(" .,:;!-*“”\"'")
 
 
 def _goes_on(above: TextLine, below: TextLine) -> bool:

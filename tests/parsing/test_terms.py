@@ -74,6 +74,7 @@ def test_what_is_no_term_is_none(text: str) -> None:
         ("CATALOG F R E E, ON REGUEST", "CATALOG FREE, ON REQUEST"),
         ("guarantee satis-\nfaction", "guarantee satisfaction"),
         ("16 cents postpald", "16 cents postpaid"),
+        ("cammot be sold below the price", "cannot be sold below the price"),
         ("Limft two to a customer", "Limit two to a customer"),
         ("withPenhallow card", "with Penhallow card"),
     ],

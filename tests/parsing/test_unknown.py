@@ -25,6 +25,7 @@ SAUCER = (60, 400, 14, "Cup and saucer 45¢")
         (((60, 40, 14, "Quince Arbor dinner plate 39¢"),), "Quince Arbor"),
         (((60, 40, 24, "Dunvale"), (60, 80, 14, "26-piece flatware set $9.95")), "Dunvale"),
         (((60, 40, 50, "Quince"), (60, 110, 46, "Arbor"), (60, 170, 14, "made by Undine China Works")), "Quince Arbor"),
+        (((60, 40, 14, "32-Piece Dinner Set. Hollyberry. Sprays of leaf"),), "Hollyberry"),
         (((60, 40, 14, "Larch Cone Stoneware, a plate at a time"),), "Larch Cone"),
     ],
 )
