@@ -211,7 +211,7 @@ _UNITS: Final[tuple[tuple[str, str], ...]] = (
     (r"[l1i|]bs?\.?|pounds?", "lb"),
     (r"pairs?|prs?\.?", "pair"),
     (r"sets?", "set"),
-    (r"yds?\.?|yards?", "yd"),
+    (r"(?:sq(?:uare|\.)? ?)?(?:yds?\.?|yards?)", "yd"),
     (r"met(?:re|er)s?", "metre"),
     (r"pieces?|pcs?\.?", "piece"),
     (r"pkgs?\.?|packages?|pkts?\.?|packets?", "pkg"),

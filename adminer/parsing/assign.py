@@ -8,6 +8,7 @@ prices between them.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -24,6 +25,7 @@ from adminer.parsing.tables import PriceTable
 from adminer.parsing.text import AdvertText
 from adminer.records import Box
 
+_ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.IGNORECASE)  # "and 5c toilet papers"
 _FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "saving"})
 ON_ROW: Final = "on the same row, left of the price"
 BELOW: Final = "right below the price"
@@ -61,6 +63,7 @@ def pair_items(
     for g, group in enumerate(groups):
         cell = any(is_cell(found, prices, advert.body_px) for found in group)
         line = advert.lines[group[0].line]
+        qualifies = _ADJECTIVAL.search(advert.text, line.start, group[0].start) is not None
         numbered = without_order_marks(advert.text[line.start : group[0].start])[1]
         headed = not cell and any(_heads(advert, segment, found) for found in group for segment in segments)
         for s, segment in enumerate(segments):
@@ -75,6 +78,8 @@ def pair_items(
                 cost += 0.4  # what stands over a column of prices is the head of the column
             if numbered and not why.endswith(CLOSES):
                 cost += 0.5  # a price after an order number closes a paragraph, which its head names
+            if qualifies and (why == ON_ROW or "right before" in why):
+                cost += 0.6
             if s in over and not same_row(segment.last, group[0].place):
                 cost += 0.5  # the small type under a name tells more of it
             if hanging and why in {ABOVE, BELOW}:
@@ -120,7 +125,11 @@ def _cost(
     flow, reason = flow_cost(advert, mains, segment, prices, segments)
     if flow < best:
         best, why = flow, reason
-    if best < HOPELESS and not why.endswith((CLOSES, AFTER)) and _rule_between(segment.box, first.box, rules):
+    if (
+        best < HOPELESS
+        and not why.endswith((CLOSES, AFTER))
+        and _rule_between(segment.box, first.box, _within_line(advert, segment, first, rules))
+    ):
         best += 1.0  # in one column of type what looks like a rule is none
     return best + _wording_cost(segment, why), why
 
@@ -214,6 +223,23 @@ def _prices_between(segment: Segment, found: Found, prices: list[Found], group: 
         if inside_x and inside_y:
             count += 1
     return min(count, 2)
+
+
+def _within_line(advert: AdvertText, segment: Segment, found: Found, rules: tuple[Box, ...]) -> tuple[Box, ...]:
+    """Return the rules that can part a text and a price.
+
+    Within one printed line that is only what stands in the gap between them; between two lines set close there is no
+    room for a rule at all, and what was taken for one is a stroke of a letter.
+    """
+    if segment.end > found.start:
+        return rules
+    if segment.last_line == found.line:
+        edge = advert.box_of(max(segment.end - 1, segment.start), segment.end).right - 2
+        return tuple(rule for rule in rules if edge <= rule.centre[0] <= found.box.x + 2)
+    next_line = segment.last_line + 1 == found.line and found.type_px < 1.5 * segment.type_px
+    if next_line and found.place.y - segment.last.bottom < 0.5 * segment.type_px:
+        return tuple(rule for rule in rules if rule.h > rule.w)
+    return rules
 
 
 def _rule_between(one: Box, other: Box, rules: tuple[Box, ...]) -> bool:

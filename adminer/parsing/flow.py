@@ -43,6 +43,8 @@ def flow_cost(
         in_text = group[0].type_px < DISPLAY * advert.body_px  # a display price closes no paragraph
         if in_text and heads:
             larger = 0.25 if _is_heading(advert, segment) else 0.0
+            if not segment.goods and any(s.goods and segment.end <= s.start and s.end <= start for s in segments):
+                larger -= 0.6  # a head of the column over texts that name goods themselves
             return 0.45 - larger + 0.012 * steps, "the head of the " + CLOSES
         if in_text and segment.goods and _closes_text(advert, group[0], segment, prices, segments):
             return 0.3 + 0.012 * steps, "the first goods named in the " + CLOSES

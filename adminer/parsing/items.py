@@ -45,6 +45,7 @@ _TAIL: Final = re.compile(
     re.IGNORECASE,
 )
 _CATALOGUE_NUMBER: Final = re.compile(r"\s*(?:No|Ne|Design|Style|Model)s?\. ?(?:[A-Z]-? ?)?\d+(?:-[A-Z]?-?\d+)*\.?\s*")
+_SET: Final = re.compile(r"\b\d+[- ]?(?:piece|pc)|\bservice for\b|\bplace[- ]setting", re.IGNORECASE)
 _SIZE_WORDS: Final = word_list("size")
 WORD: Final = re.compile(r"[A-Za-zÀ-ÿ][A-Za-zÀ-ÿ'’&-]{1,}")
 FUNCTION_WORDS: Final = word_list("function")
@@ -256,7 +257,7 @@ def _segment(
     words = [w for w in WORD.findall(clean) if w.lower() not in FUNCTION_WORDS]
     if not clean or (not words and not re.search(r"\d", clean)):
         return None
-    goods = any(noun.strong for noun in find_nouns(clean))
+    goods = bool(_SET.search(clean)) or any(noun.strong for noun in find_nouns(clean))
     first, last = advert.line_at(start), advert.line_at(max(end - 1, start))
     first_box = advert.flat(advert.box_of(start, min(end, first.end)))
     last_box = advert.flat(advert.box_of(max(start, last.start), end))

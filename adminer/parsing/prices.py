@@ -50,7 +50,7 @@ _UNIT_BEFORE: Final = re.compile(
 )
 # "Macaroni ..... 4 pkgs. 25c": after leaders, or by itself in its line, a count and a package belong to the price
 _COUNT_BEFORE: Final = re.compile(
-    r"(?:(?<![^\n])|[._·…]{2} ?|[._·…] [._·…] ?)(?P<q>\d{1,2})(?P<hyphen>-)? ?(?P<unit>pkgs?|bars?|"
+    r"(?:(?<![^\n])[._·…]? ?|(?<=[¢c] )|[._·…]{2} ?|[._·…] [._·…] ?)(?P<q>\d{1,2})(?P<hyphen>-)? ?(?P<unit>pkgs?|bars?|"
     r"[l1Ii|]bs?|cans?|tins?|bchs?|bunches|boxes|btls?|bottles|jars?|qts?|pts?|rolls?|cakes?|doz|heads?|loaves|bags?)\b\.?"
     r"(?: (?:bag|sack|can|pkg|box|jar)\.?)? *$",
     re.IGNORECASE,

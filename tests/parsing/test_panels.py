@@ -75,3 +75,18 @@ def test_a_count_of_pieces_and_the_name_of_a_dime_store_are_no_prices() -> None:
         (20, 90, 14, "Dog Food 39¢"),
     )
     assert [str(p.amount) for o in advert.offers for p in o.prices] == ["0.49", "0.39"]
+
+
+def test_a_stroke_taken_for_a_rule_inside_a_line_parts_nothing() -> None:
+    lines: list[Line] = [
+        (20, 20, 14, "Custard Cups, six for 29c"),
+        (20, 38, 14, "Enamel Kettle, Price"),
+        (20, 56, 14, "$1.05"),
+    ]
+    stroke = Box(60, 10, 2, 60)
+    found = items(parse_page(reading_of(lines, rules=(stroke,)), NO_NAMES)[0])
+    assert found == {"six for 29c": "Custard Cups", "$1.05": "Enamel Kettle"}
+
+
+def test_a_price_that_qualifies_the_goods_after_it_is_theirs() -> None:
+    assert items(parse((20, 20, 14, "Makers of Tablets and 5c Toilet papers"))) == {"5c": "Toilet papers"}
