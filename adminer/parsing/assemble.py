@@ -22,7 +22,7 @@ from adminer.parsing.items import cut_segments
 from adminer.parsing.listings import find_listings, named_pieces
 from adminer.parsing.offers import known_bonus, make_offers
 from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
-from adminer.parsing.prices import find_prices
+from adminer.parsing.prices import Found, find_prices
 from adminer.parsing.schedule import find_schedule
 from adminer.parsing.sets import join_sets
 from adminer.parsing.statements import clause_around, condition_texts
@@ -85,6 +85,13 @@ def _is_whole_clause(text: AdvertText, term: Term) -> bool:
     """Say whether a term is most of the clause it stands in, so that the clause names no item."""
     start, end = clause_around(text, term.start, term.end)
     return term.end - term.start > 0.5 * (end - start)
+
+
+def _is_coupon(prices: list[Found]) -> bool:
+    """Say whether an advert is a coupon and nothing else: every price is the coupon's or the one without it."""
+    return any(p.condition == "coupon" for p in prices) and all(
+        p.condition == "coupon" or "without" in (p.condition_text or "").lower() for p in prices
+    )
 
 
 def _years(
@@ -187,7 +194,7 @@ def _parse_advert(
     segments = join_sets(text, cut_segments(text, taken, prices, grammar.proper), listings, prices)
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
     pairings = with_topic(text, pair_items(text, groups, segments, reading.rules, bonus, table), segments)
-    valid_from, valid_to, dated_by = validity_of([fact for fact, _ in dates], reference)
+    valid_from, valid_to, dated_by = validity_of([fact for fact, _ in dates], reference, is_coupon=_is_coupon(prices))
     years = _years(valid_from, valid_to, reference)
     statements = condition_texts(text, terms, used, prices)
     if schedule is not None:

@@ -89,17 +89,20 @@ def _sureness(fact: DateFact) -> tuple[bool, bool, bool, float, int]:
     return fact.earliest is not None, few, bool(_YEAR.search(fact.text)), fact.confidence, len(fact.month_days)
 
 
-def validity_of(dates: Sequence[DateFact], reference: Span | None) -> tuple[date | None, date | None, str | None]:
+def validity_of(
+    dates: Sequence[DateFact], reference: Span | None, *, is_coupon: bool = False
+) -> tuple[date | None, date | None, str | None]:
     """Return from when to when the prices hold, and by what that is known: printed, note, or not at all.
 
-    A coupon good for longer than the sale carries the advert to its own last day; a first day alone leaves the end
+    An advert that is a coupon and nothing else holds to the coupon's own last day; a first day alone leaves the end
     open.
     """
     printed = [d for d in dates if d.kind == "validity" and d.latest is not None]
     runs_out = max((d.latest for d in dates if d.kind == "expiry" and d.latest is not None), default=None)
     if printed:
         surest = max(printed, key=_sureness)
-        later = runs_out if runs_out and surest.latest and timedelta() < runs_out - surest.latest <= _COUPON else None
+        longer = runs_out - surest.latest if is_coupon and runs_out and surest.latest else timedelta()
+        later = runs_out if timedelta() < longer <= _COUPON else None
         return surest.earliest, later or surest.latest, "printed"
     opening = [d.earliest for d in dates if d.kind == "validity" and d.earliest is not None]
     if opening or runs_out:

@@ -11,7 +11,8 @@ import pytest
 
 from adminer.dating.calendar import parse_printed_dates
 from adminer.parsing.dates import find_dates, validity_of
-from tests.parsing.pages import Line, advert_text
+from adminer.records import Note
+from tests.parsing.pages import Line, advert_text, parse
 
 PAPER = (date(1953, 3, 12), date(1953, 3, 12))
 
@@ -57,12 +58,21 @@ def test_an_offer_that_only_ends_has_no_first_day() -> None:
     assert _validity((40, 40, 14, "Offer ends August 31, 1962")) == (None, date(1962, 8, 31), "printed")
 
 
-def test_a_coupon_good_for_longer_carries_the_advert_to_its_day() -> None:
-    said = _validity(
-        (40, 40, 14, "Thurs., Fri., Sat., April 13-14-15"), (40, 90, 14, "Coupon expires April 29, 1950"),
-        reference=(date(1950, 4, 13), date(1950, 4, 13)),
-    )  # fmt: skip
-    assert said == (date(1950, 4, 13), date(1950, 4, 29), "printed")
+COUPON = (
+    (40, 40, 14, "Thurs., Fri., Sat., April 13-14-15"), (40, 90, 20, "Dinner plate"), (40, 120, 60, "39¢"),
+    (40, 190, 14, "with this coupon"), (40, 400, 14, "Coupon expires April 29, 1950"),
+)  # fmt: skip
+
+
+def test_an_advert_that_is_a_coupon_holds_to_the_coupon_s_day() -> None:
+    advert = parse(*COUPON, notes=(Note("a.png", published="1950-04-13"),))
+    assert (advert.valid_from, advert.valid_to) == (date(1950, 4, 13), date(1950, 4, 29))
+
+
+def test_a_coupon_in_an_advert_of_other_prices_leaves_the_sale_its_days() -> None:
+    more = ((40, 500, 14, "Cup 19¢"), (40, 530, 14, "Saucer 9¢"))
+    advert = parse(*COUPON, *more, notes=(Note("a.png", published="1950-04-13"),))
+    assert (advert.valid_from, advert.valid_to) == (date(1950, 4, 13), date(1950, 4, 15))
 
 
 def test_the_last_day_of_ration_stamps_is_none_of_the_sale() -> None:
