@@ -23,7 +23,7 @@ _LEADING: Final = 3.0  # capital heights from line to line of one date
 _NAMES: Final = "|".join(sorted({*MONTHS, *WEEKDAYS}, key=len, reverse=True))
 _DATE_OPEN: Final = re.compile(rf"(?:\b(?:{_NAMES})|\bweek of|\b{THRU}|\bto|\beffective|\d)\W*$", re.IGNORECASE)
 _DATE_ON: Final = re.compile(rf"(?:(?:{_NAMES})\b|1[89]\d\d\b|[0-3]?\d\b(?:\s*[,-]\s*\d|\s*$))", re.IGNORECASE)
-_RATION: Final = re.compile(
+RATION: Final = re.compile(
     r"\b(?:red|blue|brown|ration|sugar|coffee|shoe) (?:stamps?|coupons?|points?)[^|]{0,40}$", re.IGNORECASE
 )
 _ISSUE: Final = timedelta(days=31)  # a note vaguer than a month does not date an advert by itself
@@ -51,7 +51,7 @@ def find_dates(advert: AdvertText, reference: Span | None) -> list[tuple[DateFac
     """Return the dates printed in an advert with their boxes, each with its characters start to end."""
     text = _in_one_line(advert)
     found = parse_printed_dates(text, reference=reference)
-    return [(_fact(advert, one), one.span) for one in found if not _RATION.search(text[: one.span[0]])]
+    return [(_fact(advert, one), one.span) for one in found if not RATION.search(text[: one.span[0]])]
 
 
 def _in_one_line(advert: AdvertText) -> str:

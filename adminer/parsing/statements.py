@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from adminer.parsing.dates import RATION
 from adminer.parsing.prices import Found
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
@@ -31,6 +32,8 @@ def condition_texts(advert: AdvertText, terms: list[Term], used: set[int], price
             continue
         start, end = clause_around(advert, term.start, term.end)
         before, after = advert.text[start : term.start], advert.text[term.end : end]
+        if term.kind == "expiry" and RATION.search(before.replace("\n", " ")):
+            continue  # the last day of ration stamps binds no offer
         words = _words(f"{before}{term.words}{after}")
         claim = (term.kind, term.words.lower())
         if len(words.split()) < 2 or (term.kind, start, end) in seen or (term.kind in _CLAIMS and claim in seen):

@@ -37,6 +37,8 @@ WORDINGS = [
     ("never sold below the price named here", "fixed_price"),
     ("Satisfaction guaranteed or money refunded", "guarantee"),
     ("plus 10% Federal tax", "tax"),
+    ("Red Lantern Stamps every Tuesday", "stamps"),
+    ("Easy payments on orders of $10", "instalments"),
     ("Final week of our 15-week offer", "schedule"),
     ("Next week: cup 9c", "schedule"),
     ("Saturday only", "expiry"),
@@ -109,6 +111,11 @@ def test_terms_that_their_prices_tell_are_no_statements_of_their_own() -> None:
     )
     assert [c for c in advert.conditions if c.kind == "instalments"] == []
     assert {p.role for o in advert.offers for p in o.prices} == {"price", "down_payment", "instalment"}
+
+
+def test_the_last_day_of_ration_stamps_is_no_condition() -> None:
+    advert = parse((40, 40, 14, "Tomato Juice 23¢"), (40, 240, 14, "Blue Stamps U, V, W good thru Oct. 20"))
+    assert advert.conditions == ()
 
 
 def test_a_claim_made_twice_in_the_same_words_is_one_condition() -> None:
