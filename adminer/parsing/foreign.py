@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
@@ -18,8 +19,13 @@ _POUNDS: Final = re.compile(
     r"£ ?(?P<l>\d{1,3}(?:,\d{3})*)(?:[ :/.\-](?P<s>\d{1,2})(?:s\.?)?(?:[ :/.\-](?P<d>\d{1,2})d?\.?)?)?", re.IGNORECASE
 )
 _SLASH: Final = re.compile(
-    rf"(?<![\d/.])(?P<s>\d{{1,3}}) ?/ ?(?:(?P<d>1[01]|\d)(?P<frac> ?{FRACTION})?(?![\d/])|(?P<dash>[-–—=]))"
+    rf"(?<![\d/.])(?P<s>\d{{1,3}}|(?<!\d )[1-9] 0) ?/ ?"
+    rf"(?:(?P<d>1[01]|\d)(?P<frac> ?{FRACTION})?(?![\d/])|(?P<dash>[-–—=]))"
 )
+# "47/-" in worn type: the stroke read as a 1 or a bracket, the dash or the stroke lost
+_WORN_SHILLINGS: Final = re.compile(r"(?<!\S)(?P<s>\d{1,2})(?:[1Il|)\]}][-–—]|[-–—]|/)(?=[ \n.,]|$)")
+_FEW_SIGNS: Final = 2  # prices with "/-" that must be read well before a worn one is believed
+_WORN_TRUST: Final = 0.5
 _SHILLINGS: Final = re.compile(r"(?<![\d/.])(?P<s>\d{1,3}) ?s\. ?(?:(?P<d>1[01]|\d) ?d\.)?")
 _PENCE: Final = re.compile(
     rf"(?<![\d/.])(?P<d>1[01]|\d)(?P<frac> ?{FRACTION})? ?{_PENCE_SIGN}|(?<![\d/.\w])(?P<only>[½¼¾]) ?{_PENCE_SIGN}",
@@ -42,6 +48,9 @@ _PIASTRES_AFTER: Final = re.compile(
     re.IGNORECASE,
 )
 _PIASTRES_BEFORE: Final = re.compile(rf"(?<![A-Za-z]){_PT} ?(?P<list>{_FIGURE})(?![\d%])", re.IGNORECASE)
+# the P worn to a 2 or an F, where the advert has a whole P.T. elsewhere
+_PIASTRES_WORN: Final = re.compile(rf"(?<!\S)[2FRB]\. ?T\. ?(?P<list>{_FIGURE})(?![\d%])")
+_WHOLE_PT: Final = re.compile(rf"(?<![A-Za-z]){_PT}(?![A-Za-z])")
 _FIGURE_RE: Final = re.compile(rf"(?P<n>\d{{1,4}}(?:[.,]\d)?)(?P<frac> ?{FRACTION})?")
 
 
@@ -72,6 +81,9 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
         yield from _piastre_list(m)
     for m in _PIASTRES_BEFORE.finditer(text):
         yield from _piastre_list(m)
+    if _WHOLE_PT.search(text):
+        for m in _PIASTRES_WORN.finditer(text):
+            yield from (replace(amount, trust=_WORN_TRUST) for amount in _piastre_list(m))
     if not sterling:
         return
     currency = sterling_currency(text)
@@ -81,7 +93,10 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
     for m in _SLASH.finditer(text):
         if m["dash"] is None and int(m["s"]) == 0:
             continue
-        yield _sterling(m, Decimal(0), m["s"], m["d"], fraction_of(m["frac"]), currency)
+        yield _sterling(m, Decimal(0), m["s"].replace(" ", ""), m["d"], fraction_of(m["frac"]), currency)
+    if sum(m["dash"] is not None for m in _SLASH.finditer(text)) >= _FEW_SIGNS:
+        for m in _WORN_SHILLINGS.finditer(text):
+            yield replace(_sterling(m, Decimal(0), m["s"], None, Decimal(0), currency), trust=_WORN_TRUST)
     for m in _SHILLINGS.finditer(text):
         yield _sterling(m, Decimal(0), m["s"], m["d"], Decimal(0), currency)
     for m in _PENCE.finditer(text):

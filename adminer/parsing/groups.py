@@ -197,8 +197,8 @@ def _listed_together(advert: AdvertText, one: Found, other: Found) -> bool:
         return True
     if one.amount.listed:
         return True
-    if one.amount.unit != other.amount.unit and None not in (one.amount.unit, other.amount.unit):
-        return one.line == other.line and bool(_AND.fullmatch(between))  # "2/3 the half doz. 4/6 per doz."
+    if one.line == other.line and None not in (one.amount.unit, other.amount.unit) and _AND.fullmatch(between):
+        return True  # "2/3 the half doz. 4/6 per doz."
     if one.line == other.line and other.role == "price" and _MEASURE.fullmatch(between):
         return True
     alike = one.condition == other.condition == "everyone" and one.role == other.role == "price"

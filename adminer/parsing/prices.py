@@ -16,7 +16,7 @@ from adminer.parsing.foreign import find_foreign, speaks_sterling
 from adminer.parsing.points import restore_points
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
-from adminer.parsing.unsigned import find_unsigned
+from adminer.parsing.unsigned import find_column_piastres, find_unsigned
 from adminer.records import Box, Condition, PriceRole
 
 
@@ -132,6 +132,7 @@ def find_prices(advert: AdvertText, terms: list[Term]) -> list[Found]:
         if not any(a.start < f.end and f.start < a.end for f in foreign) and not (sterling and a.form == "bare")
     ]
     amounts = restore_points(text, [_settle_spaced(advert, a) for a in amounts]) + foreign
+    amounts += find_column_piastres(advert, amounts)
     if not sterling:
         amounts += find_unsigned(advert, amounts, terms)
     amounts.sort(key=lambda a: a.start)

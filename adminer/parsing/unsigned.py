@@ -21,6 +21,7 @@ _CELL: Final = re.compile(r"(?P<cents>[1-9]\d)(?P<tail>[1456eftlij<(&])?[.,]?")
 _NUMERAL: Final = re.compile(r"(?P<dollars>[1-9])?(?P<cents>\d\d)")
 _UNIT_ONLY: Final = re.compile(rf"[ ,]*(?:{UNIT})?[ .,]*", re.IGNORECASE)
 _LEADERS: Final = re.compile(r"(?:[._·…-] ?){2,}$")
+_PIASTRES: Final = re.compile(r"(?P<n>\d{2,4}(?:[.,]5)?)[.,]?")
 _ALIKE: Final = (0.7, 1.43)  # type sizes of cells of one column
 _LARGE: Final = 1.8  # body sizes from which a figure alone in its line is a numeral of display type
 _FEWEST: Final = 2  # cells or numerals with their sign that must speak
@@ -107,3 +108,27 @@ def _alike(one: float, other: float) -> bool:
 def _one_column(one: Box, other: Box, type_px: float) -> bool:
     reach = 0.8 * type_px
     return abs(one.x - other.x) < reach or abs(one.right - other.right) < reach
+
+
+def find_column_piastres(advert: AdvertText, amounts: Sequence[Amount]) -> list[Amount]:
+    """Return figures alone in a column of piastres whose sign is printed once, over ditto marks.
+
+    Such a figure stands on the row of another price and under one in piastres: "35/- per case or P.T. 170.5" and under
+    it "40/6 ,, ,, 197.5".
+    """
+    signed = [_cell_of(advert, a) for a in amounts if a.form == "piastres"]
+    others = [_cell_of(advert, a) for a in amounts if a.form == "sterling"]
+    found: list[Amount] = []
+    for line in advert.lines:
+        m = _PIASTRES.fullmatch(advert.text, line.start, line.end)
+        if m is None or any(a.start < line.end and line.start < a.end for a in amounts):
+            continue
+        column = any(
+            abs(c.place.right - line.flat.right) < 2 * line.type_px and 0 < line.flat.y - c.place.y < 6 * line.type_px
+            for c in signed
+        )
+        row = any(abs(c.place.centre[1] - line.flat.centre[1]) < 0.7 * line.type_px for c in others)
+        if column and row:
+            value = Decimal(m["n"].replace(",", "."))
+            found.append(Amount(line.start, line.end, value, "EGP-piastre", "piastres", _TRUST))
+    return found

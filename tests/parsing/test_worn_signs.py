@@ -1,0 +1,45 @@
+"""Shillings and piastres whose signs wore off, told by the prices around them. Wordings invented."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from adminer.parsing.foreign import find_foreign
+from tests.parsing.pages import parse
+
+
+def pounds(text: str) -> list[str]:
+    return [str(round(a.amount * 20)) for a in find_foreign(text, sterling=True) if a.form == "sterling"]
+
+
+def test_a_worn_stroke_is_believed_beside_whole_ones_and_trusted_less() -> None:
+    text = "Brandy 35/- Sherry 53/- Port 471- Rum 80)- Gin 60- Cider 42/"
+    found = find_foreign(text, sterling=True)
+    assert pounds(text) == ["35", "53", "47", "80", "60", "42"]
+    assert all(worn.trust < found[0].trust for worn in found[2:])
+
+
+def test_a_hyphen_after_a_figure_is_no_shilling_sign_where_few_are_printed() -> None:
+    assert pounds("Brandy 35/- Design 471- size 60-") == ["35"]
+    assert pounds("Brandy 35/- Sherry 53/- sizes 60-65") == ["35", "53"]
+
+
+def test_a_gap_inside_thirty_shillings_is_closed() -> None:
+    assert pounds("Rings, any initial, 3 0/- each, brooches 20/-") == ["30", "20"]
+
+
+def test_a_worn_piastre_sign_is_believed_beside_a_whole_one() -> None:
+    whole = find_foreign("P.T. 258.5 or 2.T. 170.5", sterling=False)
+    assert [a.amount for a in whole] == [Decimal("258.5"), Decimal("170.5")]
+    assert find_foreign("2. T. 170", sterling=False) == []
+
+
+def test_figures_under_a_price_in_piastres_on_rows_of_other_prices_are_piastres() -> None:
+    advert = parse(
+        (20, 20, 20, "Old brandy, 35/- or P.T. 170.5"),
+        (20, 48, 20, "Pale brandy, 40/6"), (296, 48, 20, "197.5"),
+        (20, 76, 20, "Rare brandy, 47/-"), (318, 76, 20, "229"),
+        (318, 200, 20, "230"),
+    )  # fmt: skip
+    piastres = [str(p.amount) for o in advert.offers for p in o.prices if p.currency == "EGP-piastre"]
+    assert sorted(piastres) == ["170.5", "197.5", "229"]
