@@ -194,4 +194,6 @@ def _starts_anew(group: list[DateWord], word: DateWord, gap: str, link: Link) ->
         # "Mar. 12-13-14 5": with nothing between them only the next day goes on
         return word.value != last.value + 1
     kinds = [w.kind for w in group]
+    if word.kind == "month" and last.kind == "number" and "," in gap and "month" not in kinds:
+        return True  # "Bulletin 31, October 1940": a comma after the figure makes it no day of October
     return word.kind == "number" and "month" not in kinds and "number" in kinds and link == "list" and len(group) > 3

@@ -21,18 +21,19 @@ STATES: Final = (
     r"Ireland|Canada|Ont|Egypt)"
 )
 WITH_STATE: Final = re.compile(
-    rf"(?:^|[,.;] |[\n–—-] ?|(?<=\d )|(?<=Street )|(?<=St\. )|\bat |\bin |\bof "
+    rf"(?:^|[,.;] |[\n–—·•|-] ?|(?<=\d )|(?<=Street )|(?<=St\. )|\bat |\bin |\bof "
     rf")(?P<city>[A-Z][A-Za-z.'’]+(?:[ ][A-Z][A-Za-z.'’]+){{0,2}})(?: \d{{1,2}})?, ?(?P<state>{STATES})(?=[^A-Za-z]|$)",
     re.IGNORECASE,
 )
 # "Town", "Two Words", "Town City"; then an end: of the line, of the part, or a postal zone
 _NAME: Final = r"(?P<city>[A-Z][A-Za-z.]{2,}(?: [A-Z][A-Za-z]{2,}){0,2})"
-_END: Final = r"(?= ?(?:[\n·•|;*–—]|[,.]? ?(?:Phone|Tel|Open|Prices|Closed)|\.? \d{1,2}(?![\d-])|[.,]?$))"
+_END: Final = r"(?= ?(?:[\n·•|;*–—]|[,.]? ?(?:Phone|Tel|Open|Prices|Closed)|\.? \d{1,2}(?![\w-])|[.,]?$))"
 _STREET: Final = (
     r"(?:Street|St\.?|Ave\.?|Avenue|Road|Rd\.?|Blvd\.?|Bldg\.?|Building|Place|Square|Sq\.?|Block|Plaza|Corner|"
     r"Theat(?:re|er)|Arcade)(?![a-z])"
 )
 _AFTER_ADDRESS: Final = re.compile(rf"\b{_STREET}(?: ?, ?|\n){_NAME}{_END}", re.MULTILINE)
+_CENTER: Final = re.compile(r"\bat (?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?) (?:Plaza|Shopping (?:Center|Plaza)|Mall)\b")
 _BRANCHES: Final = re.compile(
     r"\b(?:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?|branches) (?:in|at) "
     r"(?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?)(?=,| and |[ .]*(?:\n|$))"
@@ -40,7 +41,7 @@ _BRANCHES: Final = re.compile(
 # a line of a shop's particulars: what else stands on it says that its parts are addresses and towns
 PARTICULARS: Final = re.compile(
     r"\b(?:\d+ stores|store hours|open (?:daily|evenings?|every|mon|tue|wed|thu|fri|sat|sun|nights?|till|'?til)|closed|"
-    r"free parking|phone|telephone|tel\.|mail (?:and|&|or) (?:phone|telephone)|phone orders|week of|delivery|"
+    r"free parking|phone|telephone|tel\.|dial \d|mail (?:and|&|or) (?:phone|telephone)|phone orders|week of|delivery|"
     rf"(?:\d+|[A-Z][a-z]+) {_STREET}|\d(?:st|nd|rd|th) (?:&|and|at)|[A-Z][a-z]+ at [A-Z][a-z]+|"
     r"route \d+|highway \d+|downtown|uptown)|\b(?:super)?markets ?[·•|]|\bstores ?[·•|]",
     re.IGNORECASE,
@@ -64,6 +65,7 @@ _NO_TOWN: Final = word_list("particulars")
 _NOT_A_TOWN: Final = (
     r"street|st\b|ave|avenue|road|rd\b|blvd|cream|steak|broil|style|ware|silver|china|shape|pattern|rug|chair"
 )
+_LEAST_NAME: Final = 4  # letters of a house's name that can be told at the head of a line
 _SAME_TOWN: Final = 84  # rapidfuzz ratio
 
 
@@ -74,8 +76,14 @@ def find_town(text: str, towns: frozenset[str] = frozenset(), house: str = "") -
     first, then one after an address, one the file knows, one among a shop's particulars ("Open evenings · Phone
     4-2290"), and a large town of the world. The wordings are common practice, no source.
     """
-    found = _with_state(text) or _after_address(text) or _known(text, towns) or _among_particulars(text, house)
-    return _spelled_right(found or _known(text, _large_towns()), towns)
+    found = (
+        _with_state(text)
+        or _said_so(text)
+        or _after_address(text)
+        or _known(text, towns)
+        or _among_particulars(text, house)
+    )
+    return _spelled_right(found or _known(text, _large_towns(), part_of_names=True), towns)
 
 
 def _with_state(text: str) -> str | None:
@@ -96,19 +104,26 @@ def _after_address(text: str) -> str | None:
     return None
 
 
-def _among_particulars(text: str, house: str) -> str | None:
-    for pattern in (_BRANCHES, _PRIDE):
+def _said_so(text: str) -> str | None:
+    """Return the town of "14 stations in Anytown", "at Anytown Plaza" or "Anytown's largest store"."""
+    for pattern in (_BRANCHES, _CENTER, _PRIDE):
         for m in pattern.finditer(text):
             if _may_be_town(m["city"]):
                 return " ".join(_capital(w) for w in m["city"].split())
+    return None
+
+
+def _among_particulars(text: str, house: str) -> str | None:
     for line in text.splitlines():
-        if not PARTICULARS.search(line):
+        signed = len(house) >= _LEAST_NAME and re.match(rf"{re.escape(house)}\W? ?[,·•]", line, re.IGNORECASE)
+        if not (signed or PARTICULARS.search(line)):
             continue
         parts = [part.strip(" .,") for part in _PARTS.split(line)]
         # the first part of several may be the shop's name
         for part in parts if len(parts) > 1 else ():
-            if _ONE_NAME.fullmatch(part) and _may_be_town(part) and part.lower() not in house.lower():
-                return " ".join(_capital(w) for w in part.rstrip("0123456789 ").split())
+            one = re.split(r" (?:and|&) (?=[A-Z])", part)[0] if signed else part
+            if _ONE_NAME.fullmatch(one) and _may_be_town(one) and one.lower() not in house.lower():
+                return " ".join(_capital(w) for w in one.rstrip("0123456789 ").split())
     return None
 
 
@@ -117,13 +132,14 @@ def _may_be_town(name: str) -> bool:
     return not any(word in _NO_TOWN for word in words) and not _STREET_WORD.fullmatch(name)
 
 
-def _known(text: str, towns: frozenset[str]) -> str | None:
+def _known(text: str, towns: frozenset[str], *, part_of_names: bool = False) -> str | None:
+    """Return the last of `towns` in a text; where they may be `part_of_names`, none that begins a longer name."""
     if not towns:
         return None
     last = None
-    for town in _town_pattern(towns).findall(text):
-        if town[0].isupper():
-            last = town
+    for m in _town_pattern(towns).finditer(text):
+        if m[0][0].isupper() and not (part_of_names and re.match(r" [A-Z][a-z]", text[m.end() :])):
+            last = m[0]
     return " ".join(_capital(w) for w in last.split()) if last else None
 
 

@@ -129,6 +129,13 @@ def test_two_dates_of_one_text_keep_their_places() -> None:
     assert coupon.latest == date(1953, 3, 31)
 
 
+def test_a_figure_before_a_comma_is_no_day_of_the_month_after_it() -> None:
+    (found,) = parse_printed_dates("Bulletin 31, October 1940")
+    assert found.edtf == "1940-10"
+    (day,) = parse_printed_dates("31 October 1940")
+    assert day.edtf == "1940-10-31"
+
+
 def test_impossible_days_are_no_dates() -> None:
     assert parse_printed_dates("Feb. 30, 1953") == ()
     assert parse_printed_dates("13/13/49") == ()

@@ -21,10 +21,20 @@ from adminer.parsing.towns import find_town
         ("14 stations in Port Amity and Osterby", "Port Amity"),
         ("Supermarkets·Osterby·Ferncliff", "Osterby"),
         ("Rialto Theatre, Osterby", "Osterby"),
+        ("Beecher's, Route 9 at Port Amity Plaza. Prices good May 19", "Port Amity"),
+        ("41 Main, Osterby · Dial 2-6618", "Osterby"),
+        ("Ceramic Transfers · East Osterby, New Jersey", "East Osterby"),
+        ("Penhallow, Osterby and Ferncliff", "Osterby"),  # the house named at the head of the line
     ],
 )
 def test_a_town_stands_among_the_particulars(text: str, town: str) -> None:
-    assert find_town(f"BIG SALE\nCups 9c\n{text}\n") == town
+    assert find_town(f"BIG SALE\nCups 9c\n{text}\n", house="Penhallow") == town
+
+
+def test_an_item_below_a_street_is_no_town_and_a_pattern_called_after_a_town_neither() -> None:
+    assert find_town("Port Amity's Greater Store · Main at Fourth Street\nLamps 98c\n") == "Port Amity"
+    assert find_town("Boston Ivy Stoneware\nSoup Bowl 49c") is None
+    assert find_town("Soup Bowl 49c\nSold in BOSTON.") == "Boston"
 
 
 @pytest.mark.parametrize(
