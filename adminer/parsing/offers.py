@@ -25,7 +25,7 @@ from adminer.parsing.contents import (
     what_of,
 )
 from adminer.parsing.goods import find_nouns, praise, trade_words
-from adminer.parsing.items import Segment
+from adminer.parsing.items import Segment, clean_item
 from adminer.parsing.listings import TABLEWARE, Listing, NamedPiece
 from adminer.parsing.naming import name_of
 from adminer.parsing.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
@@ -146,7 +146,7 @@ def _offer(
         composition=what.composition,
         quantity=_quantity(what.quantity, main),
         unit=main.amount.unit,
-        why=pairing.why,
+        why=pairing.why + (_as_read(advert, segment) if segment else ""),
     )
 
 
@@ -187,6 +187,12 @@ def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -
         if best is None or distance < best[0]:
             best = (distance, other)
     return best[1] if best else None
+
+
+def _as_read(advert: AdvertText, segment: Segment) -> str:
+    """Return what the reader made of an item whose words were mended, empty where none was."""
+    read = clean_item(advert.text[segment.start : segment.end])
+    return f"; read as “{read}”, mended by the words of the trade" if read != segment.text else ""
 
 
 def _qualified_by(advert: AdvertText, segment: Segment, segments: list[Segment]) -> Segment | None:

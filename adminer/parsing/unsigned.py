@@ -17,11 +17,13 @@ from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, PriceForm, Word
 
-_CELL: Final = re.compile(r"(?P<cents>[1-9]\d)(?P<tail>[1456eftlij<(&])?[.,]?")
+_CELL: Final = re.compile(r"(?:(?P<q>[2-9])/)?(?P<cents>[1-9]\d)(?P<tail>[1456eftlij<(&])?[.,]?")
+_SPLIT_SIGN: Final = re.compile(r" [oOeG]$")  # a worn ¢ read as a letter of its own
 _NUMERAL: Final = re.compile(r"(?P<dollars>[1-9])?(?P<cents>\d\d)")
 _UNIT_ONLY: Final = re.compile(rf"[ ,]*(?:{UNIT})?[ .,]*", re.IGNORECASE)
 _LEADERS: Final = re.compile(r"(?:[._·…-] ?){2,}$")
 _PIASTRES: Final = re.compile(r"(?P<n>\d{2,4}(?:[.,]5)?)[.,]?")
+_FIRST_WORDS: Final = 2  # a cell that opens its line is followed by a unit at most ("324 doz")
 _ALIKE: Final = (0.7, 1.43)  # type sizes of cells of one column
 _LARGE: Final = 1.8  # body sizes from which a figure alone in its line is a numeral of display type
 _FEWEST: Final = 2  # cells or numerals with their sign that must speak
@@ -53,7 +55,7 @@ def find_unsigned(advert: AdvertText, amounts: Sequence[Amount], terms: Sequence
                 continue
             if len(line.words) == 1 and word.type_px >= _LARGE * advert.body_px:
                 found += _numeral(word, start, cents, display)
-            elif i or len(line.words) == 1:
+            elif i or len(line.words) <= _FIRST_WORDS:
                 found += _cell(advert, line, word, (start, end), cents, labels)
     return found
 
@@ -85,20 +87,26 @@ def _cell(
     """Read a figure that ends its line, but for a unit, in a column of cents or right after a label of a price."""
     start, end = span
     m = _CELL.fullmatch(word.text)
-    if m is None or not _UNIT_ONLY.fullmatch(advert.text, end, line.end):
+    if m is None:
+        return []
+    split = _SPLIT_SIGN.fullmatch(advert.text, end, line.end) is not None
+    if not (split or _UNIT_ONLY.fullmatch(advert.text, end, line.end)) or (m["q"] and not m["tail"]):
         return []
     alike = [c for c in cents if _alike(c.type_px, word.type_px)]
     place = advert.flat(word.box)
     column = [c for c in alike if _one_column(c.place, place, word.type_px)]
     led = bool(_LEADERS.search(advert.text[line.start : start].rstrip() or ""))
     labelled = start - 1 in labels
-    if m["tail"]:
+    if m["tail"] or split:
         sure = len(column) >= _FEWEST or (labelled and len(cents) >= _FEWEST)
     else:
-        sure = len(column) >= (_FEWEST if led or labelled else _FEWEST_BARE)
+        sure = start > line.start and len(column) >= (_FEWEST if led or labelled else _FEWEST_BARE)
+        sure = sure or (len(line.words) == 1 and len(column) >= _FEWEST_BARE)
     if not sure:
         return []
-    return [Amount(start, end, Decimal(m["cents"]) / 100, "USD", "cents_sign", _TRUST)]
+    form: PriceForm = "multiple" if m["q"] else "cents_sign"
+    quantity = Decimal(m["q"] or 1)
+    return [Amount(start, end, Decimal(m["cents"]) / 100, "USD", form, _TRUST, quantity=quantity)]
 
 
 def _alike(one: float, other: float) -> bool:

@@ -7,6 +7,7 @@ import pytest
 from adminer.parsing.goods import find_nouns, phrase_around
 from adminer.parsing.naming import goods_phrase, name_of
 from adminer.parsing.slips import is_word, mend_text, mended
+from tests.parsing.pages import parse
 
 
 @pytest.mark.parametrize(
@@ -66,3 +67,11 @@ def test_words_of_names_are_never_mended() -> None:
     assert mend_text("Tansy Bowi", frozenset({"bowi"})) == "Tansy Bowi"
     assert mend_text("Tansy Bowi") == "Tansy Bowl"
     assert not is_word("bowi")
+
+
+def test_an_offer_tells_what_was_read_where_its_item_was_mended() -> None:
+    advert = parse((20, 20, 14, "Tomalo Soup ........ 12c"), (20, 44, 14, "Rice .......... 9c"))
+    mended_offer, plain = advert.offers
+    assert mended_offer.item == "Tomato Soup"
+    assert "read as “Tomalo Soup”" in mended_offer.why
+    assert "read as" not in plain.why

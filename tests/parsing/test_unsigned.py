@@ -79,3 +79,23 @@ def test_sizes_under_their_head_are_no_prices() -> None:
     row = [(40, 100, 16, "Tea cup"), (296, 100, 16, "8.02"), (500, 100, 16, "3.00"), (660, 100, 16, "4.20")]
     advert = parse(*head, *row)
     assert {p.amount for o in advert.offers for p in o.prices} == {Decimal("3.00"), Decimal("4.20")}
+
+
+def test_a_worn_sign_after_a_slash_before_a_unit_or_read_as_a_letter_is_told_by_the_column() -> None:
+    advert = parse(
+        (20, 20, 14, "Tomatoes"), (300, 20, 14, "23¢"),
+        (20, 44, 14, "Rice"), (300, 44, 14, "19¢"),
+        (20, 68, 14, "Lemons"), (300, 68, 14, "324 doz"),
+        (20, 92, 14, "Peas"), (284, 92, 14, "2/176"),
+        (20, 116, 14, "Oats"), (300, 116, 14, "27 o"),
+    )  # fmt: skip
+    found = {o.item: (str(o.prices[0].amount), str(o.prices[0].per_quantity)) for o in advert.offers}
+    assert found == {
+        "Tomatoes": ("0.23", "1"), "Rice": ("0.19", "1"), "Lemons": ("0.32", "1"), "Peas": ("0.17", "2"),
+        "Oats": ("0.27", "1"),
+    }  # fmt: skip
+
+
+def test_a_count_that_opens_a_line_is_no_price() -> None:
+    advert = parse((300, 20, 14, "23¢"), (300, 44, 14, "19¢"), (300, 68, 14, "24¢"), (300, 92, 14, "12 doz"))
+    assert [str(p.amount) for o in advert.offers for p in o.prices] == ["0.23", "0.19", "0.24"]
