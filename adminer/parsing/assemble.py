@@ -109,7 +109,10 @@ def _with_wrapped(text: AdvertText, found: list[Term]) -> list[Term]:
     One that begins with a term of its kind already found is the whole of it; any other must touch none.
     """
     kept = list(found)
-    for term in find_terms(_unbroken(text)):
+    unbroken = _unbroken(text)
+    if unbroken == text.joined:
+        return kept
+    for term in find_terms(unbroken):
         if "\n" not in text.joined[term.start : term.end]:
             continue
         touched = [f for f in kept if term.start < f.end and f.start < term.end]
