@@ -30,6 +30,7 @@ from adminer.parsing.listings import TABLEWARE, Listing, NamedPiece
 from adminer.parsing.naming import name_of
 from adminer.parsing.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
 from adminer.parsing.prices import Found
+from adminer.parsing.slips import mended
 from adminer.parsing.text import AdvertText
 from adminer.records import Box, ConditionText, Link, Offer, Price
 
@@ -192,7 +193,10 @@ def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -
 def _as_read(advert: AdvertText, segment: Segment) -> str:
     """Return what the reader made of an item whose words were mended, empty where none was."""
     read = clean_item(advert.text[segment.start : segment.end])
-    return f"; read as “{read}”, mended by the words of the trade" if read != segment.text else ""
+    words = list(zip(read.split(), segment.text.split(), strict=False))
+    if read == segment.text or not all(was == now or mended(was) == now for was, now in words):
+        return ""
+    return f"; read as “{read}”, mended by the words of the trade"
 
 
 def _qualified_by(advert: AdvertText, segment: Segment, segments: list[Segment]) -> Segment | None:
