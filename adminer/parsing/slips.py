@@ -15,6 +15,8 @@ from typing import Final
 from adminer.parsing.goods import english, trade_words
 
 _ALIKE: Final = ("iltfj!|1", "ecoas", "nurhvm", "hbk", "gqyp", "dtl", "bhd", "vyw", "mnw")
+_CAPITALS: Final = ("brpek", "ef", "cgoq", "hnmk", "iltj1", "vyw", "uvd", "pf")  # shapes alike in capitals
+_GLUED: Final = ("alone", "with", "from", "only", "each", "complete")  # words that close setting runs on to a name
 _PAIRS: Final = (("m", "rn"), ("w", "vv"), ("d", "cl"), ("h", "li"), ("n", "ri"), ("u", "li"), ("k", "lc"))
 _WORD: Final = re.compile(r"^(?P<before>[^\w!|]*)(?P<core>[A-Za-z!|1]+)(?P<after>[^\w!|]*)$")
 _PRINTED: Final = re.compile(r"\S+")
@@ -40,7 +42,11 @@ def mended(printed: str) -> str:
     core = m["core"].lower()
     if is_word(core):
         return printed
-    near = {other for other in slips_of(core) if other in trade_words()}
+    for tail in _GLUED:
+        if core.endswith(tail) and core.removesuffix(tail) in trade_words():
+            cut = len(m["before"]) + len(core) - len(tail)
+            return f"{printed[:cut]} {printed[cut:]}"
+    near = {other for other in slips_of(core, capitals=m["core"].isupper()) if other in trade_words()}
     if len(near) != 1:
         return printed
     return m["before"] + _in_case(near.pop(), m["core"]) + m["after"]
@@ -52,10 +58,10 @@ def is_word(word: str) -> bool:
     return any(w in trade_words() or w in english() for w in {word, plain})
 
 
-def slips_of(word: str) -> Iterator[str]:
-    """Yield every word that a reader turns into this one by mistaking one shape."""
+def slips_of(word: str, *, capitals: bool = False) -> Iterator[str]:
+    """Yield every word that a reader turns into this one (lower case) by mistaking one shape, of capitals if so set."""
     for i, letter in enumerate(word):
-        for other in _shapes().get(letter, ""):
+        for other in _shapes(_CAPITALS if capitals else _ALIKE).get(letter, ""):
             yield word[:i] + other + word[i + 1 :]
     for one, two in _PAIRS:
         for wrong, right in ((one, two), (two, one)):
@@ -66,9 +72,9 @@ def slips_of(word: str) -> Iterator[str]:
 
 
 @cache
-def _shapes() -> dict[str, str]:
+def _shapes(groups: tuple[str, ...]) -> dict[str, str]:
     shapes: dict[str, set[str]] = {}
-    for group in _ALIKE:
+    for group in groups:
         for letter in group:
             shapes.setdefault(letter, set()).update(c for c in group if c.isalpha() and c != letter)
     return {letter: "".join(sorted(others)) for letter, others in shapes.items()}

@@ -75,3 +75,13 @@ def test_an_offer_tells_what_was_read_where_its_item_was_mended() -> None:
     assert mended_offer.item == "Tomato Soup"
     assert "read as “Tomalo Soup”" in mended_offer.why
     assert "read as" not in plain.why
+
+
+def test_shapes_alike_only_in_capitals_are_mended_only_in_capitals() -> None:
+    assert mended("RARGAIN") == "BARGAIN"
+    assert mended("rargain") == "rargain"
+
+
+def test_a_word_that_close_setting_ran_on_to_a_name_is_parted() -> None:
+    assert mended("chairsalone") == "chairs alone"
+    assert mended("abalone") == "abalone"
