@@ -22,14 +22,19 @@ from adminer.store.output import as_table, wide_console
 from adminer.store.queries import load_questions, run_question
 
 _PARTS: Final = ("clippings.toml", "notes.csv", "objects.csv", "searches.csv", "truth.jsonl", "names", "scans")
-# the question, and the columns that fit a terminal; adminer ask shows them all
-_QUESTIONS: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
+# the question, what it is asked of, and the columns that fit a terminal; adminer ask shows them all
+_QUESTIONS: Final[tuple[tuple[str, dict[str, str], tuple[str, ...]], ...]] = (
     (
         "set-prices",
+        {"line": "Tansy Morn"},
         ("retailer", "line", "piece_or_set", "price", "cardholder_price", "price_without_card", "first_seen"),
     ),
-    ("card-saving", ("retailer", "line", "piece_or_set", "cardholder_price", "price_without_card", "saving_percent")),
-    ("adverts-without-a-date", ("file", "retailer", "city", "estimate")),
+    (
+        "card-saving",
+        {},
+        ("retailer", "line", "piece_or_set", "cardholder_price", "price_without_card", "saving_percent"),
+    ),
+    ("adverts-without-a-date", {}, ("file", "retailer", "city", "estimate")),
 )
 _ROWS_SHOWN: Final = 12
 PAGE: Final = Path("pictures") / "promotion.html"
@@ -55,9 +60,10 @@ def demo(
         rows: list[dict[str, Any]] = run_question(database, questions[name], values).to_pylist()
         return rows
 
-    for name, columns in _QUESTIONS:
-        answer = run_question(database, questions[name])
-        console.print(f"\n[bold]{questions[name].question}[/bold]  (adminer ask {name} --folder {folder})")
+    for name, values, columns in _QUESTIONS:
+        answer = run_question(database, questions[name], values)
+        asked = "".join(f' --{option} "{value}"' for option, value in values.items())
+        console.print(f"\n[bold]{questions[name].question}[/bold]  (adminer ask {name}{asked} --folder {folder})")
         console.print(as_table(answer.select(list(columns)).slice(0, _ROWS_SHOWN)))
         if answer.num_rows > _ROWS_SHOWN:
             console.print(f"{answer.num_rows - _ROWS_SHOWN} more rows", style="dim", highlight=False)
