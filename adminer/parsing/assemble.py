@@ -22,11 +22,11 @@ from adminer.parsing.items import cut_segments
 from adminer.parsing.listings import find_listings, named_pieces
 from adminer.parsing.offers import known_bonus, make_offers
 from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
+from adminer.parsing.price_lists import read_price_list
 from adminer.parsing.prices import Found, find_prices
 from adminer.parsing.schedule import find_schedule
-from adminer.parsing.sets import join_sets
+from adminer.parsing.sets import join_sets, tell_goods
 from adminer.parsing.statements import clause_around, condition_texts
-from adminer.parsing.tables import find_table, with_column_quantities
 from adminer.parsing.terms import Term, find_labels, find_terms
 from adminer.parsing.text import AdvertText, text_of, words_by_region
 from adminer.parsing.topic import with_topic
@@ -169,10 +169,9 @@ def _parse_advert(
     terms = _with_wrapped(text, terms_of(doc))
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
     prices, used = colour_prices(text, name_payments(text, find_prices(text, terms)), terms)
-    table = find_table(text)
-    if table is not None:
-        prices = with_column_quantities(table, prices)
+    table, prices = read_price_list(text, prices)
     groups = group_prices(text, prices, reading.rules)
+    groups = table.join_rows(groups) if table else groups
     schedule = find_schedule(text, grammar.piece_names)
     house = find_house(text, region.box, grammar.retailers, grammar.towns | towns)
     dates = find_dates(text, reference)
@@ -194,7 +193,9 @@ def _parse_advert(
         and not any(a < n.end and n.start < b for a, b in weeks)
     ]
     listings = find_listings(text, singly, prices)
-    segments = join_sets(text, cut_segments(text, taken, prices, grammar.proper), listings, prices)
+    segments = tell_goods(cut_segments(text, taken, prices, grammar.proper), named_parts)
+    segments = join_sets(text, segments, listings, prices)
+    segments = table.replace_segments(segments) if table else segments
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
     pairings = with_topic(text, pair_items(text, groups, segments, reading.rules, bonus, table), segments)
     valid_from, valid_to, dated_by = validity_of([fact for fact, _ in dates], reference, is_coupon=_is_coupon(prices))

@@ -20,8 +20,9 @@ from adminer.parsing.catalogue import without_order_marks
 from adminer.parsing.flow import AFTER, CLOSES, flow_cost
 from adminer.parsing.items import Segment
 from adminer.parsing.panels import HOPELESS, hang_below, is_cell, names_over, same_row, stack_cost
+from adminer.parsing.price_lists import ON_ROW as ON_TABLE_ROW
+from adminer.parsing.price_lists import PriceList
 from adminer.parsing.prices import Found
-from adminer.parsing.tables import PriceTable
 from adminer.parsing.text import AdvertText
 from adminer.records import Box
 
@@ -48,7 +49,7 @@ def pair_items(
     segments: list[Segment],
     rules: tuple[Box, ...],
     known: NDArray[np.float64],
-    table: PriceTable | None = None,
+    table: PriceList | None = None,
 ) -> list[Pairing]:
     """Return one pairing a group; `known` holds a bonus for each segment that names a known piece or line."""
     if not groups:
@@ -62,14 +63,15 @@ def pair_items(
     hanging = hang_below(groups, segments, prices)
     for g, group in enumerate(groups):
         cell = any(is_cell(found, prices, advert.body_px) for found in group)
+        row = table.item_of(group) if table is not None else None
         line = advert.lines[group[0].line]
         qualifies = _ADJECTIVAL.search(advert.text, line.start, group[0].start) is not None
         numbered = without_order_marks(advert.text[line.start : group[0].start])[1]
         headed = not cell and any(_heads(advert, segment, found) for found in group for segment in segments)
         for s, segment in enumerate(segments):
             cost, why = _cost(advert, group, segment, prices, rules, segments)
-            if table is not None and segment.first_line in table.names and same_row(segment.first, group[0].place):
-                cost, why = 0.0, "in the column of names of the price list, on the row of the price"
+            if segment is row:
+                cost, why = -HOPELESS, ON_TABLE_ROW
             elif why == ON_ROW and _text_between(segment, group[0], segments):
                 cost += 0.8
             if headed and why == ON_ROW:
@@ -136,6 +138,8 @@ def _cost(
 
 def _wording_cost(segment: Segment, why: str) -> float:
     """Return what speaks against a text as the name of an item: no words of its own, or the words of a sentence."""
+    if segment.text.isdigit():
+        return 0.6  # a number of pieces or an order number
     if segment.content == 0:
         return 0.3 if why == ON_ROW or "right before" in why else 0.9
     label = why == ON_ROW or "right before" in why

@@ -153,7 +153,7 @@ def find_prices(advert: AdvertText, terms: list[Term]) -> list[Found]:
             continue
         after = amounts[i + 1] if i + 1 < len(amounts) else None
         before = amounts[i - 1] if i else None
-        found.append(_price(advert, amount, before, after))
+        found.append(make_price(advert, amount, before, after))
     return found
 
 
@@ -188,7 +188,8 @@ def _settle_spaced(advert: AdvertText, amount: Amount) -> Amount:
     )
 
 
-def _price(advert: AdvertText, amount: Amount, before: Amount | None, after: Amount | None) -> Found:
+def make_price(advert: AdvertText, amount: Amount, before: Amount | None = None, after: Amount | None = None) -> Found:
+    """Return the price of an amount with its unit, role and place; the amounts around it tell a range."""
     text = advert.text
     start, end, unit = amount.start, amount.end, amount.unit
     m = _UNIT_AFTER.match(text, end)

@@ -13,7 +13,7 @@ from typing import Final
 
 from adminer.parsing.composition import service_for, set_of, stated_pieces
 from adminer.parsing.items import Segment, clean_item
-from adminer.parsing.listings import Listing
+from adminer.parsing.listings import Listing, NamedPiece
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText
 
@@ -41,6 +41,16 @@ def join_sets(
         if title is not None:
             joined = _with_list(advert, joined, title, listing)
     return joined
+
+
+def tell_goods(segments: Sequence[Segment], named: Sequence[NamedPiece]) -> list[Segment]:
+    """Return the segments with those that name a piece or state a set told as goods of the trade."""
+    return [
+        replace(s, goods=True, talks=False)
+        if states_set(s.text) or any(s.start <= n.start and n.end <= s.end for n in named)
+        else s
+        for s in segments
+    ]
 
 
 def _title_of(

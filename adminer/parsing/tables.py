@@ -1,100 +1,200 @@
-"""Price lists of the trade: tables with a head row ("No., Design, Size, per 100, per 1000").
+"""Price lists of the trade: tables with a row of heads ("No., Design, Size, per 100, per 1000").
 
-The name of a row stands in the column headed so, wherever the price columns are; a head over a price column may
-give the quantity its prices are for.
+A line of type is cut into cells at wide gaps; the heads tell what each column holds. A row is named by its cell in
+the name column and its size ("Dinner plate 10 in."); a row without a name of its own, or with a ditto mark, goes on
+with the name above it.
 """
 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
-from decimal import Decimal
-from typing import Final
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final, Literal
 
 from rapidfuzz import fuzz, process
 
+from adminer.parsing.lexicon import word_list
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText, TextLine
+from adminer.records import Box
 
-_NAME_HEADS: Final = ("design", "article", "pattern", "name", "item", "description", "decoration", "piece", "articles")
-_OTHER_HEADS: Final = (
-    "no.", "number", "size", "sizes", "price", "each", "per 100", "per 1000", "per dozen", "doz.", "white", "decorated",
-    "plain", "gold", "weight", "list", "net", "per gross", "color", "colors",
-)  # fmt: skip
-_NO_PRICES: Final = ("size", "sizes", "no.", "number", "weight")
+Kind = Literal["name", "number", "size", "other", "price"]
+
+_HEADS: Final[tuple[tuple[Kind, tuple[str, ...]], ...]] = (
+    ("name", tuple(word_list("name_head"))),
+    ("number", tuple(word_list("number_head"))),
+    ("size", tuple(word_list("size_head"))),
+    ("other", tuple(word_list("other_head"))),
+    ("price", tuple(word_list("price_head"))),
+)
 _ALIKE: Final = 80  # rapidfuzz ratio
-_PER: Final = re.compile(r"per\s*(?P<n>1[,.]?000|100|dozen|doz\.?|gross|hundred|thousand)", re.IGNORECASE)
-_COUNTS: Final = {"100": 100, "hundred": 100, "1000": 1000, "thousand": 1000}
+_LONGEST: Final = 26  # letters of a head
+_GAP: Final = 1.3  # type sizes between two cells of a row
+_COLUMN: Final = 2.5  # widths of a price from its middle to the middle of its head
+_BREAK: Final = 2.6  # usual steps from row to row at which a table has ended
+_FEWEST_ROWS: Final = 2
+_LEADER: Final = re.compile(r"[._·…=*•-]{2,}|[.·…]")
+_WORD: Final = re.compile(r"[a-z0-9][a-z0-9,.]*", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
-class PriceTable:
-    """Hold a table: which lines are names, and the head over each price column by its middle in pixels."""
+class Cell:
+    """Hold one cell of a row: its characters, its text, and its place with the slope of the type taken out."""
 
-    names: frozenset[int]  # numbers of the lines in the name column
-    heads: tuple[tuple[float, str], ...]
-    top: int
-    head: str = ""  # the word over the names, lower case
+    start: int
+    end: int
+    text: str
+    flat: Box
+    line: TextLine
 
 
-def find_table(advert: AdvertText) -> PriceTable | None:
-    """Return the table of a price list, None where no row of heads names its columns."""
-    for head in advert.lines:
-        if not _is_head(advert, head, _NAME_HEADS):
+@dataclass(frozen=True, slots=True)
+class Column:
+    """Hold one column by its head."""
+
+    kind: Kind
+    head: str
+    place: Box
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """Hold one row: the cells of its name and size, where printed, and its middle in pixels."""
+
+    middle: float
+    name: Cell | None
+    size: Cell | None
+    cells: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Heads:
+    """Hold the heads of a table: its columns, the foot of their row, and the words over the table."""
+
+    columns: tuple[Column, ...]
+    foot: float
+    over: str
+
+    @property
+    def name(self) -> str:
+        """Return the word over the names, lower case."""
+        return next(c.head for c in self.columns if c.kind == "name").lower().strip(" .:")
+
+    def column_of(self, place: Box) -> Column | None:
+        """Return the column a figure under the heads stands in, None where it stands in none."""
+        if place.centre[1] < self.foot:
+            return None
+        nearest = min(self.columns, key=lambda c: abs(c.place.centre[0] - place.centre[0]))
+        return nearest if abs(nearest.place.centre[0] - place.centre[0]) < _COLUMN * place.w else None
+
+
+def cells_of(advert: AdvertText) -> list[Cell]:
+    """Cut every line at gaps wider than a word space, leaders left out."""
+    cells = []
+    for line in advert.lines:
+        at = line.start
+        spans: list[tuple[int, int, Box]] = []
+        for word in line.words:
+            start = advert.text.index(word.text, at, line.end)
+            at = start + len(word.text)
+            if _LEADER.fullmatch(word.text):
+                spans.append((-1, -1, word.box))  # a leader parts cells
+                continue
+            box = advert.flat(word.box)
+            if spans and spans[-1][0] >= 0 and box.x - spans[-1][2].right < _GAP * line.type_px:
+                start, box = spans[-1][0], spans[-1][2].joined(box)
+                spans.pop()
+            spans.append((start, at, box))
+        cells += [Cell(a, b, advert.text[a:b], box, line) for a, b, box in spans if a >= 0]
+    return cells
+
+
+def find_heads(advert: AdvertText, cells: Sequence[Cell]) -> Heads | None:
+    """Return the heads of a price list, None where no row of heads names its columns."""
+    for head in cells:
+        if _kind(head.text) != "name":
             continue
-        row = [
-            line
-            for line in advert.lines
-            if line is not head and _one_row(line, head) and _is_head(advert, line, _OTHER_HEADS)
-        ]
-        if len(row) < 2:
-            continue
-        right = min((line.flat.x for line in row if line.flat.x > head.flat.right), default=head.flat.right * 2)
-        names = frozenset(
-            line.number
-            for line in advert.lines
-            if line.flat.y > head.flat.centre[1]
-            and line.flat.right < right
-            and abs(line.flat.x - head.flat.x) < 2.5 * head.type_px
-        )
-        heads = tuple((line.flat.centre[0], advert.text[line.start : line.end]) for line in row)
-        return PriceTable(names, heads, head.flat.y, advert.text[head.start : head.end].lower().strip(" :"))
+        row = [head] + [c for c in cells if c is not head and _one_row(c.flat, head.flat) and _kind(c.text)]
+        columns = [Column(_kind(c.text) or "other", _with_above(c, cells), c.flat) for c in row]
+        if len(columns) >= 3 and any(c.kind == "price" for c in columns):
+            foot = max(c.flat.centre[1] for c in row)
+            over = " ".join(advert.text[n.start : n.end] for n in advert.lines if n.flat.centre[1] < head.flat.y)
+            return Heads(tuple(columns), foot, over)
     return None
 
 
-def with_column_quantities(table: PriceTable, prices: list[Found]) -> list[Found]:
-    """Give the prices under "per 100" and the like the quantity of their column; under "Size" stand no prices."""
-    made = []
-    for price in prices:
-        found = price
-        if table.heads and price.place.y > table.top:
-            middle, text = min(table.heads, key=lambda head: abs(head[0] - price.place.centre[0]))
-            near = abs(middle - price.place.centre[0]) < 2.5 * price.place.w
-            signed = "$" in price.text
-            if (
-                near
-                and not signed
-                and process.extractOne(text.lower().strip(" :"), _NO_PRICES, scorer=fuzz.ratio, score_cutoff=_ALIKE)
-            ):
-                continue
-            if near and (m := _PER.search(text)):
-                word = m["n"].lower().replace(",", "").replace(".", "")
-                if word in _COUNTS:
-                    amount = replace(price.amount, quantity=Decimal(_COUNTS[word]))
-                else:
-                    amount = replace(price.amount, unit="gross" if word == "gross" else "doz")
-                found = replace(price, amount=amount, condition_text=text)
-        made.append(found)
-    return made
+def rows_of(heads: Heads, cells: Sequence[Cell], prices: Sequence[Found]) -> list[Row]:
+    """Return the rows of a table from top to bottom, up to where the even steps of its prices end."""
+    places = [p.place for p in prices if (c := heads.column_of(p.place)) is not None and c.kind == "price"]
+    middles: list[float] = []
+    for place in sorted(places, key=lambda b: b.centre[1]):
+        if not middles or place.centre[1] - middles[-1] > 0.6 * place.h:
+            middles.append(place.centre[1])
+    if len(middles) < _FEWEST_ROWS:
+        return []
+    steps = sorted(b - a for a, b in pairwise(middles))
+    step = steps[len(steps) // 2]
+    kept = middles[:1]
+    for middle in middles[1:]:
+        if middle - kept[-1] > _BREAK * step:
+            break
+        kept.append(middle)
+    return [_row(heads, cells, middle, 0.5 * step) for middle in kept]
 
 
-def _is_head(advert: AdvertText, line: TextLine, heads: tuple[str, ...]) -> bool:
-    text = advert.text[line.start : line.end].lower().strip(" :")
-    if len(text) > 14:
-        return False
-    return process.extractOne(text, heads, scorer=fuzz.ratio, score_cutoff=_ALIKE) is not None
+def _row(heads: Heads, cells: Sequence[Cell], middle: float, reach: float) -> Row:
+    mine = [c for c in cells if c.flat.centre[1] > heads.foot and abs(c.flat.centre[1] - middle) < reach]
+    held: dict[Kind, list[Cell]] = {}
+    for cell in mine:
+        held.setdefault(_column_of(heads, cell).kind, []).append(cell)
+    nearest = {kind: min(found, key=lambda c: abs(c.flat.centre[1] - middle)) for kind, found in held.items()}
+    return Row(middle, nearest.get("name"), nearest.get("size"), tuple(mine))
 
 
-def _one_row(one: TextLine, other: TextLine) -> bool:
-    shared = min(one.flat.bottom, other.flat.bottom) - max(one.flat.y, other.flat.y)
-    return shared > 0.3 * min(one.flat.h, other.flat.h)
+def _column_of(heads: Heads, cell: Cell) -> Column:
+    """Return the column a cell stands in: left edges or middles agree best with its head's."""
+
+    def apart(column: Column) -> float:
+        return min(abs(column.place.x - cell.flat.x), abs(column.place.centre[0] - cell.flat.centre[0]))
+
+    return min(heads.columns, key=apart)
+
+
+def _kind(text: str) -> Kind | None:
+    """Return what a head says its column holds, None for what is no head."""
+    words = [w.strip(".,:").lower() for w in _WORD.findall(text)]
+    if not words or len(text) > _LONGEST:
+        return None
+    kinds = [_kind_of_word(word) for word in words]
+    if None in kinds or ("name" in kinds and len(words) > 2):
+        return None
+    return next((kind for kind, _ in _HEADS if kind in kinds), None)
+
+
+def _kind_of_word(word: str) -> Kind | None:
+    for kind, heads in _HEADS:
+        if word in heads:
+            return kind
+    for kind, heads in _HEADS:
+        if len(word) > 3 and process.extractOne(word, heads, scorer=fuzz.ratio, score_cutoff=_ALIKE):
+            return kind
+    return None
+
+
+def _with_above(head: Cell, cells: Sequence[Cell]) -> str:
+    """Return the words of a head with those right above it: "Wholesale / per doz."."""
+    above = [
+        c
+        for c in cells
+        if 0 < head.flat.centre[1] - c.flat.centre[1] < 2 * head.line.type_px
+        and min(c.flat.right, head.flat.right) > max(c.flat.x, head.flat.x)
+        and len(c.text) <= _LONGEST
+    ]
+    return f"{above[-1].text} {head.text}" if above else head.text
+
+
+def _one_row(one: Box, other: Box) -> bool:
+    shared = min(one.bottom, other.bottom) - max(one.y, other.y)
+    return shared > 0.3 * min(one.h, other.h)

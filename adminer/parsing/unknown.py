@@ -16,7 +16,7 @@ from adminer.names.matching import fold_name
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.offers import speaks_of_tableware
 from adminer.parsing.pipeline import LINES, MAKERS, PIECES, names_of, terms_of
-from adminer.parsing.tables import PriceTable
+from adminer.parsing.price_lists import PriceList
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, Link
 
@@ -69,7 +69,7 @@ class _Candidate:
 
 
 def find_unknown_names(
-    doc: Doc, advert: AdvertText, taken: list[tuple[int, int]], table: PriceTable | None = None
+    doc: Doc, advert: AdvertText, taken: list[tuple[int, int]], table: PriceList | None = None
 ) -> tuple[Link, ...]:
     """Return names that may be lines without an entry; `taken` are characters of prices, dates, signature and terms."""
     columns = _by_column(advert, table)
@@ -141,15 +141,14 @@ def _by_grammar(text: str) -> list[_Candidate]:
     return made
 
 
-def _by_column(advert: AdvertText, table: PriceTable | None) -> list[_Candidate]:
+def _by_column(advert: AdvertText, table: PriceList | None) -> list[_Candidate]:
     """Find the names of a trade list: what stands in the column headed "Design", "Pattern" or "Name"."""
     if table is None or table.head not in _NAME_HEADS:
         return []
     made = []
-    for number in sorted(table.names):
-        line = advert.lines[number]
-        name = advert.text[line.start : line.end].strip(" .,:;*")
-        made.append(_Candidate(line.start, line.end, name, 0.6, f"stands in the column headed “{table.head}”"))
+    for start, end in table.names:
+        name = advert.text[start:end].strip(" .,:;*")
+        made.append(_Candidate(start, end, name, 0.6, f"stands in the column headed “{table.head}”"))
     return made
 
 

@@ -1,0 +1,157 @@
+"""What the table of a price list gives its prices: lost points, the quantity of the column, the item of the row."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from typing import Final
+
+from adminer.parsing.amounts import NUMBER_WORDS, Amount
+from adminer.parsing.items import Segment, clean_item
+from adminer.parsing.prices import Found, make_price
+from adminer.parsing.tables import Cell, Column, Heads, cells_of, find_heads, rows_of
+from adminer.parsing.text import AdvertText
+
+ON_ROW: Final = "in the column of names of the price list, on the row of the price"
+_PER: Final = re.compile(r"\bper\s*(?P<n>1[,.]?000|100|dozen|doz\b\.?|gross|hundred|thousand)", re.IGNORECASE)
+_COUNTS: Final = {"100": 100, "hundred": 100, "1000": 1000, "thousand": 1000}
+_EACH: Final = re.compile(r"\beach\b", re.IGNORECASE)
+_POINTED: Final = re.compile(r"\d{0,3}\.\d\d")
+_FIGURE: Final = re.compile(r"[.\s]*(?P<dollars>\d{0,3}?)[ .,]?(?P<cents>\d\d)[.\s]*")
+_MOST: Final = 0.5  # of the figures of a table without a point: fewer have lost theirs
+_TRUST: Final = 0.6
+_DITTO: Final = re.compile(r"^(?:[\"”“„'’`,.]{1,4}|do\.?|ditto)$", re.IGNORECASE)
+_NUMBER_BEFORE: Final = re.compile(r"^\d{2,5}[A-Z]?[ .:]+(?=[A-Za-z])")
+_OUNCES: Final = re.compile(r"(?<=\d)[. ]0[2z]\.?$")  # "oz." misread: sizes have no hundredths
+_GLUED: Final = re.compile(r"(?<=\d)(?P<n>1/2|1/4|3/4|1/8)(?!\d)")
+_SIGNS: Final = {"1/2": "½", "1/4": "¼", "3/4": "¾", "1/8": "⅛"}
+
+
+@dataclass(frozen=True, slots=True)
+class PriceList:
+    """Hold the rows of a price list, each as the item of its prices, and the characters the table takes up."""
+
+    rows: tuple[tuple[Segment, frozenset[int]], ...]  # with the first characters of the prices of the row
+    spans: tuple[tuple[int, int], ...]
+    names: tuple[tuple[int, int], ...]  # the characters of the cells in the column of names
+    head: str  # the word over them, lower case
+
+    def item_of(self, group: Sequence[Found]) -> Segment | None:
+        """Return the row a group of prices stands in, None for prices outside the table."""
+        return next((row for row, starts in self.rows if group[0].start in starts), None)
+
+    def join_rows(self, groups: Sequence[list[Found]]) -> list[list[Found]]:
+        """Return the groups with all prices of a row in one: they are one item's, by quantity or finish."""
+        joined: list[list[Found]] = []
+        rows: dict[int, list[Found]] = {}
+        for group in groups:
+            row = self.item_of(group)
+            if row is not None and row.start in rows:
+                rows[row.start] += group
+                continue
+            joined.append(list(group))
+            if row is not None:
+                rows[row.start] = joined[-1]
+        return [sorted(group, key=lambda p: p.start) if self.item_of(group) else group for group in joined]
+
+    def replace_segments(self, segments: Sequence[Segment]) -> list[Segment]:
+        """Return the segments with those that stand in the table changed for its rows."""
+        outside = [s for s in segments if not any(a < s.end and s.start < b for a, b in self.spans)]
+        return sorted([*outside, *(row for row, _ in self.rows)], key=lambda s: s.start)
+
+
+def read_price_list(advert: AdvertText, prices: list[Found]) -> tuple[PriceList | None, list[Found]]:
+    """Return the table of a price list, None where there is none, and the prices as its columns have them."""
+    cells = cells_of(advert)
+    heads = find_heads(advert, cells)
+    if heads is None:
+        return None, prices
+    prices = _in_columns(advert, heads, cells, prices)
+    rows = rows_of(heads, cells, prices)
+    made: list[tuple[Segment, frozenset[int]]] = []
+    name: Cell | None = None
+    for row in rows:
+        own = row.name if row.name and not _DITTO.match(row.name.text) else None
+        if own is None and row.size is None:
+            continue
+        name = own or name
+        if name is None:
+            continue
+        mine = frozenset(p.start for c in row.cells for p in prices if c.start <= p.start < c.end)
+        made.append((_segment(advert, own or row.size or name, name, row.size), mine))
+    starts = frozenset().union(*(found for _, found in made))
+    prices = [_with_quantity(heads, p) if p.start in starts else p for p in prices]
+    spans = [(c.start, c.end) for row in rows for c in row.cells]
+    spans += [(c.start, c.end) for c in cells if any(c.flat == column.place for column in heads.columns)]
+    names = tuple((row.name.start, row.name.end) for row in rows if row.name)
+    return PriceList(tuple(made), tuple(spans), names, heads.name), prices
+
+
+def _in_columns(advert: AdvertText, heads: Heads, cells: Sequence[Cell], prices: list[Found]) -> list[Found]:
+    """Give figures in columns of prices their lost points; under "Size" stand no prices."""
+    figures = [c for c in cells if _FIGURE.fullmatch(c.text) and _is_price(heads.column_of(c.flat))]
+    lost = [c for c in figures if not _POINTED.fullmatch(c.text)]
+    mended = [_figure(advert, c) for c in lost] if len(lost) < _MOST * len(figures) else []
+    kept = []
+    for price in prices:
+        if any(price.start < m.end and m.start < price.end for m in mended):
+            continue
+        column = heads.column_of(price.place)
+        if column is None or _is_price(column) or "$" in price.text:
+            kept.append(price)
+    return sorted([*kept, *mended], key=lambda p: p.start)
+
+
+def _is_price(column: Column | None) -> bool:
+    return column is not None and column.kind == "price"
+
+
+def _figure(advert: AdvertText, cell: Cell) -> Found:
+    """Return the price of a cell whose point was lost or doubled: the last two figures are cents, as in its column."""
+    m = _FIGURE.fullmatch(cell.text)
+    dollars, cents = (m["dollars"] or "0", m["cents"]) if m else ("0", "00")
+    amount = Decimal(f"{dollars}.{cents}")
+    return make_price(advert, Amount(cell.start, cell.end, amount, "USD", "bare", _TRUST))
+
+
+def _with_quantity(heads: Heads, price: Found) -> Found:
+    """Give a price the quantity its head tells, else the one told over the table ("Net Prices per Dozen")."""
+    column = heads.column_of(price.place)
+    if column is None or column.kind != "price":
+        return price
+    word = column.head.lower().strip(" .:")
+    own = _PER.search(column.head)
+    if own is None and (_EACH.search(word) or word in NUMBER_WORDS):
+        quantity = Decimal(NUMBER_WORDS.get(word, 1))
+        return replace(price, amount=replace(price.amount, quantity=quantity, unit=price.amount.unit or "each"))
+    m = own or _PER.search(heads.over)
+    if m is None:
+        return price
+    count = m["n"].lower().replace(",", "").replace(".", "")
+    if count in _COUNTS:
+        amount = replace(price.amount, quantity=Decimal(_COUNTS[count]))
+    else:
+        amount = replace(price.amount, unit="gross" if count == "gross" else "doz")
+    return replace(price, amount=amount, condition_text=column.head if own else m[0])
+
+
+def _segment(advert: AdvertText, at: Cell, name: Cell, size: Cell | None) -> Segment:
+    """Return the item of a row: the words of its name and its size, standing where the row has its own words."""
+    words = clean_item(_NUMBER_BEFORE.sub("", name.text))
+    text = f"{words} {_size_of(size.text)}" if size else words
+    box, flat = advert.box_of(at.start, at.end), at.flat
+    if size is not None and size is not at:
+        box, flat = box.joined(advert.box_of(size.start, size.end)), flat.joined(size.flat)
+    line = at.line
+    return Segment(
+        at.start, at.end, text, box, flat, flat, flat, line.number, line.number, line.type_px, line.block,
+        len(words.split()), 0, running=False, bare=False, goods=True, talks=False,
+    )  # fmt: skip
+
+
+def _size_of(text: str) -> str:
+    """Return a size as printed, with the fractions and ounces a reader took for figures."""
+    text = _GLUED.sub(lambda m: _SIGNS[m["n"]], text.strip(" .,"))
+    return _OUNCES.sub(" oz", text)

@@ -1,0 +1,81 @@
+"""Price lists of the trade: rows named by their name cell and size, quantities from the heads of the columns."""
+
+from __future__ import annotations
+
+from adminer.parsing import parse_page
+from adminer.records import Advert
+from tests.parsing.pages import NO_NAMES, Line, reading_of
+
+COLUMNS = (20, 120, 380, 560, 680)
+
+
+def table(heads: tuple[str, ...], *rows: tuple[str, ...], over: str = "", slope: float = 0.0) -> Advert:
+    lines: list[Line] = [(200, 20, 30, "Undine China Works"), (240, 60, 16, over)] if over else []
+    for i, row in enumerate((heads, *rows)):
+        lines += [(x, 120 + 28 * i, 16, cell) for x, cell in zip(COLUMNS, row, strict=True) if cell]
+    (advert,) = parse_page(reading_of(lines, slope=slope), NO_NAMES)
+    return advert
+
+
+def items(advert: Advert) -> list[tuple[str, list[str]]]:
+    return [(o.item, [str(p.amount) for p in o.prices]) for o in advert.offers]
+
+
+def test_a_row_is_named_by_its_name_and_size_not_by_its_number_or_its_neighbours() -> None:
+    advert = table(
+        ("No.", "Article", "Size", "White", "Decorated"),
+        ("101", "Dinner plate", "10 in.", "4.32", "6.84"),
+        ("102", "Salad plate", "71/4 in.", "2.88", "4.56"),
+        ("110", "Tea cup", "8.02", "3.00", "4.44"),
+        ("130", "Platter", "13 in.", "11.40", "17.25"),
+        over="Esplanade Shape: Net Prices per Dozen",
+        slope=0.02,
+    )
+    assert items(advert) == [
+        ("Dinner plate 10 in", ["4.32", "6.84"]),
+        ("Salad plate 7¼ in", ["2.88", "4.56"]),
+        ("Tea cup 8 oz", ["3.00", "4.44"]),
+        ("Platter 13 in", ["11.40", "17.25"]),
+    ]
+    assert {p.per_unit for o in advert.offers for p in o.prices} == {"doz"}
+    assert [o.piece_or_set for o in advert.offers] == ["dinner_plate", "salad_plate", "cup", "platter"]
+
+
+def test_heads_give_quantities_and_a_row_without_a_name_goes_on_with_the_one_above() -> None:
+    advert = table(
+        ("No.", "Design", "Size", "Per 100", "Per 1,000"),
+        ("7104", "Alpine Aster", "3-inch spray", "2.40", "21.00"),
+        ("7104", "", "1-inch sprig", ".95", "8.25"),
+        ("7111", "Dutch Tulip", "4-inch spray", "3.10", "27.50"),
+        ("7111", "do.", "2-inch sprig", "1.05", "9.40"),
+    )
+    assert [item for item, _ in items(advert)] == [
+        "Alpine Aster 3-inch spray", "Alpine Aster 1-inch sprig", "Dutch Tulip 4-inch spray", "Dutch Tulip 2-inch sprig"
+    ]  # fmt: skip
+    assert [int(p.per_quantity) for p in advert.offers[1].prices] == [100, 1000]
+
+
+def test_a_figure_that_lost_its_point_gets_it_back_from_its_column() -> None:
+    advert = table(
+        ("No.", "Item", "Size", "Wholesale", "Retail"),
+        ("1", "Dinner plate", "10 in.", "4.20", "36.50"),
+        ("2", "Salad plate", "8 in.", "3 75", "3200"),
+        ("3", "Tea cup", "", ".2.95", "39.75"),
+        ("4", "Saucer", "", "65", "16.25"),
+        ("5", "Fruit", "5 in.", "1.90", "18.00"),
+    )
+    assert [prices for _, prices in items(advert)] == [
+        ["4.20", "36.50"], ["3.75", "32.00"], ["2.95", "39.75"], ["0.65", "16.25"], ["1.90", "18.00"]
+    ]  # fmt: skip
+
+
+def test_what_stands_under_the_table_is_none_of_its_rows() -> None:
+    lines: list[Line] = [(x, 40, 16, head) for x, head in zip(COLUMNS[1:4], ("Item", "Size", "each"), strict=True)]
+    for i, (name, size, price) in enumerate(
+        [("Cup", "8 oz.", ".25"), ("Saucer", "6 in.", ".20"), ("Fruit", "5 in.", ".30")]
+    ):
+        lines += [(x, 68 + 28 * i, 16, cell) for x, cell in zip(COLUMNS[1:4], (name, size, price), strict=True)]
+    lines += [(120, 300, 16, "16-pc. Starter Set"), (500, 300, 16, "16"), (560, 300, 16, "12.95")]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert [item for item, _ in items(advert)] == ["Cup 8 oz", "Saucer 6 in", "Fruit 5 in", "16-pc. Starter Set"]
+    assert [o.prices[0].per_unit for o in advert.offers] == ["each", "each", "each", None]
