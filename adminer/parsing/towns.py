@@ -6,11 +6,13 @@ import re
 import tomllib
 from functools import cache
 from importlib.resources import files
+from itertools import pairwise
 from typing import Final
 
 from rapidfuzz import fuzz, process
 
 from adminer.parsing.lexicon import word_list
+from adminer.parsing.slips import is_word
 
 STATES: Final = (
     r"(?:Ala|Ariz|Ark|Cal|Calif|Colo|Conn|Del|Fla|Ga|Ida|Idaho|Ill|Illinois|Ind|Indiana|Ia|Iowa|Kan|Kans|Kansas|"
@@ -46,7 +48,7 @@ PARTICULARS: Final = re.compile(
     r"route \d+|highway \d+|downtown|uptown)|\b(?:super)?markets ?[·•|]|\bstores ?[·•|]",
     re.IGNORECASE,
 )
-_PARTS: Final = re.compile(r"\s*[·•|*:;–—]\s*|\s+-\s+|, (?=[A-Z])|\n")
+_PARTS: Final = re.compile(r"\s*[·•|*:;–—]\s*|\s+-\s+|, (?=[A-Z])|(?<=\d)\. (?=[A-Z])|\n")
 _ONE_NAME: Final = re.compile(
     r"[A-Z][a-z]{3,}(?: (?:[A-Z][a-z]{2,}))?(?: \d{1,2})?|[A-Z]{4,}(?: [A-Z]{3,})?(?: \d{1,2})?"
 )
@@ -114,7 +116,9 @@ def _said_so(text: str) -> str | None:
 
 
 def _among_particulars(text: str, house: str) -> str | None:
-    for line in text.splitlines():
+    for above, line in pairwise(["", *text.splitlines()]):
+        if house and above == house and _ONE_NAME.fullmatch(line) and _may_be_town(line) and not _is_plain(line):
+            return " ".join(_capital(w) for w in line.split())
         signed = len(house) >= _LEAST_NAME and re.match(rf"{re.escape(house)}\W? ?[,·•]", line, re.IGNORECASE)
         if not (signed or PARTICULARS.search(line)):
             continue
@@ -129,7 +133,11 @@ def _among_particulars(text: str, house: str) -> str | None:
 
 def _may_be_town(name: str) -> bool:
     words = name.lower().replace(".", "").split()
-    return not any(word in _NO_TOWN for word in words) and not _STREET_WORD.fullmatch(name)
+    return not any(word in _NO_TOWN or _STREET_WORD.fullmatch(word) for word in words)
+
+
+def _is_plain(name: str) -> bool:
+    return all(is_word(word) for word in name.lower().split())
 
 
 def _known(text: str, towns: frozenset[str], *, part_of_names: bool = False) -> str | None:

@@ -21,6 +21,8 @@ from adminer.parsing.towns import find_town
         ("14 stations in Port Amity and Osterby", "Port Amity"),
         ("Supermarkets·Osterby·Ferncliff", "Osterby"),
         ("Rialto Theatre, Osterby", "Osterby"),
+        ("Highway 9. Port Amity — Cash and Carry", "Port Amity"),
+        ("Penhallow\nOSTERBY", "Osterby"),
         ("Beecher's, Route 9 at Port Amity Plaza. Prices good May 19", "Port Amity"),
         ("41 Main, Osterby · Dial 2-6618", "Osterby"),
         ("Ceramic Transfers · East Osterby, New Jersey", "East Osterby"),
@@ -44,6 +46,7 @@ def test_an_item_below_a_street_is_no_town_and_a_pattern_called_after_a_town_nei
         "Main Street Store",
         "Open Friday, Saturday",
         "Penhallow, Phone 340",  # the shop's own name
+        "Penhallow\nBLANKETS",
         "Mail Orders · Phone Orders · Second Floor",
         "Grandmother's Favorite Bread",
     ],
