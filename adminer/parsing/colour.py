@@ -244,6 +244,8 @@ def _term_cost(advert: AdvertText, term: Term, box: Box, price: Found, prices: l
     else:
         return 0.0
     flow = 0.35 + 0.4 * len(between.split()) + 0.6 * between.count("\n") + 1.5 * len(inside) + 1.5 * wrong_side
+    if _AFTER_ONLY.match(words) and box.centre[1] < price.place.y:
+        return _FAR  # "Terrific Value" over a price praises it
     if _stands_alone(advert, term, prices, terms):
         label = _label_cost(box, price, advert.body_px)
         return min(flow, label) if shares_row(box, price.place) and not _is_loose(term) else label

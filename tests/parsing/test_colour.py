@@ -69,3 +69,11 @@ def test_a_purchase_asked_for_beside_a_coupon_leaves_the_coupon_its_price() -> N
         (40, 175, 14, "and $5.00 Purchase"),
     )
     assert said["49¢"] == "coupon"
+
+
+def test_value_under_a_price_compares_and_over_it_praises() -> None:
+    said = _terms(
+        (40, 40, 16, "Terrific Value"), (40, 70, 60, "$1.98"), (40, 150, 16, "Cake plate"),
+        (440, 40, 16, "Console set"), (440, 70, 60, "$3.98"), (440, 150, 14, "$5.50 value"),
+    )  # fmt: skip
+    assert said == {"$1.98": "everyone", "$3.98": "everyone", "$5.50": "comparison"}
