@@ -22,7 +22,7 @@ _HOUSE: Final = re.compile(
     r"Manufacturing|Dry Goods|"
     r"Shops?|Shoppe|Grocery|Groceries|Grocers?|Hardware|Furniture|Jewelers?|Pharmacy|Drug Store|Department "
     r"Store|Emporium|Bazaar|Supermarkets?|Super Markets?|"
-    r"Variety Store|Theat(?:re|er)|(?:Service |Filling )?Stations?|(?:Discount|Shopping|"
+    r"Variety Store|Discount|Theat(?:re|er)|(?:Service |Filling )?Stations?|(?:Discount|Shopping|"
     r"Food|Trading) (?:Center|Centre)|Mart|Nurser(?:y|ies)|Dairy|Dairies|"
     r"Works|Mills?|Corporation|Corp|Bakery|Trading Post|House|Outfitters?|Tailors?|Drapers?|Importers?|Agency|& "
     r"Co|Cie)\b\.?",
@@ -53,6 +53,7 @@ _BY_POST: Final = re.compile(r"\b(?:Dept|Desk|Box|Drawer|Station)\.? ?[A-Z0-9]",
 _CAPITALISED: Final = re.compile(r"^[A-Z]")
 _DIME_STORE: Final = re.compile(r"\b(?:\d+c?,? )?\d+c? (?:to|and|&) (?:\d+c|\$1(?:\.00)?) Stores?\b", re.IGNORECASE)
 _DOUBLE_NAME: Final = re.compile(r"^[A-Z][a-z]{2,}-[A-Z][a-z]{2,}$|^[A-Z]{3,}-[A-Z]{3,}$")
+_PRESENTS: Final = r" (?:presents?|announces?|invites|offers|introduces|celebrates)\b"
 _PROPRIETOR: Final = re.compile(r"\bProp(?:rietor)?s?\b|\bManager\b|\bMgr\b", re.IGNORECASE)
 _WARE: Final = (
     r" (?:pattern|design|dinner ?ware|china|ware|tableware|ironstone|pottery|glassware|set|plates?|cups?|tumblers?|"
@@ -100,7 +101,7 @@ def _name_part(raw: str) -> str:
     """Return a line without what follows the name: address, department, branches, a corner of streets."""
     parts = _PARTED.split(raw)
     text = next((part for part in parts if _HOUSE.search(part)), parts[0])
-    text = _AFTER_NAME.split(ADDRESS.split(text)[0])[0]
+    text = re.split(_PRESENTS, _AFTER_NAME.split(ADDRESS.split(text)[0])[0])[0]
     before = _CORNER.split(text)[0]
     # "Thorne, Corbelle & Vale" is a firm of three
     firm = any(form.search(before) for form in (_HOUSE, _INITIALS, _PAIR, _POSSESSIVE))
@@ -201,6 +202,8 @@ def _score_of_form(advert: AdvertText, line: TextLine, text: str) -> tuple[float
         return (0.05 if owner else 0.7), ["initials and a name"]
     if _PAIR.match(text) and not _is_plain(text) and not re.search(r"[a-z]{4}\. ", text):
         return 0.6, ["two names"]
+    if re.match(re.escape(text) + _PRESENTS, advert.text[line.start : line.end]) and not _is_plain(text):
+        return 0.6, ["presents what is offered"]
     if _POSSESSIVE.match(text):
         return 0.5, ["a name in the possessive"]
     return 0.0, []

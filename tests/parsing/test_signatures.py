@@ -31,6 +31,8 @@ def retailer_of(lines: list[Line]) -> str | None:
         ("Corbelle-Thorne", "", "Corbelle-Thorne"),
         ("Corbelle's 5c to $1.00 Store", "", "Corbelle's 5c to $1.00 Store"),
         ("SALE", "Corbelle Supermarkets · Osterby · Ferncliff", "Corbelle Supermarkets"),
+        ("Corbelle Village presents", "", "Corbelle Village"),
+        ("Big Corbelle Discount", "", "Big Corbelle Discount"),
         ("THE BUSY HERON", "The Busy Heron, N. P. Corbelle, Prop., Phone 340", "THE BUSY HERON"),
     ],
 )
