@@ -39,7 +39,7 @@ _LEAD: Final = re.compile(
 _TAIL: Final = re.compile(
     r"(?:[\s,.:;(\[“\"‘—–=*_-]|(?<![\w'’-])(?:only|just|now|at|for|from|and|or|the|a|an|our|your|price|prices|"
     r"priced|each|per|special|sale|of|up|to|"
-    r"by|on|is|are|cost|costs|with|was|reg|regular|value|values|ea|lb|lbs|doz|sells|sell|sold|as|low|worth|than|"
+    r"by|on|is|are|cost|costs|with|was|choice|reg|regular|value|values|ea|lb|lbs|doz|sells|sell|sold|as|low|worth|than|"
     r"less|be|will|about|"
     r"then|are as follows|formerly|list|comp|regularly|usually|retail|were|we|you|pay|send|\$)\.?)$",
     re.IGNORECASE,

@@ -36,7 +36,8 @@ def name_of(text: str, *, last: bool = False) -> str:
         return text
     first = clauses[0]
     phrase = goods_phrase(text, last=last and _opens_with_talk(text))
-    if phrase and (_is_sentence(first) or not _has_goods(first) or len(first.split()) > _LONG):
+    better = _has_goods(phrase) and not _has_goods(first)
+    if phrase and (better or _is_sentence(first) or len(first.split()) > _LONG):
         return phrase
     if _content(first) and not _prose(first) and len(first.split()) <= _LONG:
         more = len(clauses) > 1 and (len(first.split()) == 1 or bool(_SIZE.match(clauses[1])))

@@ -48,3 +48,15 @@ def test_a_heading_without_a_noun_runs_on_into_the_text_under_it() -> None:
         (20, 48, 14, "Ring, set with a ruby"),
         (20, 66, 18, "Price, $5.00"),
     ) == ["Solid Gold Ring, set with a ruby"]
+
+
+def test_a_clean_first_clause_of_a_set_is_not_cut_to_its_number() -> None:
+    (item,) = items(
+        (20, 20, 14, "42-piece Cottage Sets of thin semi-porcelain, two decorations"),
+        (20, 38, 14, "in gray. Special at $6.95"),
+    )
+    assert item.startswith("42-piece Cottage Sets")
+
+
+def test_choice_before_a_price_is_no_part_of_the_item() -> None:
+    assert items((20, 20, 14, "Odd plates, in many patterns, choice 19c")) == ["Odd plates, in many patterns"]
