@@ -55,7 +55,7 @@ def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) ->
     bound = _in_one_breath(advert, prices, terms, boxes)
     for t, p in bound.items():
         give(t, p)
-    feet = _row_feet(advert, coloured, {t: box for t, box in boxes.items() if t not in bound}, terms)
+    feet = _row_feet(advert, coloured, boxes, bound, terms)
     heads = _column_heads(advert, prices, terms, {t: b for t, b in boxes.items() if t not in bound and t not in feet})
     for t, members in (feet | heads).items():
         for p in members:
@@ -205,13 +205,18 @@ def _in_column(head: Box, price: Box) -> bool:
 
 
 def _row_feet(
-    advert: AdvertText, prices: list[Found], boxes: dict[int, Box], terms: list[Term]
+    advert: AdvertText, prices: list[Found], boxes: dict[int, Box], bound: dict[int, int], terms: list[Term]
 ) -> dict[int, list[int]]:
-    """Find the labels that stand under the middle of a row of three or more like prices in display type: theirs all."""
+    """Find the labels that stand under the middle of a row of three or more like prices in display type: theirs all.
+
+    A label with another beside it is one price's.
+    """
     feet: dict[int, list[int]] = {}
     for t, box in boxes.items():
-        if not _stands_alone(advert, terms[t], prices, terms) or any(
-            shares_row(box, other) for u, other in boxes.items() if u != t
+        if (
+            t in bound
+            or not _stands_alone(advert, terms[t], prices, terms)
+            or any(shares_row(box, other) for u, other in boxes.items() if u != t)
         ):
             continue
         over = sorted(

@@ -77,3 +77,14 @@ def test_value_under_a_price_compares_and_over_it_praises() -> None:
         (440, 40, 16, "Console set"), (440, 70, 60, "$3.98"), (440, 150, 14, "$5.50 value"),
     )  # fmt: skip
     assert said == {"$1.98": "everyone", "$3.98": "everyone", "$5.50": "comparison"}
+
+
+def test_a_label_with_others_beside_it_is_no_foot_of_the_row() -> None:
+    said = _terms(
+        (40, 70, 70, "19¢"), (260, 70, 70, "38¢"), (480, 70, 70, "49¢"),
+        (40, 150, 14, "with your card"), (260, 150, 14, "with your card"), (480, 150, 14, "with your card"),
+        (40, 175, 14, "without card 29¢"), (260, 175, 14, "without card 59"), (480, 175, 14, "without card 69¢"),
+        (40, 300, 14, "Begin with one setting and add to it as your budget allows."),
+    )  # fmt: skip
+    assert {said[p] for p in ("19¢", "38¢", "49¢")} == {"cardholder"}
+    assert (said["29¢"], said["69¢"]) == ("without_card", "without_card")
