@@ -133,7 +133,8 @@ def _numbered(path: Path | None, number: int) -> Path | None:
 
 
 def _draw(estimate: DateEstimate, what: str, target: Path) -> None:
-    from adminer.publish.charts_dating import posterior_of, write_chart  # noqa: PLC0415 - drawing takes long to load
+    from adminer.publish.charts_dating import posterior_of  # noqa: PLC0415 - drawing takes long to load
+    from adminer.publish.look import write_chart  # noqa: PLC0415
 
     try:
         write_chart(posterior_of(estimate, f"When did {what} appear?"), target)

@@ -151,7 +151,8 @@ def _simulated(rows: Sequence[SimulationRow]) -> pa.Table:
 
 
 def _draw(found: RunStudy, sightings: Sequence[RunSighting], line: str, target: Path) -> None:
-    from adminer.publish.charts_dating import timeline_of, write_chart  # noqa: PLC0415 - drawing takes long to load
+    from adminer.publish.charts_runs import timeline_of  # noqa: PLC0415 - drawing takes long to load
+    from adminer.publish.look import write_chart  # noqa: PLC0415
 
     place = found.run.retailer or "all retailers"
     try:

@@ -6,8 +6,8 @@ from datetime import date
 from decimal import Decimal
 from typing import Any, Final
 
-from adminer.desk.look_pictures import TERMS, prices_picture
 from adminer.desk.shelf import Row
+from adminer.publish.charts_prices import TERMS, prices_picture
 
 LEAST_DAYS: Final = 3
 _DAYS: Final = ("week_start", "week", "published_from", "valid_from", "seen_from", "first_seen", "published")

@@ -20,6 +20,7 @@ from adminer.desk import (
     views_journal,
     views_look,
     views_names,
+    views_runs,
     views_scan,
 )
 from adminer.desk.desk import Desk, StaleError
@@ -57,7 +58,8 @@ def make_app(desk: Desk) -> ASGIApp:
         return failed(request, status, f"Not saved: {error}.")
 
     sections = (
-        views_front, views_scan, views_in, views_check, views_names, views_ask, views_look, views_journal,
+        views_front, views_scan, views_in, views_check, views_names, views_ask, views_look, views_runs,
+        views_journal,
     )  # fmt: skip
     routes: list[Route | Mount] = [route for section in sections for route in section.routes(desk)]
     routes.append(Mount("/static", StaticFiles(packages=[("adminer.desk", "static")])))

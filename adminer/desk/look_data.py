@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any, Final
@@ -41,7 +42,7 @@ _WEEKS: Final = """
                 OR a.advert_id IN (SELECT advert_id FROM offers WHERE line = $line AND status <> 'rejected'))
     )
 """
-_WEEK_YEARS: Final = f"{_WEEKS} SELECT DISTINCT isoyear(week) AS year FROM dated ORDER BY year"  # noqa: S608 - constants
+_WEEK_YEARS: Final = f"{_WEEKS} SELECT isoyear(week) AS year, count(*) AS n FROM dated GROUP BY ALL ORDER BY year"  # noqa: S608 - constants
 _WEEK_CELLS: Final = f"""
     {_WEEKS}, shown AS (SELECT * FROM dated WHERE isoyear(week) = $year),
     lines AS (
@@ -61,14 +62,16 @@ _COVERAGE: Final = """
     FROM clippings WHERE published_from IS NOT NULL
     GROUP BY ALL ORDER BY publication, year
 """
-_TO_DATE: Final = """
+# neither the advert has days of its own nor its paper a week
+UNDATED: Final = "a.valid_from IS NULL AND (c.published_from IS NULL OR c.published_to - c.published_from > 6)"
+_TO_DATE: Final = f"""
     SELECT a.advert_id, a.clipping_id, c.file, a.retailer, e.edtf_50, e.edtf_90, e.median, e.note,
         (SELECT string_agg(DISTINCT o.line, ', ' ORDER BY o.line) FROM offers o
             WHERE o.advert_id = a.advert_id) AS lines
     FROM adverts a JOIN clippings c USING (clipping_id) LEFT JOIN date_estimates e USING (advert_id)
-    WHERE a.valid_from IS NULL AND (c.published_from IS NULL OR c.published_to - c.published_from > 6)
+    WHERE {UNDATED}
     ORDER BY c.file, a.advert_id LIMIT ? OFFSET ?
-"""
+"""  # noqa: S608 - the spliced piece is a constant of our own
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,11 +95,12 @@ def prices(desk: Desk, line: str | None, piece: str | None, retailer: str | None
 
 
 def week_grid(desk: Desk, line: str | None, year: int | None) -> WeekGrid:
-    """Return the weeks of one year in which each chain advertised; the first year with any where none is named."""
-    years = tuple(row["year"] for row in desk.shelf.rows(_WEEK_YEARS, {"line": line}))
-    if not years:
+    """Return the weeks of one year in which each chain advertised; the year with most adverts where none is named."""
+    counts = {row["year"]: row["n"] for row in desk.shelf.rows(_WEEK_YEARS, {"line": line})}
+    if not counts:
         return WeekGrid((), (), (), None)
-    shown: int = year if year is not None and year in years else years[0]
+    years = tuple(counts)
+    shown: int = year if year is not None and year in counts else max(years, key=lambda each: counts[each])
     first = date.fromisocalendar(shown, 1, 1)
     inside = desk.shelf.rows(_WEEK_CELLS, {"line": line, "year": shown})
     # only the weeks between the first and the last that have anything, so that the table stays narrow
@@ -141,13 +145,24 @@ def evidence_of(desk: Desk, advert_id: str) -> list[Row]:
 
 
 def runs(desk: Desk) -> list[Row]:
-    """Return all runs, with the sightings each rests on counted."""
-    return desk.shelf.rows("SELECT * FROM runs ORDER BY line, first_seen, retailer, city")
+    """Return all runs, with the sightings each rests on counted; a line over all shops comes before its shops."""
+    return desk.shelf.rows("SELECT * FROM runs ORDER BY line, retailer NULLS FIRST, city NULLS FIRST")
 
 
 def sightings(desk: Desk) -> list[dict[str, Any]]:
     """Return the dated sightings of all lines for the timeline."""
     return desk.shelf.rows(
-        "SELECT line, coalesce(retailer, 'shop not read') AS retailer, seen_from, seen_to, clipping_id, advert_id "
+        "SELECT line, retailer, seen_from, seen_to "
         "FROM sightings WHERE seen_from IS NOT NULL AND line IS NOT NULL ORDER BY line, retailer, seen_from LIMIT 5000"
+    )
+
+
+def places_of(desk: Desk, advert_ids: Sequence[str]) -> list[Row]:
+    """Return the day, scan, paper, shop and town of some adverts, in order of days; at most 500."""
+    return desk.shelf.rows(
+        "SELECT a.advert_id, a.clipping_id, c.file, c.publication, a.retailer, coalesce(a.city, c.city) AS city, "
+        "coalesce(a.valid_from, c.published_from) AS day FROM adverts a JOIN clippings c USING (clipping_id) "
+        "SEMI JOIN (SELECT unnest(?) AS advert_id) USING (advert_id) "
+        "ORDER BY day NULLS LAST, c.file, a.advert_id LIMIT 500",
+        [list(advert_ids)],
     )

@@ -63,6 +63,18 @@ def words_of(name: str | None) -> str:
     return re.sub(r"[_:]+", " ", name or "")
 
 
+def edtf_words(edtf: str | None, before_one: str = "") -> str:
+    """Return an EDTF date or set as a person says it: between …, or …; `before_one` goes before each single date."""
+    text = edtf or ""
+    if not (text.startswith("[") and text.endswith("]")):
+        return f"{before_one}{text}" if text else ""
+    parts = []
+    for part in text[1:-1].split(","):
+        first, dots, last = part.partition("..")
+        parts.append(f"between {first} and {last}" if dots and first and last else f"{before_one}{part}")
+    return " or ".join(parts)
+
+
 def cell(value: Any) -> str:
     """Return a value of an answer as a table cell shows it."""
     if value is None:
@@ -95,6 +107,7 @@ def make_environment() -> Environment:
         money=money,
         price_words=price_words,
         words_of=words_of,
+        edtf_words=edtf_words,
         cell=cell,
     )
     environment.tests["day"] = lambda value: isinstance(value, date)

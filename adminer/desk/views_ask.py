@@ -28,6 +28,9 @@ KINDS: Final = {
     "parquet": "application/vnd.apache.parquet",
 }
 
+# columns that hold words of the vocabulary, which a page shows as words
+IN_WORDS: Final = ("piece", "piece_or_set", "condition", "used_by", "relation", "status", "kind", "role")
+
 
 def routes(desk: Desk) -> list[Route]:
     """Return the addresses of the section Asking."""
@@ -62,6 +65,8 @@ def routes(desk: Desk) -> list[Route]:
             "query": urlencode({name: value for name, value in given.items() if value}),
             "kinds": KINDS,
             "most": MOST_ROWS,
+            "in_words": IN_WORDS,
+            "known": _known(desk),
             "answer": None,
             "picture": None,
             "newer": newer_than_answers(desk),
@@ -105,6 +110,16 @@ def routes(desk: Desk) -> list[Route]:
         Route("/ask/{question}/download/{kind}", download),
         Route("/search", search),
     ]
+
+
+def _known(desk: Desk) -> dict[str, list[str]]:
+    """Return the names a parameter of a question may be given, by its name."""
+    names = desk.authorities()
+    return {
+        "line": sorted({line.name for line in names.lines}),
+        "retailer": sorted({each.name for each in names.retailers}),
+        "piece": sorted(names.pieces.pieces),
+    }
 
 
 def _encoded(table: Any, kind: str) -> bytes:

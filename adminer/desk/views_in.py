@@ -63,7 +63,8 @@ def routes(desk: Desk) -> list[Route]:
         count = sum(each.file is not None for each in taken)
         if count:
             desk.reader.start()
-        said = f"{count} scans taken in; the reading has begun." if count else "No scan was taken in."
+        scans = "1 scan" if count == 1 else f"{count} scans"
+        said = f"{scans} taken in; the reading has begun." if count else "No scan was taken in."
         if all(each.file for each in taken):
             desk.say(said)
             return RedirectResponse("/in", status_code=303)
@@ -82,7 +83,7 @@ def routes(desk: Desk) -> list[Route]:
         check_values(values)
         count = await run_in_threadpool(desk.set_notes, files, values)
         desk.reader.soon()
-        desk.say(f"Saved: {count} notes changed.")
+        desk.say("Saved: 1 note changed." if count == 1 else f"Saved: {count} notes changed.")
         return RedirectResponse("/in", status_code=303)
 
     async def read(request: Request) -> Response:

@@ -13,10 +13,12 @@ from adminer.desk import look_data
 from adminer.desk.desk import Desk
 from adminer.desk.forms import FormError, text_of
 from adminer.desk.fresh import newer_than_answers
-from adminer.desk.look_pictures import months_of, posterior_picture, prices_picture, timeline_picture
 from adminer.desk.notes_form import check_values
 from adminer.desk.rendering import page
 from adminer.errors import ScanError
+from adminer.publish.charts_dating import months_of, stored_posterior
+from adminer.publish.charts_prices import prices_picture
+from adminer.publish.look import svg_of
 
 
 def routes(desk: Desk) -> list[Route]:
@@ -25,21 +27,12 @@ def routes(desk: Desk) -> list[Route]:
 
 
 def _table_routes(desk: Desk) -> list[Route]:
-    """Return the addresses of runs, prices, weeks and coverage."""
+    """Return the addresses of prices, weeks and coverage."""
 
     def index(request: Request) -> Response:
         if not desk.shelf.exists:
             return _shown(desk, request, "look.html", {"empty": True})
         return _shown(desk, request, "look.html", {"empty": False})
-
-    def runs(request: Request) -> Response:
-        found = look_data.runs(desk) if desk.shelf.exists else []
-        seen = look_data.sightings(desk) if desk.shelf.exists else []
-        return _shown(desk, request, "runs.html", {"runs": found, "sightings": seen})
-
-    def runs_drawn(_: Request) -> Response:
-        drawn = timeline_picture(look_data.sightings(desk), look_data.runs(desk), "When each line was seen")
-        return Response(drawn, media_type="image/svg+xml")
 
     def prices(request: Request) -> Response:
         line, piece, retailer = _choice(request)
@@ -70,8 +63,6 @@ def _table_routes(desk: Desk) -> list[Route]:
 
     return [
         Route("/look", index),
-        Route("/look/runs", runs),
-        Route("/look/runs.svg", runs_drawn),
         Route("/look/prices", prices),
         Route("/look/prices.svg", prices_drawn),
         Route("/look/weeks", weeks),
@@ -99,10 +90,12 @@ def _date_routes(desk: Desk) -> list[Route]:
         return _shown(desk, request, "dating.html", context)
 
     def posterior(request: Request) -> Response:
-        drawn = posterior_picture(_advert(desk, request).get("posterior") or "", "When the advert appeared")
+        advert = _advert(desk, request)
+        sets = {"50 % set": advert.get("edtf_50"), "90 % set": advert.get("edtf_90")}
+        drawn = stored_posterior(advert.get("posterior"), sets, "When the advert appeared")
         if drawn is None:
             raise ScanError("has no estimate", file=request.path_params["advert"], remedy="read the scans once more")
-        return Response(drawn, media_type="image/svg+xml")
+        return Response(svg_of(drawn), media_type="image/svg+xml")
 
     async def add(request: Request) -> Response:
         async with request.form(max_files=0, max_fields=20) as form:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any, Final
 
 import altair as alt
@@ -49,3 +50,11 @@ def png_of(chart: alt.TopLevelMixin, scale: float = 2.0) -> bytes:
     """Return the chart as PNG bytes; scale 2 suits print."""
     drawn: bytes = vl_convert.vegalite_to_png(dressed(chart), scale=scale)
     return drawn
+
+
+def write_chart(chart: alt.TopLevelMixin, target: Path) -> None:
+    """Write a chart as PNG, or as SVG where the file's name ends so; OSError where the disk refuses."""
+    if target.suffix.lower() == ".svg":
+        target.write_text(svg_of(chart), encoding="utf-8")
+    else:
+        target.write_bytes(png_of(chart))

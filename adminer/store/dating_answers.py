@@ -105,7 +105,7 @@ def study(
     connection: duckdb.DuckDBPyConnection, folder: Path, choice: LineChoice
 ) -> tuple[RunStudy, Sequence[RunSighting]]:
     """Return the study of one run and its sightings; UsageError where the line was never seen."""
-    sightings = [s for s in read_sightings(connection) if choice.holds(s)]
+    sightings = [s for s in read_sightings(connection, choice.line) if choice.holds(s)]
     if choice.piece is not None:
         with_it = connection.execute(
             "SELECT DISTINCT advert_id FROM offers WHERE lower(piece_or_set) = lower($piece) AND status <> 'rejected'",
@@ -120,7 +120,7 @@ def study(
             + (f" with '{choice.piece}'" if choice.piece else ""),
             remedy="list the runs with: adminer runs",
         )
-    return study_run(sightings, read_searches(folder).searches, read_schedules(connection)), sightings
+    return study_run(sightings, read_searches(folder).searches, read_schedules(connection, choice.line)), sightings
 
 
 def evidence_table(estimate: DateEstimate) -> Any:

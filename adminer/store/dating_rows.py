@@ -62,6 +62,7 @@ _SEEN: Final = """
         any_value(c.publication), min(o.maker), least(coalesce(max(o.line_score), 1.0), 1.0)
     FROM sightings s JOIN clippings c USING (clipping_id)
     LEFT JOIN offers o ON o.advert_id = s.advert_id AND o.line_id IS NOT DISTINCT FROM s.line_id
+    WHERE $line IS NULL OR lower(s.line_id) = lower($line) OR lower(s.line) = lower($line)
     GROUP BY ALL ORDER BY ALL
 """
 
@@ -150,18 +151,23 @@ def read_context(
     )
 
 
-def read_sightings(connection: duckdb.DuckDBPyConnection) -> list[RunSighting]:
-    """Return the sightings of all lines; reliability is the score of the name's match."""
-    return [RunSighting(*row) for row in connection.execute(_SEEN).fetchall()]
+def read_sightings(connection: duckdb.DuckDBPyConnection, line: str | None = None) -> list[RunSighting]:
+    """Return the sightings of all lines, or of one by id or name; reliability is the score of the name's match."""
+    return [RunSighting(*row) for row in connection.execute(_SEEN, {"line": line}).fetchall()]
 
 
-def read_schedules(connection: duckdb.DuckDBPyConnection) -> list[ScheduleFact]:
-    """Return what adverts with a sighting print of the schedule of their promotion."""
+def read_schedules(connection: duckdb.DuckDBPyConnection, line: str | None = None) -> list[ScheduleFact]:
+    """Return what adverts with a sighting (of one line, where named) print of the schedule of their promotion."""
     rows = connection.execute(
         """
         SELECT w.advert_id, string_agg(w.text, ' ' ORDER BY w.word_no) FROM words w
-        WHERE w.advert_id IN (SELECT advert_id FROM sightings) GROUP BY w.advert_id ORDER BY w.advert_id
-        """
+        WHERE w.advert_id IN (
+            SELECT advert_id FROM sightings
+            WHERE $line IS NULL OR lower(line_id) = lower($line) OR lower(line) = lower($line)
+        )
+        GROUP BY w.advert_id ORDER BY w.advert_id
+        """,
+        {"line": line},
     ).fetchall()
     facts = [fact for advert_id, text in rows for fact in read_schedule(text, advert_id)]
     counted = {fact.advert_id for fact in facts if fact.what == "week_of"}

@@ -164,7 +164,7 @@ def test_uploads_by_form_report_each_file_and_start_the_reading(small: SmallDesk
     files = [("scans", ("<b>new.png", picture(), "image/png")), ("scans", ("bad.png", io.BytesIO(b"no"), "image/png"))]
     answer = client.post("/in/scans", files=files)
     assert answer.status_code == 422
-    assert "1 scans taken in" in answer.text
+    assert "1 scan taken in" in answer.text
     assert "bad.png" in answer.text
     assert small.reader.starts == before + 1
     assert (small.desk.folder.scans / "b-new.png").exists()

@@ -13,6 +13,8 @@ import pytest
 from PIL import Image
 
 from adminer.publish.charts import TwoPrices, WeekOffer, money, two_prices, weeks_of_a_promotion
+from adminer.publish.charts_dating import spans_of_months, stored_posterior
+from adminer.publish.charts_runs import timeline_of_all
 from adminer.publish.facts_picture import INKS, Fact, draw_facts
 from adminer.publish.look import png_of, svg_of
 from adminer.publish.page import CAUTIONS, Picture, page_of
@@ -102,3 +104,44 @@ def test_without_a_promotion_there_is_no_page() -> None:
         return []
 
     assert promotion_page(nothing, lambda _file: np.zeros((1, 1), np.uint8), "A promotion") is None
+
+
+def test_a_stored_posterior_is_drawn_with_its_sets_and_a_strange_one_is_not() -> None:
+    sets = {"50 % set": "1951-03", "90 % set": "[1951-03,1952-01..1952-04]"}
+    drawn = stored_posterior('{"1951-03": 0.6, "1952-02": 0.4}', sets, "When the advert appeared")
+    assert drawn is not None
+    svg = svg_of(drawn)
+    assert "50 % set" in svg
+    assert "90 % set" in svg
+    assert spans_of_months(sets["90 % set"]) == [
+        (date(1951, 3, 1), date(1951, 3, 31)),
+        (date(1952, 1, 1), date(1952, 4, 30)),
+    ]
+    for strange in (None, "", "{", "[]", '{"March": 1}'):
+        assert stored_posterior(strange, {}, "x") is None
+
+
+def test_the_timeline_of_all_has_a_row_for_a_line_and_for_each_of_several_shops() -> None:
+    def run(line: str, shop: str | None, first: date, last: date) -> dict[str, Any]:
+        return {"line": line, "retailer": shop, "city": None, "first_seen": first, "last_seen": last,
+                "start_earliest": None, "end_latest": date(1990, 1, 1)}  # fmt: skip
+
+    seen = [
+        {"line": "Tansy Morn", "retailer": shop, "seen_from": day, "seen_to": day}
+        for shop, day in (("Penhallow Stores", date(1953, 1, 15)), ("Tidewell Markets", date(1954, 1, 15)))
+    ]
+    runs = [
+        run("Tansy Morn", None, date(1953, 1, 15), date(1954, 1, 15)),
+        run("Tansy Morn", "Penhallow Stores", date(1953, 1, 15), date(1953, 1, 15)),
+        run("Tansy Morn", "Tidewell Markets", date(1954, 1, 15), date(1954, 1, 15)),
+        run("Silverthaw", None, date(1955, 1, 1), date(1955, 1, 1)),
+        run("Silverthaw", "Tidewell Markets", date(1955, 1, 1), date(1955, 1, 1)),
+    ]
+    drawn = timeline_of_all(runs, seen, "All lines")
+    assert drawn is not None
+    svg = svg_of(drawn)
+    rows = ("Tansy Morn, all shops", "Tansy Morn, Penhallow Stores", "Silverthaw, Tidewell Markets")
+    assert all(row in svg for row in rows)
+    assert "Silverthaw, all shops" not in svg
+    assert "1988" not in svg  # what a run may have reached does not stretch the axis
+    assert timeline_of_all([], [], "Nothing") is None

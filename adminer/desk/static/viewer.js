@@ -101,8 +101,14 @@ export class ScanView {
     const readable = this.scale >= Math.min(largest, 0.7);
     if (inSight && readable) return;
     this.scale = readable && this.scale <= largest ? this.scale : Math.min(largest, Math.max(this.scale, 0.8));
-    this.x = seenW / 2 - (x + w / 2) * this.scale;
-    this.y = seenH / 2 - (y + h / 2) * this.scale;
+    // in the middle, but for what would show more of the table than of the scan
+    const along = (seen, whole, middle) => {
+      const start = seen / 2 - middle * this.scale;
+      const room = seen - whole * this.scale;
+      return room >= 0 ? room / 2 : Math.min(0, Math.max(room, start));
+    };
+    this.x = along(seenW, this.width, x + w / 2);
+    this.y = along(seenH, this.height, y + h / 2);
     this.place();
   }
 

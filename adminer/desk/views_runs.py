@@ -1,0 +1,94 @@
+"""Runs: when each line was seen, and all there is to say about one run, with the issues worth a look next."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from collections.abc import Sequence
+from typing import Any, Final
+from urllib.parse import urlencode
+
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from adminer.dating.run_records import RunSighting, RunStudy
+from adminer.dating.weeks import monday_of, sunday_of
+from adminer.desk import look_data
+from adminer.desk.desk import Desk
+from adminer.desk.fresh import newer_than_answers
+from adminer.desk.rendering import page
+from adminer.errors import UsageError
+from adminer.publish.charts_runs import ALL_SHOPS, timeline_of, timeline_of_all
+from adminer.publish.look import svg_of
+from adminer.store.dating_answers import LineChoice, study
+
+_KEPT: Final = 16
+Studied = tuple[RunStudy, Sequence[RunSighting]]
+
+
+def routes(desk: Desk) -> list[Route]:
+    """Return the addresses of runs."""
+    kept: OrderedDict[tuple[Any, ...], Studied] = OrderedDict()
+
+    def studied(choice: LineChoice) -> Studied:
+        key = (desk.shelf.stamp(), choice)
+        found = kept.get(key)
+        if found is None:
+            with desk.shelf.cursor() as cursor:
+                found = study(cursor, desk.folder.root, choice)
+            kept[key] = found
+            while len(kept) > _KEPT:
+                kept.popitem(last=False)
+        return found
+
+    def runs(request: Request) -> Response:
+        found = look_data.runs(desk) if desk.shelf.exists else []
+        for run in found:
+            named = {"line": run["line_id"] or run["line"], "retailer": run["retailer"], "city": run["city"]}
+            run["address"] = "/look/run?" + urlencode({name: value for name, value in named.items() if value})
+        context = {"here": "Looking", "newer": newer_than_answers(desk), "runs": found, "all_shops": ALL_SHOPS}
+        return page(request, desk, "runs.html", context)
+
+    def runs_drawn(_: Request) -> Response:
+        picture = timeline_of_all(look_data.runs(desk), look_data.sightings(desk), "When each line was seen")
+        if picture is None:
+            raise UsageError("no line was seen on a known day yet", remedy="fill in dates on the page In")
+        return Response(svg_of(picture), media_type="image/svg+xml")
+
+    def run(request: Request) -> Response:
+        choice = _choice(request)
+        found, sightings = studied(choice)
+        context = {
+            "here": "Looking",
+            "newer": newer_than_answers(desk),
+            "run": found.run,
+            "study": found,
+            "shop": found.run.retailer or ALL_SHOPS,
+            "city": choice.city,
+            "query": request.url.query,
+            "scans": look_data.places_of(desk, [s.advert_id for s in sightings]),
+            "searches": [(monday_of(s.week), sunday_of(s.week), s) for s in found.next],
+        }
+        return page(request, desk, "run.html", context)
+
+    def run_drawn(request: Request) -> Response:
+        choice = _choice(request)
+        found, sightings = studied(choice)
+        place = ", ".join(part for part in (found.run.retailer or ALL_SHOPS, choice.city) if part)
+        picture = timeline_of(found, sightings, f"{found.run.line}, {place}")
+        return Response(svg_of(picture), media_type="image/svg+xml")
+
+    return [
+        Route("/look/runs", runs),
+        Route("/look/runs.svg", runs_drawn),
+        Route("/look/run", run),
+        Route("/look/run.svg", run_drawn),
+    ]
+
+
+def _choice(request: Request) -> LineChoice:
+    """Return which run an address names. Raises UsageError where it names no line."""
+    line, retailer, city = (request.query_params.get(name) or None for name in ("line", "retailer", "city"))
+    if line is None:
+        raise UsageError("which line is meant?", remedy="choose a run on the page Runs")
+    return LineChoice(line, retailer, city)
