@@ -11,8 +11,8 @@ from tests.browser.desk_process import DeskProcess
 from tests.browser.fetch_axe import fetch
 
 PATHS = ("/", "/in", "/check", "CLIPPING", "/names", "ENTRY", "/ask", "/ask/set-prices", "/search?q=dinner+plate",
-         "/look", "/look/runs", "/look/prices", "/look/weeks", "/look/coverage", "/look/dates", "DATING", "/journal",
-         "/nowhere")  # fmt: skip
+         "/look", "/look/runs", "RUN", "/look/prices", "/look/weeks", "/look/coverage", "/look/dates", "DATING",
+         "/journal", "/nowhere")  # fmt: skip
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 
 
@@ -34,7 +34,9 @@ def addresses(page: Page, desk: DeskProcess) -> list[str]:
     entry = page.locator('a[href^="/names/lines/"]').first.get_attribute("href") or ""
     page.goto(f"{desk.base}{clipping}")
     dating = page.locator('a[href^="/look/dates/"]').first.get_attribute("href") or ""
-    found = {"CLIPPING": clipping, "ENTRY": entry, "DATING": dating}
+    page.goto(f"{desk.base}/look/runs")
+    run = page.locator('a[href^="/look/run?"]').first.get_attribute("href") or ""
+    found = {"CLIPPING": clipping, "ENTRY": entry, "DATING": dating, "RUN": run}
     return [found.get(path, path) for path in PATHS]
 
 
@@ -50,6 +52,8 @@ def test_axe_finds_nothing_by_day_and_by_night_wide_and_narrow(browser: Browser,
         page.goto(desk.url)
         for path in addresses(page, desk):
             page.goto(f"{desk.base}{path}")
+            # what is folded away is looked at too
+            page.evaluate("document.querySelectorAll('details').forEach(each => { each.open = true; })")
             page.evaluate(axe)
             result = page.evaluate("rules => axe.run({runOnly: rules})", RULES)
             found += [

@@ -3,6 +3,8 @@
 import { ScanView } from "./viewer.js";
 
 const facts = document.getElementById("facts");
+const tools = document.querySelector(".tools");
+tools.hidden = false; // before the scan is fitted into what room they leave
 const scan = new ScanView(document.getElementById("scan"));
 let current = null;
 
@@ -171,8 +173,6 @@ function drawNew() {
   drawInto(form);
 }
 
-const tools = document.querySelector(".tools");
-tools.hidden = false;
 tools.addEventListener("click", (event) => {
   const tool = event.target.closest("button")?.dataset.tool;
   if (tool === "in") scan.zoom(1.4);

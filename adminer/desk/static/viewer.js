@@ -94,7 +94,7 @@ export class ScanView {
   // Bring a box into sight, near enough to read, and no nearer than it has grain.
   show([x, y, w, h]) {
     const [seenW, seenH] = [this.frame.clientWidth, this.frame.clientHeight];
-    const largest = Math.min((seenW * 0.8) / w, (seenH * 0.6) / h, 2);
+    const largest = Math.min((seenW * 0.94) / w, (seenH * 0.8) / h, 2);
     const left = x * this.scale + this.x;
     const top = y * this.scale + this.y;
     const inSight = left >= 0 && top >= 0 && left + w * this.scale <= seenW && top + h * this.scale <= seenH;
