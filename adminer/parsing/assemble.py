@@ -35,6 +35,7 @@ from adminer.parsing.unknown_makers import find_unknown_makers
 from adminer.records import Advert, Box, Note, PageReading, Region
 
 _LABEL_WORDS: Final = 5
+_ONE_SIZE: Final = 1.7  # between lines of very different type no term runs on
 _WRAPPED_WORDS: Final = 4
 _SAME_TYPE: Final = 1.34
 _LEADING: Final = 3.0  # capital heights from line to line of one text
@@ -125,8 +126,10 @@ def _unbroken(text: AdvertText) -> str:
     """Return the text with a space for the newline between short lines and between lines of one column and type."""
     characters = list(text.joined)
     for above, below in pairwise(text.lines):
+        ratio = above.type_px / max(below.type_px, 1.0)
         short = len(above.words) <= _WRAPPED_WORDS and len(below.words) <= _WRAPPED_WORDS
-        alike = 0.75 < above.type_px / max(below.type_px, 1.0) < _SAME_TYPE
+        short = short and 1 / _ONE_SIZE < ratio < _ONE_SIZE
+        alike = 0.75 < ratio < _SAME_TYPE
         step = below.flat.centre[1] - above.flat.centre[1]
         if short or (alike and above.block == below.block and 0 < step < _LEADING * above.type_px):
             characters[above.end] = " "

@@ -6,6 +6,7 @@ from typing import Final
 
 from adminer.parsing.items import Segment
 from adminer.parsing.prices import Found
+from adminer.parsing.sets import states_set
 from adminer.parsing.text import AdvertText
 from adminer.records import Box
 
@@ -55,6 +56,8 @@ def names_over(segments: list[Segment], prices: list[Found], body: float) -> dic
     """
     found: dict[int, Segment] = {}
     for i, segment in enumerate(segments):
+        if states_set(segment.text):
+            continue  # a set under the name of its line is the article, not a word about it
         over = [
             other for other in segments if other.last.centre[1] < segment.first.y and _over_each_other(other, segment)
         ]

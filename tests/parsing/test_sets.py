@@ -218,3 +218,15 @@ def test_a_second_word_that_was_misread_is_part_of_the_piece() -> None:
     listed = (20, 64, 14, "dinner plate, salad plate fruit disli cup. saucer")
     (offer,) = parse((20, 30, 24, "5-pc. place setting"), listed, (20, 90, 40, "$1.39")).offers
     assert (len(contents(offer)), made_of(offer).closes) == (5, "both")
+
+
+def test_a_set_under_the_name_of_its_line_and_a_term_keeps_its_title() -> None:
+    (offer,) = parse(
+        (100, 20, 36, "Table's Best Friend"),
+        (180, 80, 36, "Larch Cone"),
+        (240, 140, 14, "Coupon expires October 22"),
+        (220, 170, 26, "16-piece starter set"),
+        (60, 210, 14, "4 dinner plates, 4 fruits, 4 cups, 4 saucers"),
+        (90, 240, 60, "$2.88"),
+    ).offers
+    assert (offer.item, made_of(offer).stated, len(contents(offer))) == ("16-piece starter set", 16, 4)
