@@ -91,7 +91,8 @@ def named_pieces(doc: Doc, printed: str, grammar: Grammar) -> list[NamedPiece]:
     ]
     for lines in (text, printed):  # a misread name may run over a line end, or stand beside one
         for start, end, piece in misread_pieces(lines, [(k.start, k.end) for k in near], grammar.piece_names):
-            if _is_near(start, end, anchors, _NEAR_MISREAD) and not is_food(printed, start, end):
+            common = " " not in lines[start:end]  # "fuits"; a name of two words is no food
+            if _is_near(start, end, anchors, _NEAR_MISREAD) and not (common and is_food(printed, start, end)):
                 near.append(NamedPiece(start, end, piece))
     for i, one in enumerate(near):
         if text[one.start : one.end].lower() in grammar.loose and (

@@ -215,7 +215,7 @@ def test_what_is_no_list_makes_none(text: str) -> None:
 
 
 def test_a_second_word_that_was_misread_is_part_of_the_piece() -> None:
-    listed = (20, 64, 14, "dinner plate, salad plate fruit disli cup. saucer")
+    listed = (20, 64, 14, "dioner plate, salad plate fruit disli cup. saucer")
     (offer,) = parse((20, 30, 24, "5-pc. place setting"), listed, (20, 90, 40, "$1.39")).offers
     assert (len(contents(offer)), made_of(offer).closes) == (5, "both")
 
