@@ -8,6 +8,7 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
+from adminer.layout.bend import Bend
 from adminer.records import Box
 
 Gray = NDArray[np.uint8]
@@ -19,14 +20,18 @@ LEAST_CONTRAST = 60  # levels of 255 between paper and ink: less is grain, not t
 
 @dataclass(frozen=True, slots=True)
 class WayBack:
-    """Map points of the cleaned picture to pixels of the scan: a projective matrix (3, 3)."""
+    """Map points of the cleaned picture to pixels of the scan: the bend taken out of it, then a matrix (3, 3)."""
 
     matrix: NDArray[np.float64]
     width: int  # of the scan
     height: int
+    bend: Bend | None = None
 
     def points(self, points: NDArray[np.float32]) -> NDArray[np.float32]:
         """Map points (N, 2) as (x, y)."""
+        if self.bend is not None:
+            rows = self.bend.bent_rows(points[:, 0].astype(np.float64), points[:, 1].astype(np.float64))
+            points = np.column_stack([points[:, 0], rows]).astype(np.float32)
         mapped = cv2.perspectiveTransform(points.reshape(1, -1, 2).astype(np.float32), self.matrix)
         return np.asarray(mapped, np.float32).reshape(-1, 2)
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
+from adminer.layout.bend import Bend, flatten
 from adminer.layout.clean import Gray, WayBack, even_light, skew_of, soften, straighten, to_gray
 from adminer.layout.recipe import Recipe
 from adminer.layout.rules import RuleWork, find_rules
@@ -40,3 +41,10 @@ def lay_out(pixels: NDArray[np.uint8], recipe: Recipe) -> Layout:
             gray, matrix = straighten(gray, skew)
             remarks.append(f"turned by {skew:+.1f} degrees")
     return Layout(gray, WayBack(matrix, width, height), find_rules(gray), tuple(remarks))
+
+
+def flattened(layout: Layout, bend: Bend) -> Layout:
+    """Return a layout with the bend of its lines taken out of the cleaned picture; rules are looked for anew."""
+    gray = flatten(layout.gray, bend)
+    remark = "lines that converge or curl made level"
+    return Layout(gray, replace(layout.way_back, bend=bend), find_rules(gray), (*layout.remarks, remark))

@@ -22,6 +22,7 @@ FRACTIONS: Final = {
 MAY_HOLD_ONE: Final = re.compile(r"^\d{1,3}['’1lI7Y½¼¾%/]{1,3}[\dzZ]?.?$")
 BELOW: Final = {"z": "2", "Z": "2"}  # what a denominator is read as, besides itself
 BAR: Final = frozenset("/½¼¾%")  # letters that hold a slash
+MOST_FIGURES: Final = 2  # before a fraction: cents, inches
 SLIM_ONE: Final = 0.45  # width of a "1" by its height: a wider one is a numerator with its slash
 LOW: Final = 0.35  # of the height of the figures: the denominator begins at least as far below their head
 ON_FOOT: Final = 0.15  # of that height: and ends at most so far above their foot
@@ -44,9 +45,11 @@ def settle_fraction(gray: Gray, word: PlacedWord, threads: int = 1) -> PlacedWor
         return word
     below = BELOW.get(letters[k], letters[k])
     figures = _figures(letters[:k], glyphs)
+    if len(figures) == MOST_FIGURES + 1 and figures[-1] == "1":  # its numerator was cut as high as a figure
+        figures = figures[:-1]
     above = _numerator(gray, letters[len(figures) : k], glyphs[len(figures) : k + 1], below, threads)
     sign = FRACTIONS.get((above, below))
-    if not sign or not figures:
+    if not sign or not 0 < len(figures) <= MOST_FIGURES:
         return word
     rest = letters[k + 1 :]
     cents = rest in LIKE_A_SIGN and glyphs[-1].bottom > glyphs[0].bottom - ON_FOOT * glyphs[0].height

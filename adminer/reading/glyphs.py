@@ -86,7 +86,7 @@ def _by_letter(labels: NDArray[np.int32], stats: NDArray[np.int32], places: Sequ
         (i for i in range(1, len(stats)) if _can_be_type(*stats[i])), key=lambda i: stats[i][0] + stats[i][2] / 2
     )
     shares = _share_out([_rect(stats[i]) for i in blobs], places, labels.shape)
-    if not shares:
+    if not places or not shares:
         return []
     glyphs: list[Glyph] = []
     for blob, letters in zip(blobs, shares, strict=True):

@@ -20,12 +20,12 @@ WIDER = 1.2  # by how much a lost point sets figures further apart; a "1" on the
 AMOUNT = re.compile(r"^\d{1,3}\.\d\d$")
 COLUMN_OF = 3  # amounts one under the other make a column
 COLUMN_REACH = 16  # of the type size: eight rows of a table up and down
-CENTLESS = re.compile(r"^\d{2}$|^\d{1,2}[½¼¾⅓⅔]$")
+CENTLESS = re.compile(r"^\d{1,2}[½¼¾⅓⅔]?$")
 SMALL_TYPE = 9.0  # height in pixels of figures: a sign beside lower ones cannot be told from grain
 SMALLEST_TOUCHING = 12.0  # the same for a sign that touches them
 SIGN_HIGH = 0.65  # of the height of the figures: lower ink is the foot of a fraction or grain
 CENT_CHANCE = 0.01  # probability of a cent sign in such ink; figures of the demo give under 0.006
-CENT_TOUCHING = 0.1  # and of one that touches the last figure
+CENT_SURE = 0.1  # and of one that touches the last figure or follows a lone one
 EVEN = 0.75  # of the tallest: figures of one size are no lower, so what is lower was cut badly
 FIVE_OR_SIGN = re.compile(r"^[58]\d{1,4}(?:\.\d\d)?$")  # a dollar sign of display type is taken for these two
 DOLLAR_CHANCE = 0.01  # probability of "$" alone or with its neighbour; true figures of the press give under 0.001
@@ -117,11 +117,12 @@ def with_cent(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
     if beside and not word.text[-1].isdigit():
         return _with_sign(word, 0.7)
     looks = [alone(gray, around(beside), LOOKED_AT)] if beside else []
-    if word.type_px >= SMALLEST_TOUCHING:
+    if word.type_px >= SMALLEST_TOUCHING and len(letters) > 1:
         looks.append(alone(gray, last, LOOKED_AT))
     for read in read_strips([look for look in looks if look.size], threads):
         own = len(read.letters) == 1 if beside else read.text[:1] == word.text[-1] and len(read.letters) == 2
-        if own and max(letter.cent for letter in read.letters) >= (CENT_CHANCE if beside else CENT_TOUCHING):
+        least = CENT_CHANCE if beside and len(letters) > 1 else CENT_SURE
+        if own and max(letter.cent for letter in read.letters) >= least:
             return _with_sign(word, 0.8)
     return word
 

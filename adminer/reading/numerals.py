@@ -24,6 +24,7 @@ HANGING, LOW_FIGURES = frozenset("34579"), frozenset("012")  # of the old style:
 SIGN_AS_FIGURE = frozenset("3568")  # what a raised dollar sign is taken for
 # Letters that display figures are taken for; trade.md E.3 lists "s", "g", "o" for 8, 9 and 0.
 FIGURE_LIKE = str.maketrans("gqoOlI", "990011")
+EIGHT_LIKE = re.compile(r"(?<=\d)[sS]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +70,7 @@ def _may_be_price(word: PlacedWord) -> bool:
 def _figures_for_letters(word: PlacedWord) -> str:
     """Return the text of a word of display type with the letters that are figures misread as such."""
     some = any(c.isdigit() for c in word.text) or word.text in "gq"
-    return word.text.translate(FIGURE_LIKE) if some and word.type_px >= DISPLAY else word.text
+    return EIGHT_LIKE.sub("8", word.text.translate(FIGURE_LIKE)) if some and word.type_px >= DISPLAY else word.text
 
 
 def _take_apart(word: PlacedWord, glyphs: Sequence[Glyph]) -> _Numeral | None:

@@ -5,10 +5,11 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from adminer.layout import Layout, lay_out
+from adminer.layout import Layout, flattened, lay_out
+from adminer.layout.bend import bend_of
 from adminer.layout.recipe import Recipe
 from adminer.reading.compose import compose
-from adminer.reading.sight import see
+from adminer.reading.sight import running_lines, see
 from adminer.records import PageReading
 
 
@@ -22,4 +23,8 @@ def read_page(
     """Read one picture, (H, W) gray or (H, W, 3) RGB and upright; all boxes come in its pixels."""
     layout: Layout = lay_out(pixels, recipe)
     seen = see(layout.gray, threads)
+    bend = bend_of(*running_lines(seen), *layout.gray.shape[::-1]) if recipe.straighten else None
+    if bend is not None:
+        layout = flattened(layout, bend)
+        seen = see(layout.gray, threads)
     return compose(layout, seen, recipe.name, clipping_id, dpi)

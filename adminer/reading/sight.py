@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import cv2
 import numpy as np
+from numpy.typing import NDArray
 
 from adminer.layout.clean import lift_faint
 from adminer.reading.detect import Line, find_lines
@@ -23,6 +24,10 @@ UNREAD = 0.6  # mean probability of its letters under which a tall box may be se
 SURE = 0.9  # and from which a line is not read a second time
 SURE_FIGURES = 0.97  # the same for a line with figures: a word can be guessed from its neighbours, a price cannot
 BETTER = 0.01  # by how much the second reading must be the surer one
+VALLEY = 0.6  # of the ink of the rows around: less between two lines that touch; set by eye on one column of figures
+LEAST_ROW = 0.4  # of the usual height of a line: what is lower is a stroke, not a line
+LINE_OF_ROWS = 1.2  # of it: and what is higher is display type, which has valleys of its own
+LONG = 3.0  # heights of a line from which its slope means something
 ROOM = 0.15  # of the height of a line: added at both its ends for the second reading
 MOST_PIXELS = 14e6  # pixels of one look: bounds time and memory on a very large page
 
@@ -51,6 +56,17 @@ def see(gray: Gray, threads: int = 1) -> list[Seen]:
     return _second_try(gray, seen, threads)
 
 
+def running_lines(seen: Sequence[Seen]) -> tuple[NDArray[np.float64], float]:
+    """Return (x, y, slope, length) of each line long enough to tell its slope, and the usual height of these."""
+    long = [one.line for one in seen if one.line.width > LONG * one.line.height and one.read.confidence > UNREAD]
+    rows = []
+    for line in long:
+        start, end = (line.corners[0] + line.corners[3]) / 2, (line.corners[1] + line.corners[2]) / 2
+        rows.append([*((start + end) / 2), (end[1] - start[1]) / max(end[0] - start[0], 1.0), line.width])
+    height = float(np.median([line.height for line in long])) if long else 0.0
+    return np.array(rows, np.float64).reshape(-1, 4), height
+
+
 def _read(gray: Gray, lines: Sequence[Line], threads: int) -> list[Seen]:
     strips = [cut_strip(gray, line.corners) for line in lines]
     return [Seen(*parts) for parts in zip(lines, strips, read_strips(strips, threads), strict=True)]
@@ -67,6 +83,9 @@ def split_rows(one: Seen, usual: float) -> list[Line]:
     inked = ink_of(one.strip).mean(axis=1)
     busy = np.nonzero(inked > 0.15 * inked.max(initial=0.0))[0]
     runs = [run for run in np.split(busy, np.nonzero(np.diff(busy) > 1)[0] + 1) if len(run) > 0.3 * usual]
+    cut = [row for run in runs for row in _at_valleys(inked, run, usual)]
+    if len(cut) > len(runs) and all(len(row) < LINE_OF_ROWS * usual for row in cut):
+        runs = cut
     if len(runs) < 2:
         return []
     origin, right, down = one.line.corners[0], one.line.corners[1], one.line.corners[3]
@@ -78,6 +97,19 @@ def split_rows(one: Seen, usual: float) -> list[Line]:
         corners += [right + (down - origin) * b, origin + (down - origin) * b]
         rows.append(Line(np.array(corners, np.float32), one.line.score))
     return rows
+
+
+def _at_valleys(inked: NDArray[np.float64], run: NDArray[np.int64], usual: float) -> list[NDArray[np.int64]]:
+    """Cut a run of rows of ink where there is much less of it than above and below: lines whose strokes touch."""
+    shortest = max(2, round(LEAST_ROW * usual))
+    middle = run[shortest : len(run) - shortest]
+    if len(middle) == 0:
+        return [run]
+    valley = int(middle[inked[middle].argmin()])
+    above, below = run[run < valley], run[run >= valley]
+    if inked[valley] > VALLEY * min(inked[above].max(), inked[below].max()):
+        return [run]
+    return [*_at_valleys(inked, above, usual), *_at_valleys(inked, below, usual)]
 
 
 def _second_try(gray: Gray, seen: Sequence[Seen], threads: int) -> list[Seen]:

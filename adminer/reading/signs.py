@@ -13,8 +13,11 @@ CENTS = re.compile(r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]
 LOOKS_LIKE_CENTS = re.compile(
     r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]?)(?P<sign>[eéèëtf©°<*$CGoO0-9¢])(?P<rest>[.,;:!)\"”]*)$"
 )
+SHILLINGS = re.compile(r"^\d{1,3}/[-–—]\W*$")  # "30/-"
+LIKE_SHILLINGS = re.compile(r"^(\d{1,2})(?:[1lI|)\]]|(?<=\d\d))[-–—](?=\W*$)")
+SHILLINGS_OF = 2  # on a page: one alone may be the end of a broken number
 NEVER_A_FIGURE = "eéèë©°<$"  # after figures and before a space these stand for nothing but a cent sign
-HALF_TWICE = re.compile(r"(?<=\d)½[/⁄]?[2z](?=[¢cCdeE])")
+HALF_TWICE = re.compile(r"(?<=\d)½[/⁄]?(?:[2z](?=[¢cCdeE])|z$)")
 HALF_SPELLED = re.compile(r"^(\d\d)['’]?1/[2z][¢cCeE](?=\W*$)")
 HALF_WITH_ONE = re.compile(r"^(\d\d)1½(?=[¢cC])")
 HALF_AS_PERCENT = re.compile(r"(?<=\d)%(?=[¢c])")
@@ -34,7 +37,18 @@ def restore_signs(words: Sequence[PlacedWord]) -> list[PlacedWord]:
     Figures are never changed: only a character that the network itself held to be possibly a sign becomes one.
     """
     style = _cent_style(words)
-    return [_dollars(_cents(_slips(word), style)) for word in words]
+    return [_dollars(_cents(_slips(word), style)) for word in _shillings(words)]
+
+
+def _shillings(words: Sequence[PlacedWord]) -> list[PlacedWord]:
+    """Put a slash before the dash of shillings where it was read as "1", ")" or not at all, on a page that has more."""
+    if sum(bool(SHILLINGS.match(word.text) or LIKE_SHILLINGS.match(word.text)) for word in words) < SHILLINGS_OF:
+        return list(words)
+    return [_retexted(word, LIKE_SHILLINGS.sub(r"\1/-", word.text)) for word in words]
+
+
+def _retexted(word: PlacedWord, text: str) -> PlacedWord:
+    return word if text == word.text else replace(word, text=text, letters=text)
 
 
 def _slips(word: PlacedWord) -> PlacedWord:
@@ -43,7 +57,7 @@ def _slips(word: PlacedWord) -> PlacedWord:
     text = SLASHED_SIGN.sub("$", text)
     text = GRAIN_BEFORE.sub("", POINT_SIGN.sub("$", HALF_SPELLED.sub(r"\1½¢", text)))
     text = LETTER_TWO.sub("2", LETTER_NOUGHT.sub("0", text))
-    return word if text == word.text else replace(word, text=text, letters=text)
+    return _retexted(word, text)
 
 
 def _cent_style(words: Sequence[PlacedWord]) -> str:

@@ -147,3 +147,15 @@ def test_a_point_lost_in_a_column_of_amounts_is_given_back() -> None:
     assert settle_numerals(page_below, [below])[-1].text == "65"
     assert settle_numerals(page, [*column, word("3200", 240)])[-1].text == "32.00"
     assert settle_numerals(page, [word("3200", 240)])[-1].text == "3200"
+
+
+def test_points_alone_have_no_glyphs() -> None:
+    page = draw(420, 220, Setting(". . .", 80, FOOT, SIZE))
+    assert glyphs_of(page, PlacedWord("...", 80, 120, 180, 150, 20, 0.6, 0, "...", (90.0, 120.0, 150.0))) == []
+
+
+def test_a_letter_among_display_figures_is_the_figure_it_looks_like() -> None:
+    size = 0.5 * SIZE
+    page = draw(420, 220, Setting("68", 80, FOOT, SIZE), Setting("c", 84 + width_of("68", SIZE), FOOT - 32, size))
+    word = read_as("6Sc", 80, [("6", SIZE), ("8", SIZE), ("c", size)], top=FOOT - 0.8 * SIZE, bottom=FOOT + 2)
+    assert [w.text for w in settle_numerals(page, [word])] == ["68¢"]

@@ -55,6 +55,12 @@ def test_what_shows_no_sign_is_left_alone(text: str) -> None:
     assert texts(restore_signs([word(text)])) == [text]
 
 
+def test_shillings_get_their_slash_back_among_shillings() -> None:
+    read = [word("35/-"), word("471-"), word("80)-"), word("60-"), word("24-piece")]
+    assert texts(restore_signs(read)) == ["35/-", "47/-", "80/-", "60/-", "24-piece"]
+    assert texts(restore_signs([word("471-"), word("dinner")])) == ["471-", "dinner"]
+
+
 def test_the_page_decides_which_cent_sign_is_meant() -> None:
     assert texts(restore_signs([word("15c"), word("20c"), word("25e")])) == ["15c", "20c", "25c"]
 
