@@ -14,7 +14,7 @@ LOOKS_LIKE_CENTS = re.compile(
     r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]?)(?P<sign>[eéèëtf©°<*$CGoO0-9¢])(?P<rest>[.,;:!)\"”]*)$"
 )
 SHILLINGS = re.compile(r"^\d{1,3}/[-–—]\W*$")  # "30/-"
-LIKE_SHILLINGS = re.compile(r"^(\d{1,2})(?:[1lI|)\]]|(?<=\d\d))[-–—](?=\W*$)")
+LIKE_SHILLINGS = re.compile(r"^(\d{1,2})(?:(?:[1lI|)\]]|(?<=\d\d))[-–—]|/)(?=[^\w\-–—]*$)")
 SHILLINGS_OF = 2  # on a page: one alone may be the end of a broken number
 NEVER_A_FIGURE = "eéèë©°<$"  # after figures and before a space these stand for nothing but a cent sign
 HALF_TWICE = re.compile(r"(?<=\d)½[/⁄]?(?:[2z](?=[¢cCdeE])|z$)")

@@ -56,8 +56,8 @@ def test_what_shows_no_sign_is_left_alone(text: str) -> None:
 
 
 def test_shillings_get_their_slash_back_among_shillings() -> None:
-    read = [word("35/-"), word("471-"), word("80)-"), word("60-"), word("24-piece")]
-    assert texts(restore_signs(read)) == ["35/-", "47/-", "80/-", "60/-", "24-piece"]
+    read = [word("35/-"), word("471-"), word("80)-"), word("60-"), word("42/"), word("24-piece")]
+    assert texts(restore_signs(read)) == ["35/-", "47/-", "80/-", "60/-", "42/-", "24-piece"]
     assert texts(restore_signs([word("471-"), word("dinner")])) == ["471-", "dinner"]
 
 
