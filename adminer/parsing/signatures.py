@@ -69,6 +69,7 @@ _TRADE_LINE: Final = re.compile(
     r"\b(?:Establishment|Furnishers?|Hatters?|Stationers|Department Store|Super ?Market|Druggists?|Drapery)\b",
     re.IGNORECASE,
 )
+_FOOT_LINES: Final = 3
 _TRADE_WORDS: Final = 5
 _WEAKLY: Final = 0.8  # the score of a logotype that nothing but its type speaks for
 _LARGE: Final = 1.8  # times the body: from here a line may be a logotype
@@ -183,6 +184,9 @@ def _signature_score(advert: AdvertText, box: Box, line: TextLine, text: str) ->
     if ADDRESS.search(after) or WITH_STATE.search(after) or PARTICULARS.search(after):
         score += 0.35
         reasons.append("an address beside it")
+    if not logotype and _heads_the_foot(advert, line, text):
+        score += 0.3
+        reasons.append("named again at the foot")
     if logotype and not witnesses:
         # a name in display type at the head may as well be that of a line
         score = min(score, _WEAKLY) if place > 0.7 or _DOUBLE_NAME.match(text) else 0.0
@@ -258,6 +262,14 @@ def _is_plain(text: str) -> bool:
 
 def _plain_words(text: str) -> list[str]:
     return [word for word in re.findall(r"[a-zà-ÿ-]+", text.lower()) if len(word) > 1 and word not in ("the", "and")]
+
+
+def _heads_the_foot(advert: AdvertText, line: TextLine, text: str) -> bool:
+    """Say whether one of the last lines begins with a name printed before: "Thorne Village, Anytown and Othertown"."""
+    return any(
+        other.number > line.number and re.match(rf"{re.escape(text)}\W? ?[,·•]", advert.text[other.start : other.end])
+        for other in advert.lines[-_FOOT_LINES:]
+    )
 
 
 def _echoed(advert: AdvertText, line: TextLine, text: str) -> bool:

@@ -54,6 +54,12 @@ def test_slogans_pieces_and_lines_are_no_advertiser(head: str, foot: str) -> Non
     assert retailer_of([(40, 40, 60, head), *BODY, (40, 440, 16, foot or "and other things")]) is None
 
 
+def test_a_small_name_over_a_line_is_believed_where_the_foot_begins_with_it_again() -> None:
+    head: Line = (300, 200, 18, "Corbelle Village presents")
+    assert retailer_of([head, *BODY, (40, 900, 18, "Corbelle Village, Osterby and Ferncliff")]) == "Corbelle Village"
+    assert retailer_of([head, *BODY, (40, 900, 18, "Quantities are limited")]) is None
+
+
 def test_partners_keep_every_name_though_a_comma_parts_them() -> None:
     assert retailer_of([*PROSE, (40, 900, 60, "Varley, Thornaby & Quill")]) == "Varley, Thornaby & Quill"
 
