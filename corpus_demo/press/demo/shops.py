@@ -199,7 +199,7 @@ def _mail_order() -> tuple[ScanSpec, ...]:
         first, headline="Glass and Flatware", kicker="For daily use and for company", motif="star", copy=(),
         items=(
             Item("Set of 8 Tumblers", (Tag(money(".98"), 1, "set"),), blurb="Clear glass, star cut.", composition=SetOf(8, (("tumbler", 8, "8 tumblers"),)), number="45 K 4102", shipping="Shpg. wt. 7 lbs", piece="tumbler"),
-            Item("7-Piece Water Set", (Tag(money("1.79")),), blurb="Ice-lip jug and", composition=SetOf(7, (("tumbler", 6, "6 tumblers"),)), number="45 K 4110", piece="water_set"),
+            Item("7-Piece Water Set", (Tag(money("1.79")),), composition=SetOf(7, (("pitcher", 1, "ice-lip jug"), ("tumbler", 6, "6 tumblers")), "Ice-lip jug and 6 tumblers"), number="45 K 4110", piece="water_set"),
             Item("26-Piece Flatware Set", (Tag(money("12.50")), _terms_of("2.00", "down_payment", "Cash down"), _terms_of("2.00", "instalment", "then", "month")), line="dunmere", line_text="Dunmere",
                  blurb="Silver plate, federal tax included:", number="45 K 5200", piece="knife", composition=CHEST),
             Item("Dessert Forks", (Tag(money("2.40"), 6),), line="dunmere", blurb="To match.", number="45 K 5207", piece="fork"),
