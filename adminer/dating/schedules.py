@@ -27,6 +27,8 @@ _FINAL: Final = re.compile(
 )
 _FIRST: Final = re.compile(r"\b(?:first|1st|opening)\s+week\b|\bbegins\s+this\s+week\b|\bstarts\s+this\s+week\b", re.I)
 _EXTENDED: Final = re.compile(r"\bextended\b|\bheld\s+over\b|\bby\s+popular\s+(?:demand|request)\b", re.IGNORECASE)
+# one word of every text that read_schedule finds something in, as a regular expression without case
+MAY_TELL: Final = "week|final|chance|saturday|extended|held|popular"
 LONGEST_WEEKS: Final = 60
 
 LEAST_WEEKS: Final = 3  # a list of two weeks is no programme

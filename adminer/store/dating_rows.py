@@ -18,7 +18,7 @@ from adminer.dating.months import MONTHS, first_day, index_of
 from adminer.dating.price_tables import consumer_prices
 from adminer.dating.run_records import Run, RunSighting
 from adminer.dating.runs import SCHEDULE, SEARCHED
-from adminer.dating.schedules import ScheduleFact, facts_of_table, read_schedule
+from adminer.dating.schedules import MAY_TELL, ScheduleFact, facts_of_table, read_schedule
 from adminer.names.authority import Authorities
 from adminer.names.objects import SeenObject
 from adminer.records import Box
@@ -160,14 +160,17 @@ def read_schedules(connection: duckdb.DuckDBPyConnection, line: str | None = Non
     """Return what adverts with a sighting (of one line, where named) print of the schedule of their promotion."""
     rows = connection.execute(
         """
-        SELECT w.advert_id, string_agg(w.text, ' ' ORDER BY w.word_no) FROM words w
-        WHERE w.advert_id IN (
-            SELECT advert_id FROM sightings
+        WITH asked AS MATERIALIZED (
+            SELECT DISTINCT advert_id FROM sightings
             WHERE $line IS NULL OR lower(line_id) = lower($line) OR lower(line) = lower($line)
+        ), telling AS MATERIALIZED (
+            SELECT DISTINCT advert_id FROM words SEMI JOIN asked USING (advert_id)
+            WHERE regexp_matches(text, $telling, 'i')
         )
+        SELECT w.advert_id, string_agg(w.text, ' ' ORDER BY w.word_no) FROM words w SEMI JOIN telling USING (advert_id)
         GROUP BY w.advert_id ORDER BY w.advert_id
         """,
-        {"line": line},
+        {"line": line, "telling": MAY_TELL},
     ).fetchall()
     facts = [fact for advert_id, text in rows for fact in read_schedule(text, advert_id)]
     counted = {fact.advert_id for fact in facts if fact.what == "week_of"}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date, timedelta
 from time import process_time
 
@@ -23,7 +24,7 @@ from adminer.dating.runs import (
     searched_weeks,
     study_run,
 )
-from adminer.dating.schedules import ScheduleFact, facts_of_table, read_schedule
+from adminer.dating.schedules import MAY_TELL, ScheduleFact, facts_of_table, read_schedule
 from adminer.dating.searches import Search, parse_searches
 from adminer.dating.simulate import simulate_ends, simulate_searched
 from adminer.dating.weeks import monday_of, sunday_of, week_of
@@ -336,3 +337,22 @@ def test_the_featured_piece_tells_the_week_of_the_list() -> None:
     (run,) = compute_runs([seen(2)], schedules=facts)
     assert (run.method, run.start_earliest) == (SCHEDULE, THURSDAY + WEEK)
     assert facts_of_table("a2-0", rows[:2], {"saucer"}) == []  # two weeks are no programme
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "WEEK 7 of 15",
+        "Fourth Week of Fifteen",
+        "Final days",
+        "LAST CHANCE",
+        "ends this Saturday",
+        "opening week",
+        "Extended",
+        "held over",
+        "by popular demand",
+    ],
+)
+def test_one_word_tells_that_a_text_may_speak_of_a_schedule(text: str) -> None:
+    assert read_schedule(text)
+    assert any(re.search(MAY_TELL, word, re.IGNORECASE) for word in text.split())
