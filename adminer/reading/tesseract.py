@@ -10,7 +10,6 @@ import shutil
 import tempfile
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 from pathlib import Path
 from typing import Final
 
@@ -36,7 +35,6 @@ class TesseractWord:
     confidence: float
 
 
-@lru_cache(maxsize=1)
 def tesseract_command() -> tuple[str, str]:
     """Return the path of the Tesseract program and where it comes from ("wheel" or "PATH").
 

@@ -29,7 +29,6 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
         if "tests/browser/" in str(item.path):
             item.add_marker("browser")
             item.add_marker("slow")
-            item.add_marker(pytest.mark.xdist_group("browser"))  # one browser at a time on two cores
 
 
 @pytest.fixture(scope="session")

@@ -99,14 +99,12 @@ def open_and_close_the_desk(words: Sequence[str], cwd: Path) -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.xdist_group("documents")
 @pytest.mark.parametrize("line", commands(README))
 def test_command_of_the_readme_works(line: str, workplace: Path) -> None:
     follow(line, workplace)
 
 
 @pytest.mark.slow
-@pytest.mark.xdist_group("documents")
 @pytest.mark.parametrize("line", commands(DEVELOPERS))
 def test_command_of_the_contributors_page_works(line: str, workplace: Path) -> None:
     follow(line, workplace)
