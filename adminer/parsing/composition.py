@@ -30,11 +30,6 @@ _STATED: Final = re.compile(
     rf"(?<![\w$.,/])(?P<n>\d{{1,3}}|{WORD_NUMBER})(?: ?- ?| )?(?:pc|pcs|pce|piece|pieces)\b\.?(?! ?(?:each|ea)\b)",
     re.IGNORECASE,
 )
-_SERVICE: Final = re.compile(
-    rf"\b(?:service|serves|set(?:ting)?s?|starter(?: set)?) (?:for )?(?P<n>\d{{1,2}}|{WORD_NUMBER})(?= |[^\w]|"
-    rf"$)(?! ?(?:pc|piece))",
-    re.IGNORECASE,
-)
 _SERVICE_FOR: Final = re.compile(
     r"\b(?:service for|serves|settings? for|set for|for) (?P<n>4|6|8|12|four|six|eight|twelve)\b(?! ?(?:¢|c\b|"
     r"cents|\$))(?!\d)",

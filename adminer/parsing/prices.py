@@ -55,7 +55,6 @@ _COUNT_BEFORE: Final = re.compile(
     r"(?: (?:bag|sack|can|pkg|box|jar)\.?)? *$",
     re.IGNORECASE,
 )
-_NO_ITEM_UNITS: Final = frozenset({"week", "month"})
 
 _RANGE: Final = re.compile(r"[.,]?\s*(?:to|and up to|up to|[-–—])\s*", re.IGNORECASE)
 _FROM: Final = re.compile(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
+from collections.abc import Iterable
 from functools import cache
 from importlib.resources import files
 from itertools import pairwise
@@ -80,8 +81,7 @@ def find_town(text: str, towns: frozenset[str] = frozenset(), house: str = "") -
     """
     found = (
         _with_state(text)
-        or _said_so(text)
-        or _after_address(text)
+        or _named_by((_BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
         or _known(text, towns)
         or _among_particulars(text, house)
     )
@@ -95,30 +95,23 @@ def _with_state(text: str) -> str | None:
         while words and _STREET_WORD.fullmatch(words[0]):
             words = words[1:]
         if words and not _STREET_WORD.fullmatch(words[-1]):
-            found = " ".join(_capital(w) for w in words)
+            found = _in_case(" ".join(words))
     return found
 
 
-def _after_address(text: str) -> str | None:
-    for m in _AFTER_ADDRESS.finditer(text):
-        if _may_be_town(m["city"]):
-            return " ".join(_capital(w) for w in m["city"].split())
-    return None
-
-
-def _said_so(text: str) -> str | None:
-    """Return the town of "14 stations in Anytown", "at Anytown Plaza" or "Anytown's largest store"."""
-    for pattern in (_BRANCHES, _CENTER, _PRIDE):
+def _named_by(patterns: Iterable[re.Pattern[str]], text: str) -> str | None:
+    """Return the first town that one of the patterns, the first before the next, finds in a text."""
+    for pattern in patterns:
         for m in pattern.finditer(text):
             if _may_be_town(m["city"]):
-                return " ".join(_capital(w) for w in m["city"].split())
+                return _in_case(m["city"])
     return None
 
 
 def _among_particulars(text: str, house: str) -> str | None:
     for above, line in pairwise(["", *text.splitlines()]):
         if house and above == house and _ONE_NAME.fullmatch(line) and _may_be_town(line) and not _is_plain(line):
-            return " ".join(_capital(w) for w in line.split())
+            return _in_case(line)
         signed = len(house) >= _LEAST_NAME and re.match(rf"{re.escape(house)}\W? ?[,·•]", line, re.IGNORECASE)
         if not (signed or PARTICULARS.search(line)):
             continue
@@ -127,7 +120,7 @@ def _among_particulars(text: str, house: str) -> str | None:
         for part in parts if len(parts) > 1 else ():
             one = re.split(r" (?:and|&) (?=[A-Z])", part)[0] if signed else part
             if _ONE_NAME.fullmatch(one) and _may_be_town(one) and one.lower() not in house.lower():
-                return " ".join(_capital(w) for w in one.rstrip("0123456789 ").split())
+                return _in_case(one.rstrip("0123456789 "))
     return None
 
 
@@ -148,7 +141,7 @@ def _known(text: str, towns: frozenset[str], *, part_of_names: bool = False) -> 
     for m in _town_pattern(towns).finditer(text):
         if m[0][0].isupper() and not (part_of_names and re.match(r" [A-Z][a-z]", text[m.end() :])):
             last = m[0]
-    return " ".join(_capital(w) for w in last.split()) if last else None
+    return _in_case(last) if last else None
 
 
 def _spelled_right(city: str | None, towns: frozenset[str]) -> str | None:
@@ -159,8 +152,8 @@ def _spelled_right(city: str | None, towns: frozenset[str]) -> str | None:
     return near[0] if near else city
 
 
-def _capital(word: str) -> str:
-    return word.capitalize() if word.isupper() else word
+def _in_case(name: str) -> str:
+    return " ".join(word.capitalize() if word.isupper() else word for word in name.split())
 
 
 @cache

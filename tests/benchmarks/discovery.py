@@ -19,9 +19,9 @@ from adminer.names.authority import Authorities, load_authorities
 from adminer.names.matching import fold_name
 from adminer.names.proposals import propose, sightings_of
 from adminer.parsing import parse_page
-from adminer.records import Advert, PageReading
+from adminer.records import PageReading
 from adminer.score.truth import read_truth
-from adminer.store.readings import SUFFIX, load_reading
+from adminer.store.readings import SUFFIX, load_reading, older_reading
 
 _DESIGN = re.compile(r"[A-Z][A-Za-z'’]+(?: (?:& )?[A-Z][A-Za-z'’]+)*")
 
@@ -48,7 +48,7 @@ class Discovery:
 def discover(folder: Path) -> Discovery:
     """Propose names from a folder's newest readings as if it had no authority files, and judge them by its truth."""
     empty = Authorities()
-    adverts = [advert for reading in readings_of(folder) for advert in parsed(reading, empty)]
+    adverts = [advert for reading in readings_of(folder) for advert in parse_page(reading, empty)]
     proposed = frozenset(fold_name(p.name) for p in propose(sightings_of(adverts), empty) if p.kind == "line")
     wanted = frozenset(
         fold_name(name.text)
@@ -69,18 +69,12 @@ def designs_of(truth: Path) -> set[str]:
     return {fold_name(found[0]) for item in items if (found := _DESIGN.match(item))}
 
 
-def parsed(reading: PageReading, names: Authorities) -> tuple[Advert, ...]:
-    """Parse a reading without notes."""
-    return parse_page(reading, names, ())
-
-
 def readings_of(folder: Path) -> Iterator[PageReading]:
     """Yield the newest kept reading of each page of a folder."""
-    newest: dict[str, Path] = {}
-    for path in sorted((folder / ".readings").glob(f"*{SUFFIX}"), key=lambda p: p.stat().st_mtime):
-        newest[path.name.split(".")[0]] = path
-    for path in newest.values():
-        kept = load_reading(path)
+    kept_in = folder / ".readings"
+    for clipping_id in sorted({path.name.split(".")[0] for path in kept_in.glob(f"*{SUFFIX}")}):
+        path = older_reading(kept_in, clipping_id)
+        kept = load_reading(path) if path else None
         if kept is not None and kept.reading is not None:
             yield kept.reading
 
