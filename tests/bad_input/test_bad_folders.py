@@ -42,7 +42,8 @@ def small_disk(tmp_path: Path) -> Iterator[Path]:
     if done.returncode != 0:
         pytest.skip("this machine forbids mounting; the same is tested with a stand-in above")
     yield place
-    subprocess.run(["umount", place], check=True)
+    # lazily: a process the test has ended may hold the disk for a moment longer
+    subprocess.run(["umount", "--lazy", place], check=True)
 
 
 def answered(root: Path, *more: str) -> subprocess.CompletedProcess[str]:

@@ -38,8 +38,10 @@ def browser() -> Iterator[Browser]:
         if os.environ.get("CI"):
             pytest.fail(f"no Chromium here, and on the build machine that is a failure; {HOW}")
         pytest.skip(f"no Chromium here; {HOW}")
+    # the last: a build machine's shared memory may be too small for large pages
     arguments = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-sync",
-                 "--disable-background-networking", "--disable-component-update"]  # fmt: skip
+                 "--disable-background-networking", "--disable-component-update",
+                 "--disable-dev-shm-usage"]  # fmt: skip
     with sync_playwright() as playwright:
         launched = playwright.chromium.launch(executable_path=path, args=arguments)
         yield launched
@@ -82,7 +84,8 @@ def page(browser: Browser) -> Iterator[Page]:
     yield opened
     context.close()
     # a refused form answers 422, one that came too late 409, on purpose, and the browser notes it
-    assert not [each for each in wrong if "422" not in each and "409" not in each]
+    told = [each for each in wrong if "422" not in each and "409" not in each]
+    assert not told, told
 
 
 def _is_here(url: str) -> bool:

@@ -62,7 +62,7 @@ async function ask() {
     const before = place().dataset.state;
     place().dataset.state = answer.headers.get("x-state");
     place().replaceChildren(...read.body.childNodes);
-    if (busy(before) && !busy(place().dataset.state)) await renew();
+    if (busy(before) && !busy(place().dataset.state)) await renew().catch(() => {}); // the page is being left
   }
   if (busy(place().dataset.state)) setTimeout(ask, 700);
 }
