@@ -17,10 +17,11 @@ from adminer.names.authority import load_authorities
 from adminer.names.objects import read_objects
 from adminer.parsing import parse_page
 from adminer.store.authority_rows import authority_rows, object_rows
+from adminer.store.correction_rows import CorrectionRow, correction_table_row, same_advert_rows
 from adminer.store.dating_step import dating_step
 from adminer.store.journal import check_journal
 from adminer.store.load import DatabaseExtras, LoadedCounts, build_database, insert_rows
-from adminer.store.overlay import CorrectionRow, correction_table_row, lay_over, same_advert_rows
+from adminer.store.overlay import lay_over
 from adminer.store.rows import Row
 
 

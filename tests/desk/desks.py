@@ -18,9 +18,10 @@ from adminer.desk.shelf import Shelf
 from adminer.engine.folder import create_folder
 from adminer.names.authority import load_authorities
 from adminer.records import Box, ParsedPage
+from adminer.store.correction_rows import CorrectionRow, correction_table_row, same_advert_rows
 from adminer.store.journal import Journal, read_journal
 from adminer.store.load import DatabaseExtras, build_database
-from adminer.store.overlay import CorrectionRow, correction_table_row, overlay, same_advert_rows
+from adminer.store.overlay import overlay
 
 PORT = 8737
 TOKEN = "token-of-the-tests"  # noqa: S105 - no secret: the tests make it up
