@@ -17,7 +17,7 @@ Weeks searched in vain are evidence. A sighting in a searched week counts as fou
 from __future__ import annotations
 
 import csv
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 from pathlib import Path
@@ -95,13 +95,14 @@ def parse_searches(text: str) -> SearchesResult:
         if not cells:
             continue
         try:
-            searches.append(_search(cells))
+            searches.append(search_of(cells))
         except (ValueError, FolderError) as fault:
             problems.append(f"{FILE_NAME}, line {reader.line_num}: {fault}; this row is left out, the others are used.")
     return SearchesResult(tuple(searches), tuple(problems))
 
 
-def _search(cells: dict[str, str]) -> Search:
+def search_of(cells: Mapping[str, str]) -> Search:
+    """Return the search of a row, by column name. Raises ValueError or FolderError, which say what is wrong."""
     if "issues" not in cells:
         raise ValueError("the cell 'issues' is empty")
     bounds = bounds_of(cells["issues"])

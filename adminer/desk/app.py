@@ -18,6 +18,7 @@ from adminer.desk import (
     views_front,
     views_in,
     views_journal,
+    views_lists,
     views_look,
     views_names,
     views_runs,
@@ -58,8 +59,8 @@ def make_app(desk: Desk) -> ASGIApp:
         return failed(request, status, f"Not saved: {error}.")
 
     sections = (
-        views_front, views_scan, views_in, views_check, views_names, views_ask, views_look, views_runs,
-        views_journal,
+        views_front, views_scan, views_in, views_check, views_names, views_ask, views_look, views_lists,
+        views_runs, views_journal,
     )  # fmt: skip
     routes: list[Route | Mount] = [route for section in sections for route in section.routes(desk)]
     routes.append(Mount("/static", StaticFiles(packages=[("adminer.desk", "static")])))

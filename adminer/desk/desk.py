@@ -10,19 +10,21 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Final, Protocol
 
-from adminer.desk.evidence_file import add_entry, remove_entry, restore_entry
+from adminer.desk.evidence_file import add_entry
 from adminer.desk.guard import Door
 from adminer.desk.pictures import Pictures
+from adminer.desk.row_files import ROW_FILES
 from adminer.desk.shelf import Row, Shelf
-from adminer.desk.text_change import turn_change
+from adminer.desk.turning import turn_act
 from adminer.engine.folder import ClippingsFolder
 from adminer.errors import FolderError, ScanError
 from adminer.intake.notes_edit import change_notes
 from adminer.intake.scans import open_leaf
+from adminer.intake.table_edit import Cells, put_row
 from adminer.names.authority import Authorities
 from adminer.records import Advert, Box, Offer, ParsedPage
 from adminer.store.facts import Fields, advert_fields, changed_fields, offer_fields
-from adminer.store.journal import Act, Journal, active
+from adminer.store.journal import Act, Journal, ids_taken_back
 from adminer.store.overlay import Overlaid, overlay_page
 
 Pixels = Any
@@ -166,13 +168,15 @@ class Desk:
     def undo(self, act_id: str) -> Act:
         """Take back one act.
 
-        Raises FolderError where the journal knows no such act.
+        Raises FolderError where the journal knows no such act, StaleError where it was taken back already.
         """
         with self._writing:
             act = next((a for a in self.journal.acts if a.id == act_id), None)
             if act is None:
                 raise FolderError("knows no such act", file=self.journal.path.name, remedy="look at the page Journal")
-            self._turn(act)
+            if act.id in ids_taken_back(self.journal.acts):
+                raise StaleError("this act was taken back already")
+            turn_act(self.folder, self.journal.acts, act)
             undone = self.journal.undo(self.who, act)
             self.reader.soon()
             return undone
@@ -190,23 +194,6 @@ class Desk:
                 "is no clipping of this folder", file=clipping_id, remedy="start the reading on the page In"
             )
         return rows[0]
-
-    def _turn(self, act: Act) -> None:
-        """Take back what an act changed in a file of its own, or bring it back where the act is an undo."""
-        by_id = {each.id: each for each in self.journal.acts}
-        root = act
-        while root.undoes in by_id:
-            root = by_id[root.undoes]
-        stands = any(each.id == root.id for each in active(self.journal.acts))
-        if root.act == "note":
-            values = root.old if stands else root.new
-            change_notes(self.folder.notes, [values["file"]], {k: v for k, v in values.items() if k != "file"})
-        elif root.act == "name":
-            turn_change(self.folder.names, root.old, root.new, back=stands)
-        elif root.act == "evidence" and stands:
-            remove_entry(self.folder.root, root.new["entry"])
-        elif root.act == "evidence":
-            restore_entry(self.folder.root, root.new["entry"])
 
     def _write(self, act: str, kind: str, clipping_id: str, **values: Any) -> Act:
         written = self.journal.append(self.who, act, kind, clipping_id, **values)
@@ -230,6 +217,16 @@ class Desk:
                     new={"file": change.file, **change.new},
                 )
             return len(changes)
+
+    def put_row(self, act: str, place: int, old: Cells | None, new: Cells | None) -> Act:
+        """Add, change or take out one row of a table kept by hand, and write it into the journal; see ROW_FILES.
+
+        Raises FolderError where the row is no longer there, MachineError where the disk refuses.
+        """
+        with self._writing:
+            where = ROW_FILES[act]
+            place = put_row(self.folder.root / where.file, where.columns, place, old, new)
+            return self._write(act, act, "", old=dict(old or {}), new=dict(new or {}), seen={"place": place})
 
     def add_evidence(self, clipping_id: str, table: str, values: Mapping[str, str]) -> Act:
         """Write evidence a person adds or strikes out into evidence.toml and into the journal.

@@ -220,7 +220,7 @@ def _undo(desk: Desk, params: Mapping[str, str], form: Form) -> tuple[str, None]
     if act is None:
         return "There is nothing to undo.", None
     desk.undo(act.id)
-    where = "" if act.clipping_id == params["clipping"] else " on another clipping"
+    where = " on another clipping" if act.clipping_id not in ("", params["clipping"]) else ""
     return f"Undone: the last act{where} ({act.act}).", None
 
 

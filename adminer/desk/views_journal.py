@@ -11,6 +11,7 @@ from starlette.routing import Route
 
 from adminer.desk.desk import Desk
 from adminer.desk.rendering import page
+from adminer.desk.row_files import ROW_FILES
 from adminer.desk.shelf import Row
 from adminer.store.facts import shown
 from adminer.store.journal import Act, active, check_journal
@@ -49,12 +50,24 @@ def routes(desk: Desk) -> list[Route]:
 
 
 def _row(act: Act, stands: bool) -> dict[str, Any]:
+    if act.act in ROW_FILES:
+        return {**_row_of_list(act), "act": act, "stands": stands}
     names = [name for name in act.new if name not in ("box", "file")] if act.act in ("correct", "note") else []
     changes = [(name, shown(act.old.get(name)), shown(act.new[name])) for name in names]
     seen, new = act.seen, act.new
     about = [seen.get("item"), seen.get("retailer"), *(new.get(name) for name in ("said", "file", "dates", "kind"))]
     said = next((text for text in map(shown, about) if text), "")
-    return {"act": act, "stands": stands, "changes": changes, "about": said}
+    return {"act": act, "stands": stands, "verb": "", "changes": changes, "about": said}
+
+
+def _row_of_list(act: Act) -> dict[str, Any]:
+    whole = act.new or act.old
+    verb = "corrected" if act.new and act.old else "written down" if act.new else "taken out"
+    differing = [name for name in ROW_FILES[act.act].columns if act.new.get(name) != act.old.get(name)]
+    changes = (
+        [(name, act.old.get(name, ""), act.new.get(name, "")) for name in differing] if verb == "corrected" else []
+    )
+    return {"verb": verb, "changes": changes, "about": ", ".join(str(value) for value in whole.values())}
 
 
 def _files(desk: Desk, acts: list[Act]) -> dict[str, str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Sequence
+from pathlib import Path
 from typing import Any, Final
 from urllib.parse import urlencode
 
@@ -12,6 +13,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from adminer.dating.run_records import RunSighting, RunStudy
+from adminer.dating.searches import FILE_NAME as SEARCH_LOG
 from adminer.dating.weeks import monday_of, sunday_of
 from adminer.desk import look_data
 from adminer.desk.desk import Desk
@@ -31,7 +33,8 @@ def routes(desk: Desk) -> list[Route]:
     kept: OrderedDict[tuple[Any, ...], Studied] = OrderedDict()
 
     def studied(choice: LineChoice) -> Studied:
-        key = (desk.shelf.stamp(), choice)
+        # a search written down counts at once, before the database is built anew
+        key = (desk.shelf.stamp(), _written(desk.folder.root / SEARCH_LOG), choice)
         found = kept.get(key)
         if found is None:
             with desk.shelf.cursor() as cursor:
@@ -66,6 +69,8 @@ def routes(desk: Desk) -> list[Route]:
             "shop": found.run.retailer or ALL_SHOPS,
             "city": choice.city,
             "query": request.url.query,
+            "write_down": urlencode(_sought(found, f"/look/run?{request.url.query}")),
+            "said": desk.take_said(),
             "scans": look_data.places_of(desk, [s.advert_id for s in sightings]),
             "searches": [(monday_of(s.week), sunday_of(s.week), s) for s in found.next],
         }
@@ -84,6 +89,22 @@ def routes(desk: Desk) -> list[Route]:
         Route("/look/run", run),
         Route("/look/run.svg", run_drawn),
     ]
+
+
+def _sought(found: RunStudy, back: str) -> dict[str, str]:
+    """Return what a search for a run is filled in with, and the address to come back to."""
+    run = found.run
+    sought = {"line": run.line_id or run.line, "retailer": run.retailer_id or run.retailer, "back": back}
+    return {name: value for name, value in sought.items() if value}
+
+
+def _written(path: Path) -> tuple[int, int]:
+    """Return what changes with every new version of a file; zeros where there is none."""
+    try:
+        status = path.stat()
+    except FileNotFoundError:
+        return (0, 0)
+    return (status.st_mtime_ns, status.st_size)
 
 
 def _choice(request: Request) -> LineChoice:

@@ -14,6 +14,7 @@ from typing import Final
 
 from adminer.errors import FolderError
 
+FILE_NAME: Final = "objects.csv"
 COLUMNS: Final = (
     "object_id",
     "what",

@@ -18,7 +18,7 @@ import fcntl
 import json
 import os
 import uuid
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass, field
 from datetime import UTC, datetime
 from pathlib import Path
@@ -30,9 +30,13 @@ from adminer.records import Box
 
 FILE_NAME: Final = "journal.jsonl"
 ACTS: Final = frozenset(
-    {"confirm", "correct", "reject", "add", "split", "same_advert", "note", "name", "evidence", "undo"}
-)
-KINDS: Final = frozenset({"offer", "advert", "clipping", "name"})
+    {
+        "confirm", "correct", "reject", "add", "split", "same_advert",
+        "note", "name", "evidence", "search", "object", "undo",
+    }
+)  # fmt: skip
+KINDS: Final = frozenset({"offer", "advert", "clipping", "name", "search", "object"})
+OF_NO_CLIPPING: Final = frozenset({"note", "name", "search", "object"})  # acts that changed a file of their own
 
 Fields = dict[str, Any]  # a JSON object: the values of a fact by field name
 
@@ -100,11 +104,17 @@ def check_journal(path: Path) -> JournalResult:
 def active(acts: Iterable[Act]) -> tuple[Act, ...]:
     """Return the acts that still count, in order: neither taken back nor themselves an undo."""
     listed = tuple(acts)
+    taken_back = ids_taken_back(listed)
+    return tuple(a for a in listed if a.act != "undo" and a.id not in taken_back)
+
+
+def ids_taken_back(acts: Sequence[Act]) -> frozenset[str]:
+    """Return the ids of acts, undos among them, that an undo which still counts has taken back."""
     taken_back: set[str] = set()
-    for act in reversed(listed):
+    for act in reversed(acts):
         if act.act == "undo" and act.id not in taken_back and act.undoes:
             taken_back.add(act.undoes)
-    return tuple(a for a in listed if a.act != "undo" and a.id not in taken_back)
+    return frozenset(taken_back)
 
 
 def last_to_undo(acts: Iterable[Act], who: str | None = None) -> Act | None:

@@ -24,7 +24,7 @@ from adminer.store.facts import (
     patch_advert,
     patch_offer,
 )
-from adminer.store.journal import Act, active
+from adminer.store.journal import OF_NO_CLIPPING, Act, active
 from adminer.store.threads import Thread, advert_text, gather_threads, match_threads, offer_text, region_of
 
 
@@ -61,9 +61,7 @@ def lay_over(pages: Iterable[ParsedPage], acts: Sequence[Act], rows: list[Correc
         yield result.page
     for lost in waiting.values():
         rows.extend(
-            row
-            for act in active(lost)
-            for row in correction_rows(act, None, found=act.kind == "name" or act.act == "note")
+            row for act in active(lost) for row in correction_rows(act, None, found=act.act in OF_NO_CLIPPING)
         )
     rows.sort(key=lambda row: (row.act_no, row.field))
 

@@ -28,7 +28,7 @@ CONTROLS = "a\u202egnp\u2066b\x1b[31mred\x1b]0;title\x07\x9b2Jc\u200fd\x00e\u202
 HOSTILE = [SCRIPT, TEMPLATE, CONTROLS, "=HYPERLINK(1)", "--><!--", "]]>", "javascript:alert(1)", "&lt;b&gt;"]
 PAGES = ("/", "/in", "/check", f"/check/{CLIPPING}", "/names", "/ask", "/look", "/look/runs", "/look/prices",
          "/look/weeks", "/look/coverage", "/look/dates", f"/look/dates/{CLIPPING}-a1", "/journal",
-         "/ask/set-prices", "/ask/clipping-facts", "/search?q=script")  # fmt: skip
+         "/look/searches", "/look/objects", "/ask/set-prices", "/ask/clipping-facts", "/search?q=script")  # fmt: skip
 
 
 class Tags(HTMLParser):
@@ -63,6 +63,8 @@ def small(tmp_path_factory: pytest.TempPathFactory) -> Iterator[SmallDesk]:
     made = small_desk(tmp_path_factory.mktemp("hostile"), [hostile])
     note = {"publication": SCRIPT, "city": TEMPLATE, "remark": "=1+1", "page": "\u202ex"}
     made.desk.set_notes([hostile.clipping.file], note)
+    made.desk.put_row("search", 0, None, {"paper": SCRIPT + CONTROLS, "issues": TEMPLATE, "line": SCRIPT})
+    made.desk.put_row("object", 0, None, {"what": SCRIPT, "mark": TEMPLATE + CONTROLS, "remark": "=1+1"})
     yield made
     made.desk.journal.close()
 

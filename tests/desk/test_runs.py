@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import html
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, timedelta
@@ -65,6 +67,24 @@ def test_one_run_shows_its_bounds_gaps_next_issues_and_scans(small: SmallDesk) -
     drawn = client.get("/look/run.svg?line=Tansy+Morn").text
     assert "the run" in drawn
     assert "Penhallow Stores, Osterby" in drawn
+
+
+def test_a_search_written_down_from_a_run_counts_there_at_once(small: SmallDesk) -> None:
+    client, run = small.client(), "/look/run?line=Tansy+Morn"
+    link = re.search(r'never looked at; <a href="([^"]*)"', client.get(run).text)
+    assert link is not None
+    form = client.get(html.unescape(link[1])).text
+    typed = dict(re.findall(r'<input[^>]* name="(\w+)"[^>]* value="([^"]*)"', form))
+    assert typed["issues"] == "1953-01-26 to 1953-02-01"
+    assert '<option value="tansy_morn" selected>' in form
+    typed |= {"back": html.unescape(re.findall(r'name="back" value="([^"]*)"', form)[0]), "paper": "The Osterby Ledger"}
+    answer = client.post("/look/searches", data={**typed, "line": "tansy_morn", "retailer": "penhallow"})
+    assert str(answer.url).endswith(run)
+    assert "Saved: the search is written down." in answer.text
+    assert "1953-01-26 to 1953-02-01, 1 week: 1 issue searched in vain" in answer.text
+    assert "searches.csv" in answer.text  # newer than the answers of the other pages, which are being built
+    elsewhere = client.post("/look/searches", data={**typed, "back": "//elsewhere.example"}, follow_redirects=False)
+    assert elsewhere.headers["location"] == "/look/searches"
 
 
 def test_a_line_never_seen_and_no_line_at_all(small: SmallDesk) -> None:
