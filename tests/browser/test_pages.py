@@ -11,8 +11,8 @@ from tests.browser.desk_process import DeskProcess
 from tests.browser.fetch_axe import fetch
 
 PATHS = ("/", "/in", "/check", "CLIPPING", "/names", "ENTRY", "/ask", "/ask/set-prices", "/search?q=dinner+plate",
-         "/look", "/look/runs", "RUN", "/look/prices", "/look/weeks", "/look/coverage", "/look/dates", "DATING", "/look/searches", "/look/searches/0", "/look/objects", "/look/objects/0",
-         "/journal", "/nowhere")  # fmt: skip
+         "/look", "/look/runs", "RUN", "/look/prices", "/look/weeks", "/look/coverage", "/look/dates", "DATING",
+         "/look/searches", "/look/searches/0", "/look/objects", "/look/objects/0", "/journal", "/nowhere")  # fmt: skip
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 
 
