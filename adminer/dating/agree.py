@@ -41,12 +41,13 @@ class Dated(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Settled:
-    """Hold the days an advert was valid, what dated it, and every disagreement in plain words."""
+    """Hold the days an advert was valid, what dated it, and in plain words what of it disagrees and what agrees."""
 
     valid_from: date | None
     valid_to: date | None
     dated_by: DatedBy | None
     disagreements: tuple[str, ...] = ()
+    agreements: tuple[str, ...] = ()
 
 
 def settle(facts: Iterable[Dated], note: DateBounds | None) -> Settled:
@@ -60,6 +61,7 @@ def settle(facts: Iterable[Dated], note: DateBounds | None) -> Settled:
     others = [f for f in dated if f.kind == "printed"]
     paper = note if note is not None and (note.earliest or note.latest) else _of(datelines)
     said = list(_against_note(datelines, note))
+    agreed = tuple(_with_date_line(datelines, validities, note))
     for fact in validities:
         if paper is None or _fits(fact, paper):
             said += [
@@ -67,13 +69,29 @@ def settle(facts: Iterable[Dated], note: DateBounds | None) -> Settled:
                 for other in validities
                 if other is not fact and not _touch(fact, other) and (other.earliest, fact.earliest) != (None, None)
             ][:1]
-            return Settled(fact.earliest or _first(paper), fact.latest, "printed", tuple(said))
+            if paper is note:
+                said += [
+                    f"'{fact.text}' does not fit the page's date line '{line.text}'"
+                    for line in datelines
+                    if not _fits(fact, DateBounds(line.earliest, line.latest))
+                ]
+            return Settled(fact.earliest or _first(paper), fact.latest, "printed", tuple(said), agreed)
         said.append(f"'{fact.text}' does not fit the paper's date {_shown(paper)}; the paper's date is kept")
     if paper is not None:
-        return Settled(paper.earliest, paper.latest, "printed" if paper != note else "note", tuple(said))
+        return Settled(paper.earliest, paper.latest, "printed" if paper != note else "note", tuple(said), agreed)
     if len({(f.earliest, f.latest) for f in others}) == 1:
         return Settled(others[0].earliest, others[0].latest, "printed", tuple(said))
     return Settled(None, None, None, tuple(said))
+
+
+def _with_date_line(datelines: Sequence[Dated], validities: Sequence[Dated], note: DateBounds | None) -> Iterable[str]:
+    for line in datelines[:1]:
+        day = DateBounds(line.earliest, line.latest)
+        if note is not None and not list(_against_note([line], note)):
+            yield f"the page's date line '{line.text}' agrees with the note"
+        for fact in validities[:1]:
+            if _fits(fact, day):
+                yield f"the page's date line '{line.text}' fits the days of the offer, '{fact.text}'"
 
 
 def _of(facts: Sequence[Dated]) -> DateBounds | None:

@@ -285,7 +285,7 @@ def _near(
 def _numeric(
     group: Sequence[DateWord], before: str, reference: tuple[date, date] | None, years: range
 ) -> PrintedDate | None:
-    if _NO_DATE.search(before):
+    if _NO_DATE.search(before) or any(_is_run_of_days(word.text) for word in group):
         return None
     full = full_date(group, years)
     points = [(full.month, full.day)] if full else []
@@ -313,6 +313,12 @@ def _numeric(
         return None
     days = _paired(tuple(points), weekdays, len(points) == 2, group)
     return _with_days(days, year, before, group, reference=reference, years=years)
+
+
+def _is_run_of_days(text: str) -> bool:
+    # "9-10-11" after a month that was not read: three days of a sale, as few dates count on like this
+    parts = [int(part) for part in text.split("-")] if "-" in text else []
+    return len(parts) == 3 and parts[1] == parts[0] + 1 and parts[2] == parts[1] + 1
 
 
 def _month_and_year(group: Sequence[DateWord]) -> PrintedDate:

@@ -52,7 +52,7 @@ NEIGHBOUR: Final = "other adverts of the scan"
 NO_APPRAISAL: Final = (
     "An estimate of date is no appraisal, and says nothing on whether old glazes, decals or gold trim are fit for food."
 )
-_OF_THE_SCAN: Final = (calendar_days.NOTE, ADDED)
+_OF_THE_SCAN: Final = (calendar_days.NOTE, calendar_days.PAGE, ADDED)
 _PRINTED_YEAR: Final = re.compile(r"(?<!\d)1[89]\d\d(?!\d)|['’‘]\d\d(?!\d)|(?<=\d[/-])(?:1[89])?\d\d(?=\W|$)")
 # that two adverts of one scan are of one issue; pages of albums hold several. Judgement, no source
 _SAME_ISSUE: Final = 0.85
@@ -145,7 +145,7 @@ def _estimate(
     posterior = combine(prior, clues)
     expected = f"the folder's years {years[0]}-{years[1]}" if years else "no year preferred"
     note = f"prior: {expected}; {len(clues)} clues" + (f", {len(struck)} struck out" if struck else "")
-    note += "".join(f"; {text}" for text in _disagreements(case))
+    note += "".join(f"; {' '.join(text.split())}" for text in _compared(case))
     if not clues:
         note = f"prior: {expected}; nothing on the advert says when it appeared"
     return DateEstimate(
@@ -159,8 +159,8 @@ def _estimate(
     )
 
 
-def _disagreements(case: Case) -> tuple[str, ...]:
-    # who wins is the stated rule of `agree`; here the loser is shown
+def _compared(case: Case) -> tuple[str, ...]:
+    # who wins is the stated rule of `agree`; here the loser is shown, and that a page's date line bears the rest out
     known = [d for d in case.dates if d.earliest is not None or d.latest is not None]
     if not known:
         return ()
@@ -168,7 +168,8 @@ def _disagreements(case: Case) -> tuple[str, ...]:
         note = bounds_of(case.published) if case.published else None
     except FolderError:
         note = None
-    return settle(known, note).disagreements
+    settled = settle(known, note)
+    return settled.disagreements + settled.agreements
 
 
 def without_dates(case: Case) -> Case:

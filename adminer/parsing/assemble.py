@@ -15,7 +15,7 @@ from adminer.names.repairs import repair_words
 from adminer.parsing.assign import pair_items
 from adminer.parsing.catalogue import order_marks
 from adminer.parsing.colour import colour_prices
-from adminer.parsing.dates import find_dates, reference_of, validity_of
+from adminer.parsing.dates import PageDating, date_page, find_dates, validity_of
 from adminer.parsing.groups import group_prices, name_payments
 from adminer.parsing.house import find_house
 from adminer.parsing.items import cut_segments
@@ -71,14 +71,14 @@ def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note
     parted = words_by_region(reading)
     regions = reading.regions or (Region(Box(0, 0, reading.width, reading.height), "advert", 0.5),)
     texts = {i: text_of(parted.get(i, ())) for i in range(len(regions))}
-    reference = reference_of(notes, [texts[i].text for i, r in enumerate(regions) if r.kind == "masthead"])
+    dating = date_page(notes, [(region, texts[i]) for i, region in enumerate(regions)], reading.height)
     towns = frozenset(note.city for note in notes if note.city)
     adverts: list[Advert] = []
     for i, region in enumerate(regions):
         if not texts[i].words or not _is_advert(region, texts[i], len(regions)):
             continue
         advert_id = f"{reading.clipping_id}-a{len(adverts) + 1}"
-        adverts.append(_parse_advert(grammar, reading, region, texts[i], advert_id, reference, towns))
+        adverts.append(_parse_advert(grammar, reading, region, texts[i], advert_id, dating, towns))
     return tuple(adverts)
 
 
@@ -165,7 +165,7 @@ def _parse_advert(
     region: Region,
     text: AdvertText,
     advert_id: str,
-    reference: tuple[date, date] | None,
+    dating: PageDating,
     towns: frozenset[str],
 ) -> Advert:
     doc = grammar.read(text.joined)
@@ -177,7 +177,9 @@ def _parse_advert(
     groups = table.join_rows(groups) if table else groups
     schedule = find_schedule(text, grammar.piece_names)
     house = find_house(text, region.box, grammar.retailers, grammar.towns | towns)
-    dates = find_dates(text, reference)
+    dates = find_dates(text, dating.reference)
+    own = [fact for fact, _ in dates]
+    of_page = [fact for fact in dating.date_lines if all(fact.box.overlap(other.box) == 0 for other in own)]
     taken = sorted(
         [(p.start, p.end) for p in prices]
         + [(t.start, t.end) for t in terms if t.scope == "price" or _is_whole_clause(text, t)]
@@ -201,8 +203,10 @@ def _parse_advert(
     segments = table.replace_segments(segments) if table else segments
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
     pairings = with_topic(text, pair_items(text, groups, segments, reading.rules, bonus, table), segments)
-    valid_from, valid_to, dated_by = validity_of([fact for fact, _ in dates], reference, is_coupon=_is_coupon(prices))
-    years = _years(valid_from, valid_to, reference)
+    valid_from, valid_to, dated_by = validity_of(
+        [*own, *of_page] if dating.by_page else own, dating.reference, is_coupon=_is_coupon(prices)
+    )
+    years = _years(valid_from, valid_to, dating.reference)
     statements = condition_texts(text, terms, used, prices)
     if schedule is not None:
         statements = [c for c in statements if c.box.overlap(schedule.condition.box) < 0.5 * c.box.area]
@@ -228,7 +232,7 @@ def _parse_advert(
         retailer=house.retailer,
         city=house.city,
         addresses=house.addresses,
-        dates=tuple(fact for fact, _ in dates),
+        dates=(*own, *of_page),
         valid_from=valid_from,
         valid_to=valid_to,
         dated_by=dated_by,

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import pairwise
 from typing import Final
 
 from adminer.dating.calendar import PrintedDate, parse_printed_dates
 from adminer.dating.calendar_words import MONTHS, THRU, WEEKDAYS
+from adminer.dating.datelines import datelines_in
 from adminer.dating.edtf import bounds_of
 from adminer.errors import AdminerError
 from adminer.parsing.text import AdvertText
-from adminer.records import DateFact, Note
+from adminer.records import DateFact, Note, Region
 
 Span = tuple[date, date]
 _YEAR: Final = re.compile(r"\b(?:18|19)\d\d\b")
@@ -26,11 +28,48 @@ _DATE_ON: Final = re.compile(rf"(?:(?:{_NAMES})\b|1[89]\d\d\b|[0-3]?\d\b(?:\s*[,
 RATION: Final = re.compile(
     r"\b(?:red|blue|brown|ration|sugar|coffee|shoe) (?:stamps?|coupons?|points?)[^|]{0,40}$", re.IGNORECASE
 )
+_HEAD, _EDGE = 0.2, 0.06  # of a page's height: where its date line stands, and where it cannot be an advert's own
 _ISSUE: Final = timedelta(days=31)  # a note vaguer than a month does not date an advert by itself
 
 
-def reference_of(notes: Sequence[Note], mastheads: Sequence[str]) -> Span | None:
-    """Return the first and last day the paper may have appeared, by the note, else by the date line of the page."""
+@dataclass(frozen=True, slots=True)
+class PageDating:
+    """Hold what dates every advert of a page: its date lines, and the days its paper may have appeared."""
+
+    date_lines: tuple[DateFact, ...]
+    reference: Span | None
+    by_page: bool  # whether the reference is a date line's, not the owner's note
+
+
+def date_page(notes: Sequence[Note], parts: Sequence[tuple[Region, AdvertText]], height: int) -> PageDating:
+    """Return what dates the adverts of a page of `height` pixels, as they are one issue's.
+
+    The owner's note comes first, unless it is vaguer than a month and the page's own date line lies within it.
+    """
+    noted, page = _noted(notes), _date_lines(parts, height)
+    if noted is None or noted[1] - noted[0] > _ISSUE:
+        low, high = noted or (date.min, date.max)
+        for fact in page:
+            if fact.earliest and fact.latest and low <= fact.earliest <= fact.latest <= high:
+                return PageDating(page, (fact.earliest, fact.latest), by_page=True)
+    return PageDating(page, noted, by_page=False)
+
+
+def _date_lines(parts: Sequence[tuple[Region, AdvertText]], height: int) -> tuple[DateFact, ...]:
+    # in the strip of title and date, else with its weekday in running text near the head, or at the very edge of a page
+    # whose parts were cut otherwise; the surest first
+    found: list[tuple[bool, DateFact]] = []
+    for region, text in parts:
+        head = height * (_EDGE if region.kind == "advert" else _HEAD)
+        for one in datelines_in(text.text.replace("\n", " ")):
+            fact = _fact(text, one)
+            masthead = region.kind == "masthead"
+            if masthead or (one.weekdays and fact.box.bottom <= head and len(parts) > 1):
+                found.append((masthead, fact))
+    return tuple(fact for _, fact in sorted(found, key=lambda one: (not one[0], one[1].box.y, one[1].box.x)))
+
+
+def _noted(notes: Sequence[Note]) -> Span | None:
     for note in notes:
         if not note.published:
             continue
@@ -40,10 +79,6 @@ def reference_of(notes: Sequence[Note], mastheads: Sequence[str]) -> Span | None
             continue  # intake has reported the note; here the advert stays undated
         if bounds.earliest and bounds.latest:
             return bounds.earliest, bounds.latest
-    for text in mastheads:
-        for found in parse_printed_dates(text.replace("\n", " ")):
-            if found.kind == "dateline" and found.earliest and found.latest:
-                return found.earliest, found.latest
     return None
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 import hashlib
 from dataclasses import dataclass, field
 from random import Random
+from string import ascii_letters
 
 from adminer.records import Block, Box, PageReading, Reader, Region, Word
 
@@ -23,6 +24,19 @@ SET_WIDTH = 0.5  # of an em, of the average figure of the type
 CAPITAL = 0.72
 LEADING = 1.3
 RAISED = ("raised_cents", "raised_cents_bare", "raised_cent_sign")
+# what a worn letter or figure is taken for: figures for those of like shape, letters for the commonest; common practice
+_TAKEN_FOR = dict.fromkeys(ascii_letters, "aceilnorstu") | {
+    "0": "689",
+    "1": "74",
+    "2": "73",
+    "3": "85",
+    "4": "19",
+    "5": "36",
+    "6": "58",
+    "7": "12",
+    "8": "369",
+    "9": "48",
+}
 
 
 @dataclass(slots=True)
@@ -179,7 +193,7 @@ def _advert(galley: _Galley, spec: AdvertSpec) -> None:
 def read_plain(spec: ScanSpec, misread: float = 0.0) -> tuple[PageReading, Row]:
     """Set a sheet of one advert and return what a reader would find, with the truth.
 
-    `misread` is the chance that a letter of a word (never of a price) comes out as another.
+    `misread` is the chance that a letter or figure comes out as another, in words, dates, addresses and prices alike.
     """
     galley = _Galley(Sheet(draw_look(spec.seed, spec.look), WIDTH / 18))
     _advert(galley, spec.adverts[0])
@@ -208,9 +222,9 @@ def _blocks(words: tuple[Word, ...]) -> tuple[Block, ...]:
 
 
 def _smudge(word: Word, misread: float, rng: Random) -> Word:
-    if not misread or any(c.isdigit() for c in word.text):
+    if not misread:
         return word
-    text = "".join(rng.choice("aceilnorstu") if c.isalpha() and rng.random() < misread else c for c in word.text)
+    text = "".join(rng.choice(_TAKEN_FOR[c]) if c in _TAKEN_FOR and rng.random() < misread else c for c in word.text)
     return Word(
         text, word.box, word.type_px, word.confidence, word.reader, word.region, word.block, word.line, word.form
     )

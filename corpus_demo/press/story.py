@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
@@ -13,52 +14,10 @@ from .era import Town, addresses, holiday, remarks
 from .facts import AdvertSpec, Item, ScanSpec, Source, Tag, Term, Wear, When
 from .offers import PIECES, set_item, single, store_item
 from .staples import basket
+from .story_words import FOOD_HEADS, FORMS, HEADS, LABELS, STORE_HEADS, SUFFIX, WHERE, WIDTHS
 from .world import Line, Programme, Shop, World, make_world
 
-HEADS = (
-    "Set a Pretty Table",
-    "Save on Dinnerware",
-    "A Piece a Week",
-    "Your Table's Best Friend",
-    "The Pattern Everyone Wants",
-    "Now Is the Time to Start",
-    "Lovely to Look At",
-    "Add to Your Set",
-    "Dinnerware Days",
-    "Our Greatest Offer Yet",
-)
-FOOD_HEADS = (
-    "Week-End Specials",
-    "Thrift Days",
-    "Low Prices Every Day",
-    "Market Day Values",
-    "Food Savings",
-    "Stock the Shelf",
-    "Friday and Saturday Specials",
-)
-STORE_HEADS = (
-    "China Sale",
-    "White Elephant Week",
-    "Anniversary Sale",
-    "Fall Housewares",
-    "Semi-Annual Clearance",
-    "New Arrivals in Dinnerware",
-)
-WHERE: tuple[tuple[Source, float], ...] = (
-    ("newsprint", 5),
-    ("microfilm", 3),
-    ("photocopy", 2),
-    ("phone", 2),
-    ("magazine", 1),
-)
-FORMS = ("dash", "dash", "thru", "from_to", "week", "range")
-LABELS = (
-    ("Sale", "Formerly"),
-    ("Now", "Was"),
-    ("Special", "Regularly"),
-    ("Only", "comparable value"),
-    ("Sale price", "Reg."),
-)
+MISPRINT = 0.01  # adverts whose weekday and day disagree, in stories to be dated; common practice, no source
 
 
 @dataclass(slots=True)
@@ -71,7 +30,15 @@ class _Draw:
 
     def when(self, start: date, end: date) -> When:
         form = self.rng.choice((*FORMS, "year", "numeric") if self.years else FORMS)
-        return days(start, end, form)
+        written = days(start, end, form)
+        if self.years or self.rng.random() >= MISPRINT:
+            return written
+        # the wrong column of the calendar: the day of the month is one off, the weekday right
+        return replace(written, text=re.sub(r"\d+", lambda found: str(max(1, int(found[0]) - 1)), written.text))
+
+    def published(self, start: date) -> date:
+        """Return the paper's day: that of the offer, or of an evening before; common practice, no source."""
+        return start if self.years else start - timedelta(self.rng.choice((0, 0, 0, 1, 1, 2)))
 
     def thursday(self) -> date:
         day = date(1938, 1, 6) + timedelta(7 * self.rng.randint(0, 27 * 52 - 2))
@@ -165,7 +132,9 @@ def _store(draw: _Draw) -> tuple[AdvertSpec, date]:
     rng = draw.rng
     shop = next(s for s in draw.world.shops if s.kind == "department_store")
     start = draw.thursday()
-    made = [line for line in draw.world.lines if line.first_year <= start.year <= line.last_year]
+    # one sale in five has what is left of patterns no longer made ("discontinued", trade.md E.2); how often: no source
+    left = 2 if rng.random() < 0.2 else 0
+    made = [line for line in draw.world.lines if line.first_year <= start.year <= line.last_year + left]
     if not made:
         return _grocery(draw)
     words = rng.choice(LABELS)
@@ -255,29 +224,6 @@ def _grocery_bill(draw: _Draw, day: date) -> AdvertSpec:
     return _advert(draw, "handbill", shop, rng.choice(shop.towns), day, foods, rng.choice(FOOD_HEADS), food=True)
 
 
-SUFFIX = {
-    "newsprint": ".jpg",
-    "microfilm": ".jpg",
-    "photocopy": ".png",
-    "phone": ".jpg",
-    "magazine": ".webp",
-    "catalogue": ".jpg",
-}
-WIDTHS = {
-    "tower": 32,
-    "spread": 64,
-    "burst": 52,
-    "grid": 46,
-    "grocery": 88,
-    "handbill": 31,
-    "store": 56,
-    "clearance": 52,
-    "coupon": 36,
-    "stamps": 46,
-    "mailorder": 58,
-}
-
-
 def make_story(seed: int, scans: int, *, hide_dates: bool = False) -> tuple[World, tuple[ScanSpec, ...]]:
     """Draw a story; with `hide_dates` no note and no print gives a year, and the truth alone keeps the date."""
     world = make_world(seed, scans)
@@ -295,7 +241,7 @@ def make_story(seed: int, scans: int, *, hide_dates: bool = False) -> tuple[Worl
         specs.append(
             ScanSpec(
                 file=f"story-{k + 1:04d}{SUFFIX[source]}", adverts=pair, seed=seed * 10007 + k, width=round(base * sum(WIDTHS[a.style] for a in pair) * rng.uniform(0.92, 1.1)), sheet="two_up" if len(pair) > 1 else "single", base=round(base, 1), wear=_wear(source, rng),
-                published=day, publication=world.papers.get(advert.town or "", ""), city=advert.town, page=str(rng.randint(2, 24)), noted=not hide_dates and rng.random() < 0.75,
+                published=draw.published(day), publication=world.papers.get(advert.town or "", ""), city=advert.town, page=str(rng.randint(2, 24)), noted=not hide_dates and rng.random() < 0.75,
                 ad_type="grocery" if advert.style in ("grocery", "handbill") else "dinnerware promotion", recipe="phone_photo" if source == "phone" else "",
             )
         )  # fmt: skip

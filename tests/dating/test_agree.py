@@ -58,3 +58,12 @@ def test_two_sale_weeks_on_one_advert_are_shown() -> None:
     settled = settle([fact("validity", "1953-03-12"), fact("validity", "1953-04-09")], bounds_of("1953-03-11"))
     assert settled.valid_from == date(1953, 3, 12)
     assert "both printed" in settled.disagreements[0]
+
+
+def test_the_page_s_date_line_is_compared_with_the_note_and_with_the_days_of_the_offer() -> None:
+    facts = [fact("dateline", "1953-03-12"), fact("validity", "1953-03-12", "1953-03-14")]
+    assert len(settle(facts, bounds_of("1953-03")).agreements) == 2
+    against = settle(facts, bounds_of("1953-04-02"))
+    assert len(against.disagreements) == 1 and len(against.agreements) == 1
+    late = [fact("dateline", "1953-01-02"), fact("validity", "1953-03-30", "1953-03-31")]
+    assert any("date line" in said for said in settle(late, bounds_of("1953-03")).disagreements)

@@ -108,11 +108,9 @@ def test_card_prices_find_their_partner(pages: Pages) -> None:
 def test_unknown_names_are_discovered_when_the_authority_starts_empty(story: Path) -> None:
     empty = Authorities()
     found = propose(sightings_of(a for _, page, _ in parsed(story, empty) for a in page.adverts), empty)
-    known = {
-        fold_name(use)
-        for line in load_authorities(story / "names").lines
-        for use in (line.name, *(n.name for n in line.names))
-    }
+    names = load_authorities(story / "names")
+    known = {fold_name(use) for line in names.lines for use in (line.name, *(n.name for n in line.names))}
+    known |= {fold_name(maker.name) for maker in names.makers}
     printed = {
         fold_name(name.text)
         for truth in read_truth(story / "truth.jsonl")

@@ -16,6 +16,7 @@ from adminer.errors import FolderError
 
 KIND: Final = "calendar"
 NOTE: Final = "owner's note"
+PAGE: Final = "the page's date line"
 _GREGORIAN = "Gregorian calendar"
 _YEARS = range(FIRST_YEAR, LAST_YEAR + 1)
 # chances that a note, a date or a weekday is not what it seems; judgement, no source
@@ -36,10 +37,11 @@ def find(case: Case, _context: Context) -> Iterator[Clue]:
     for read in case.dates:
         if read.earliest is not None or read.latest is not None:
             dated = True
+            of_page = read.kind == "dateline"
             yield Clue(
-                KIND,
-                f"'{read.text}'",
-                "printed on the advert",
+                PAGE if of_page else KIND,
+                f"'{' '.join(read.text.split())}'",
+                "the paper's day, as its page prints it" if of_page else "printed on the advert",
                 _known(read.kind, read.earliest, read.latest, 1 - read.confidence),
                 read.box,
                 read.earliest,

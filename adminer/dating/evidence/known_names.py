@@ -19,9 +19,11 @@ MAKER: Final = "the maker's years"
 RETAILER: Final = "the retailer's years"
 OBJECT: Final = "dated objects"
 RUN: Final = "the promotion's run"
-_HALF_LIFE: Final = {LINE: 9.0, MAKER: 12.0, RETAILER: 6.0, OBJECT: 30.0}  # of stock sold off; judgement, no source
-_LINGERING: Final = 0.3  # that the last year stated was not the last; judgement, no source
-_WRONG_NAME: Final = 0.01  # that the name was linked wrongly, or its years in the file are wrong
+# A file gives the years that catalogues, marks and adverts prove: the true ones begin earlier and end later as often as
+# not, and stock was sold off after its end. Months of half-life; judgement, no source
+_HALF_LIFE: Final = {LINE: 12.0, MAKER: 12.0, RETAILER: 12.0, OBJECT: 30.0}
+_BEYOND: Final = 0.5  # that the first or last year stated was not the first or last
+_WRONG_NAME: Final = 0.03  # that the name was linked wrongly, or its years in the file are wrong
 
 
 def find(case: Case, context: Context) -> Iterator[Clue]:
@@ -52,7 +54,9 @@ def _years(kind: str, span: YearSpan) -> Iterator[Clue]:
     # dated objects bound a line less sharply: others may be older or younger
     misread = 0.3 if kind == OBJECT else _WRONG_NAME
     shown = f"{span.name}: {span.first or '?'} to {span.last or '?'}"
-    likelihood = spell(first, last, misread=misread, half_life=_HALF_LIFE[kind], floor=misread, lingering=_LINGERING)
+    likelihood = spell(
+        first, last, misread=misread, half_life=_HALF_LIFE[kind], floor=misread, lingering=_BEYOND, leading=_BEYOND
+    )
     yield Clue(kind, shown, span.source, likelihood, None, first, last)
 
 

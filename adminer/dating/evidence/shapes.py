@@ -30,10 +30,12 @@ def spell(
     half_life: float = 18.0,
     floor: float = 0.02,
     lingering: float = 1.0,
+    leading: float = 0.0,
 ) -> Floats:
     """Return the likelihood of something that began on a day, ended on another and lingered (months of half-life).
 
-    `lingering` is how likely it still is at once after its end.
+    `lingering` is how likely it still is at once after its end; `leading`, where not 0, how likely it already was just
+    before a beginning that is only the first one known.
     """
     months = np.arange(MONTHS)
     chance = np.ones(MONTHS)
@@ -41,7 +43,8 @@ def spell(
         late = np.clip(months - index_of(last), 0, None)
         chance = np.maximum(np.where(late > 0, lingering, 1.0) * 0.5 ** (late / half_life), floor)
     if first is not None:
-        chance[months < index_of(first)] = misread
+        early = np.clip(index_of(first) - months, 0, None)
+        chance = np.where(early > 0, np.maximum(leading * 0.5 ** (early / half_life), misread), chance)
     return _frozen(chance)
 
 
