@@ -24,7 +24,7 @@ from adminer.parsing.offers import known_bonus, make_offers
 from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.price_lists import read_price_list
 from adminer.parsing.prices import Found, find_prices
-from adminer.parsing.schedule import find_schedule
+from adminer.parsing.schedule import find_schedule, spans_without_prices
 from adminer.parsing.sets import join_sets, tell_goods
 from adminer.parsing.statements import clause_around, condition_texts
 from adminer.parsing.terms import Term, find_labels, find_terms
@@ -180,16 +180,16 @@ def _parse_advert(
     dates = find_dates(text, dating.reference)
     own = [fact for fact, _ in dates]
     of_page = [fact for fact in dating.date_lines if all(fact.box.overlap(other.box) == 0 for other in own)]
+    named_parts = named_pieces(doc, text.text, grammar)
     taken = sorted(
         [(p.start, p.end) for p in prices]
         + [(t.start, t.end) for t in terms if t.scope == "price" or _is_whole_clause(text, t)]
         + [span for _, span in dates]
         + list(house.spans)
-        + list(schedule.spans if schedule else ())
+        + (spans_without_prices(schedule, text, prices, named_parts) if schedule else [])
         + order_marks(text.text)
     )
     named = [(p.start, p.end) for p in prices] + [span for _, span in dates] + list(house.spans)
-    named_parts = named_pieces(doc, text.text, grammar)
     weeks = schedule.spans if schedule else ()
     singly = [
         n

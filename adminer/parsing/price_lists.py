@@ -9,8 +9,10 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.amounts import NUMBER_WORDS, Amount
-from adminer.parsing.items import Segment, clean_item
+from adminer.parsing.items import Segment
+from adminer.parsing.measured_rows import measured_rows
 from adminer.parsing.prices import Found, make_price
+from adminer.parsing.table_rows import row_segment
 from adminer.parsing.tables import Cell, Column, Heads, cells_of, find_heads, rows_of
 from adminer.parsing.text import AdvertText
 
@@ -23,10 +25,7 @@ _FIGURE: Final = re.compile(r"[.\s]*(?P<dollars>\d{0,3}?)[ .,]?(?P<cents>\d\d)[.
 _MOST: Final = 0.5  # of the figures of a table without a point: fewer have lost theirs
 _TRUST: Final = 0.6
 _DITTO: Final = re.compile(r"^(?:[\"”“„'’`,.]{1,4}|do\.?|ditto)$", re.IGNORECASE)
-_NUMBER_BEFORE: Final = re.compile(r"^\d{2,5}[A-Z]?[ .:]+(?=[A-Za-z])")
-_OUNCES: Final = re.compile(r"(?<=\d)[. ]0[2z]\.?$")  # "oz." misread: sizes have no hundredths
-_GLUED: Final = re.compile(r"(?<=\d)(?P<n>1/2|1/4|3/4|1/8)(?!\d)")
-_SIGNS: Final = {"1/2": "½", "1/4": "¼", "3/4": "¾", "1/8": "⅛"}
+_DITTO_WITH: Final = re.compile(r"^(?:[\"”“„]{1,2}|do\.|ditto)[ ,]+(?P<rest>\w.*)$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,26 +66,35 @@ def read_price_list(advert: AdvertText, prices: list[Found]) -> tuple[PriceList 
     cells = cells_of(advert)
     heads = find_heads(advert, cells)
     if heads is None:
-        return None, prices
+        measured, spans = measured_rows(advert, cells, prices)
+        return PriceList(tuple(measured), tuple(spans), (), "") if measured else None, prices
     prices = _in_columns(advert, heads, cells, prices)
     rows = rows_of(heads, cells, prices)
     made: list[tuple[Segment, frozenset[int]]] = []
-    name: Cell | None = None
+    name = ""
     for row in rows:
         own = row.name if row.name and not _DITTO.match(row.name.text) else None
-        if own is None and row.size is None:
-            continue
-        name = own or name
-        if name is None:
+        at = own or row.size
+        name = _with_name_above(own.text, name) if own else name
+        if at is None or not name:
             continue
         mine = frozenset(p.start for c in row.cells for p in prices if c.start <= p.start < c.end)
-        made.append((_segment(advert, own or row.size or name, name, row.size), mine))
+        made.append((row_segment(advert, at, name, row.size), mine))
     starts = frozenset().union(*(found for _, found in made))
     prices = [_with_quantity(heads, p) if p.start in starts else p for p in prices]
     spans = [(c.start, c.end) for row in rows for c in row.cells]
     spans += [(c.start, c.end) for c in cells if any(c.flat == column.place for column in heads.columns)]
     names = tuple((row.name.start, row.name.end) for row in rows if row.name)
     return PriceList(tuple(made), tuple(spans), names, heads.name), prices
+
+
+def _with_name_above(name: str, above: str) -> str:
+    """Return the name of a row, a ditto mark at its head replaced by what the name above begins with.
+
+    "Ditto, cut star" under "Table tumbler, plain" is a table tumbler, cut star.
+    """
+    m = _DITTO_WITH.match(name)
+    return f"{above.split(',', maxsplit=1)[0]}, {m['rest']}" if m and above else name
 
 
 def _in_columns(advert: AdvertText, heads: Heads, cells: Sequence[Cell], prices: list[Found]) -> list[Found]:
@@ -135,23 +143,3 @@ def _with_quantity(heads: Heads, price: Found) -> Found:
     else:
         amount = replace(price.amount, unit="gross" if count == "gross" else "doz")
     return replace(price, amount=amount, condition_text=column.head if own else m[0])
-
-
-def _segment(advert: AdvertText, at: Cell, name: Cell, size: Cell | None) -> Segment:
-    """Return the item of a row: the words of its name and its size, standing where the row has its own words."""
-    words = clean_item(_NUMBER_BEFORE.sub("", name.text))
-    text = f"{words} {_size_of(size.text)}" if size else words
-    box, flat = advert.box_of(at.start, at.end), at.flat
-    if size is not None and size is not at:
-        box, flat = box.joined(advert.box_of(size.start, size.end)), flat.joined(size.flat)
-    line = at.line
-    return Segment(
-        at.start, at.end, text, box, flat, flat, flat, line.number, line.number, line.type_px, line.block,
-        len(words.split()), 0, running=False, bare=False, goods=True, talks=False,
-    )  # fmt: skip
-
-
-def _size_of(text: str) -> str:
-    """Return a size as printed, with the fractions and ounces a reader took for figures."""
-    text = _GLUED.sub(lambda m: _SIGNS[m["n"]], text.strip(" .,"))
-    return _OUNCES.sub(" oz", text)

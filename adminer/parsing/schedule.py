@@ -17,6 +17,9 @@ from typing import Final
 from rapidfuzz import fuzz, process
 
 from adminer.dating.schedules import LONGEST_WEEKS, NUMBERS
+from adminer.parsing.colour import shares_row
+from adminer.parsing.listings import NamedPiece
+from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, ConditionText
 
@@ -47,6 +50,19 @@ class Schedule:
     weeks: tuple[tuple[int, str], ...]
     condition: ConditionText
     spans: tuple[tuple[int, int], ...]
+
+
+def spans_without_prices(
+    schedule: Schedule, advert: AdvertText, prices: Sequence[Found], pieces: Sequence[NamedPiece]
+) -> list[tuple[int, int]]:
+    """Return the characters of a schedule that name no item: all but the pieces with a price on their row."""
+    rows = [p.place for p in prices]
+    return [
+        (start, end)
+        for start, end in schedule.spans
+        if not any(start < piece.end and piece.start < end for piece in pieces)
+        or not any(shares_row(advert.flat(advert.box_of(start, end)), place) for place in rows)
+    ]
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,17 +146,12 @@ def _with_piece(
     beside = sorted(
         (abs(other.flat.centre[0] - line.flat.centre[0]), other.start, other.end)
         for other in advert.lines
-        if other is not line and _shares_row(line, other)
+        if other is not line and shares_row(line.flat, other.flat)
     )
     for _, start, end in beside:
         if (name := _piece_in(advert.text[start:end], names)) is not None:
             return _Row(weeks, piece_names[name], (span, (start, end)))
     return None
-
-
-def _shares_row(one: TextLine, other: TextLine) -> bool:
-    shared = min(one.flat.bottom, other.flat.bottom) - max(one.flat.y, other.flat.y)
-    return shared > 0.4 * min(one.flat.h, other.flat.h)
 
 
 @lru_cache(maxsize=4096)

@@ -13,7 +13,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final, Literal
 
+import numpy as np
 from rapidfuzz import fuzz, process
+from scipy.optimize import linear_sum_assignment
 
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.prices import Found
@@ -35,6 +37,7 @@ _GAP: Final = 1.3  # type sizes between two cells of a row
 _COLUMN: Final = 2.5  # widths of a price from its middle to the middle of its head
 _BREAK: Final = 2.6  # usual steps from row to row at which a table has ended
 _FEWEST_ROWS: Final = 2
+_FAR: Final = 1e6
 _LEADER: Final = re.compile(r"[._·…=*•-]{2,}|[.·…]")
 _WORD: Final = re.compile(r"[a-z0-9][a-z0-9,.]*", re.IGNORECASE)
 
@@ -146,20 +149,30 @@ def rows_of(heads: Heads, cells: Sequence[Cell], prices: Sequence[Found]) -> lis
 
 def _row(heads: Heads, cells: Sequence[Cell], middle: float, reach: float) -> Row:
     mine = [c for c in cells if c.flat.centre[1] > heads.foot and abs(c.flat.centre[1] - middle) < reach]
-    held: dict[Kind, list[Cell]] = {}
-    for cell in mine:
-        held.setdefault(_column_of(heads, cell).kind, []).append(cell)
-    nearest = {kind: min(found, key=lambda c: abs(c.flat.centre[1] - middle)) for kind, found in held.items()}
-    return Row(middle, nearest.get("name"), nearest.get("size"), tuple(mine))
+    held = {heads.columns[column].kind: mine[cell] for cell, column in _in_columns(heads.columns, mine)}
+    return Row(middle, held.get("name"), held.get("size"), tuple(mine))
 
 
-def _column_of(heads: Heads, cell: Cell) -> Column:
-    """Return the column a cell stands in: left edges or middles agree best with its head's."""
+def _in_columns(columns: Sequence[Column], cells: Sequence[Cell]) -> list[tuple[int, int]]:
+    """Return the cells of a row with the columns they stand in, one cell a column, by their numbers.
 
-    def apart(column: Column) -> float:
-        return min(abs(column.place.x - cell.flat.x), abs(column.place.centre[0] - cell.flat.centre[0]))
+    Left edges or middles agree best with the head's, for the row as a whole: a head stands in the middle of a wide
+    column of names that begin at its left, so that the nearest head alone may be that of the numbers beside it.
+    """
+    apart = np.full((len(cells), len(columns)), _FAR)
+    for i, cell in enumerate(cells):
+        for j, column in enumerate(columns):
+            if _may_hold(column.kind, cell.text):
+                edges, middles = column.place.x - cell.flat.x, column.place.centre[0] - cell.flat.centre[0]
+                apart[i, j] = min(abs(edges), abs(middles))
+    return [(int(i), int(j)) for i, j in zip(*linear_sum_assignment(apart), strict=True) if apart[i, j] < _FAR]
 
-    return min(heads.columns, key=apart)
+
+def _may_hold(kind: Kind, text: str) -> bool:
+    """Say whether a cell can stand in a column: names have letters or ditto marks, all but sizes have figures."""
+    if kind == "name":
+        return not text.replace(".", "").replace(",", "").isdecimal()
+    return kind == "size" or any(c.isdigit() for c in text)
 
 
 def _kind(text: str) -> Kind | None:

@@ -60,9 +60,7 @@ def lay_over(pages: Iterable[ParsedPage], acts: Sequence[Act], rows: list[Correc
         rows.extend(result.rows)
         yield result.page
     for lost in waiting.values():
-        rows.extend(
-            row for act in active(lost) for row in correction_rows(act, None, found=act.act in OF_NO_CLIPPING)
-        )
+        rows.extend(row for act in active(lost) for row in correction_rows(act, None, found=act.act in OF_NO_CLIPPING))
     rows.sort(key=lambda row: (row.act_no, row.field))
 
 

@@ -8,7 +8,7 @@ from decimal import Decimal
 from adminer.names.authority import Authorities, LineEntry
 from adminer.parsing import parse_page
 from adminer.records import Advert, Box, Note, Offer
-from tests.parsing.pages import NO_NAMES, parse, reading_of, some_names
+from tests.parsing.pages import NO_NAMES, Line, parse, reading_of, some_names
 
 
 def offer_of(advert: Advert, item: str) -> Offer:
@@ -237,3 +237,17 @@ def test_an_unknown_name_in_display_type_is_proposed_and_not_linked() -> None:
 def test_parsing_is_pure() -> None:
     lines = ((20, 20, 30, "Saucer 9¢"), (20, 60, 14, "with each $5.00 purchase"))
     assert parse(*lines) == parse(*lines)
+
+
+def test_a_row_of_a_schedule_with_its_own_price_is_an_offer_too() -> None:
+    lines: list[Line] = [(20, 60, 30, "Tansy Morn")]
+    rows = (("1st week", "Dinner Plate", "29¢"), ("2nd week", "Dessert Dish", "19¢"), ("3rd week", "Saucer", "9¢"))
+    for i, (week, piece, price) in enumerate(rows):
+        y = 140 + 30 * i
+        again = f"{i + 6}th and {i + 11}th weeks"
+        lines += [(20, y, 16, week), (200, y, 16, piece), (400, y, 16, price), (520, y, 16, again)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert [(o.item, [str(p.amount) for p in o.prices]) for o in advert.offers] == [
+        ("Dinner Plate", ["0.29"]), ("Dessert Dish", ["0.19"]), ("Saucer", ["0.09"])
+    ]  # fmt: skip
+    assert [c.kind for c in advert.conditions] == ["schedule"]

@@ -79,3 +79,35 @@ def test_what_stands_under_the_table_is_none_of_its_rows() -> None:
     (advert,) = parse_page(reading_of(lines), NO_NAMES)
     assert [item for item, _ in items(advert)] == ["Cup 8 oz", "Saucer 6 in", "Fruit 5 in", "16-pc. Starter Set"]
     assert [o.prices[0].per_unit for o in advert.offers] == ["each", "each", "each", None]
+
+
+def test_names_at_the_left_of_a_wide_column_stand_under_a_head_in_its_middle() -> None:
+    lines: list[Line] = [(20, 100, 16, "Number"), (300, 100, 16, "Article"), (600, 100, 16, "Per Dozen")]
+    for i, (number, name, price) in enumerate(
+        (("1402", "Low goblet", "2.40"), ("1403", "Tall sherbet", "2.25"), ("1404", "Ditto, cut star", "2.10"))
+    ):
+        lines += [(20, 130 + 28 * i, 16, number), (110, 130 + 28 * i, 16, name), (620, 130 + 28 * i, 16, price)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert [item for item, _ in items(advert)] == ["Low goblet", "Tall sherbet", "Tall sherbet, cut star"]
+
+
+POINTS = (("Whole corn, No. 2 can", "14 Points", "14¢"), ("Cooked prunes, jar", "10 Ponts", "19¢"))
+POINTS += (("Navy beans, 2-lb. bag", "8 Points", "17¢"), ("Tomato juice, 47-oz.", "32 Points", "21¢"))
+
+
+def test_a_column_of_points_between_name_and_price_is_no_name() -> None:
+    lines: list[Line] = []
+    for i, (name, points, price) in enumerate(POINTS):
+        lines += [(20, 100 + 30 * i, 16, name), (400, 100 + 30 * i, 16, points), (560, 98 + 30 * i, 20, price)]
+    (advert,) = parse_page(reading_of(lines, slope=0.02), NO_NAMES)
+    assert [item for item, _ in items(advert)] == [name.strip(".") for name, _, _ in POINTS]
+
+
+def test_a_column_of_counted_things_beside_prices_is_their_names() -> None:
+    lines: list[Line] = []
+    for i, (left, name, price) in enumerate(
+        (("Kitchen", "2 Towels", "$1.29"), ("Bath", "4 Goblets", "$1.98"), ("Table", "6 Napkins", "$2.49"))
+    ):
+        lines += [(20, 100 + 30 * i, 16, left), (300, 100 + 30 * i, 16, name), (560, 98 + 30 * i, 16, price)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert all(name in item for (item, _), name in zip(items(advert), ("Towels", "Goblets", "Napkins"), strict=True))

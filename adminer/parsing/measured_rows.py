@@ -1,0 +1,115 @@
+"""Lists of prices with a column of measures between names and prices ("Corn, No. 2 can   14 points   14¢").
+
+No heads tell what such a column holds; its own cells do, each a figure with one and the same word, or a unit of size.
+The name of a row is then the cell at its left, however far, and never the measure beside the price.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import Final
+
+from rapidfuzz import fuzz
+
+from adminer.parsing.colour import shares_row
+from adminer.parsing.items import Segment
+from adminer.parsing.prices import Found
+from adminer.parsing.table_rows import row_segment
+from adminer.parsing.tables import Cell
+from adminer.parsing.text import AdvertText
+
+_MEASURE: Final = re.compile(r"(?:[A-Z]{1,2} ?-?)?(?P<n>[\d½¼¾⅓⅔⅛./-]{1,6})[ -]?(?P<word>[A-Za-z]{2,9})?\.?(?: each)?")
+_NAMED: Final = re.compile(r"[A-Za-z]{3}")
+_ALIKE: Final = 60  # rapidfuzz ratio: the word of a measure is short and set small, so often misread
+_SHARE: Final = 0.7  # of the cells of a column of measures
+_FEWEST: Final = 3  # rows
+_EDGES: Final = 1.0  # body types between the edges of two prices of one column
+_STEPS: Final = 2.5  # usual steps from row to row at which a column has ended
+_APART: Final = 4.0  # body types between two parts of a name
+_SIZES: Final = (0.6, 1.7)  # type sizes of the prices of one column
+
+Row = tuple[Segment, frozenset[int]]
+
+
+def measured_rows(
+    advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found]
+) -> tuple[list[Row], list[tuple[int, int]]]:
+    """Return the rows as items with the first characters of their prices, and the characters of measures and names."""
+    rows: list[Row] = []
+    spans: list[tuple[int, int]] = []
+    for column in _columns_of(advert, prices):
+        left = [_left_of(price, cells, prices) for price in column]
+        beside = [row[-1] for row in left if row]
+        if len(beside) < _FEWEST or not _are_measures(beside):
+            continue
+        for price, row in zip(column, left, strict=True):
+            name = _name_of(advert, row[:-1]) if _is_measure(row[-1]) else None
+            if name is None or not _NAMED.search(name.text):
+                continue
+            rows.append((row_segment(advert, name, name.text, None), frozenset([price.start])))
+            spans += [(name.start, name.end), (row[-1].start, row[-1].end)]
+    return rows, spans
+
+
+def _columns_of(advert: AdvertText, prices: Sequence[Found]) -> list[list[Found]]:
+    """Return the prices that stand one under another in even steps, edges flush at the left or at the right."""
+    columns: list[list[Found]] = []
+    for price in sorted(prices, key=lambda p: p.place.centre[1]):
+        home = next((column for column in columns if _is_next(advert, column, price)), None)
+        if home is None:
+            columns.append([price])
+        else:
+            home.append(price)
+    return [column for column in columns if len(column) >= _FEWEST]
+
+
+def _is_next(advert: AdvertText, column: Sequence[Found], price: Found) -> bool:
+    above = column[-1]
+    flush = min(abs(above.place.right - price.place.right), abs(above.place.x - price.place.x))
+    if flush > _EDGES * advert.body_px or not _SIZES[0] < price.type_px / max(above.type_px, 1.0) < _SIZES[1]:
+        return False
+    step = price.place.centre[1] - above.place.centre[1]
+    steps = sorted(b.place.centre[1] - a.place.centre[1] for a, b in pairwise(column))
+    usual = steps[len(steps) // 2] if steps else 2 * max(above.type_px, price.type_px, advert.body_px)
+    return 0.4 * price.place.h < step < _STEPS * usual
+
+
+def _left_of(price: Found, cells: Sequence[Cell], prices: Sequence[Found]) -> list[Cell]:
+    """Return the cells on the row of a price from left to right, back to the next price at its left."""
+    wall = max(
+        (p.place.right for p in prices if p.place.right < price.place.x and shares_row(p.place, price.place)),
+        default=-1,
+    )
+    beside = [
+        c for c in cells if wall <= c.flat.x and c.flat.right <= price.place.x + 2 and shares_row(c.flat, price.place)
+    ]
+    return sorted(beside, key=lambda c: c.flat.x)
+
+
+def _name_of(advert: AdvertText, cells: Sequence[Cell]) -> Cell | None:
+    """Return the last of the cells with those before it that stand a few word spaces apart, as one."""
+    if not cells:
+        return None
+    name = cells[-1]
+    for cell in reversed(cells[:-1]):
+        if name.flat.x - cell.flat.right > _APART * advert.body_px or cell.line.number != name.line.number:
+            break
+        name = Cell(cell.start, name.end, advert.text[cell.start : name.end], cell.flat.joined(name.flat), cell.line)
+    return name
+
+
+def _is_measure(cell: Cell) -> bool:
+    return _MEASURE.fullmatch(cell.text.strip(" .,")) is not None
+
+
+def _are_measures(cells: Sequence[Cell]) -> bool:
+    """Say whether the cells of a column are figures with one word, misread here and there, that counts them."""
+    found = [m for c in cells if (m := _MEASURE.fullmatch(c.text.strip(" .,")))]
+    words = [m["word"].lower() for m in found if m["word"]]
+    if len(found) < _SHARE * len(cells) or len(words) < _SHARE * len(found):
+        return False
+    usual = Counter(words).most_common(1)[0][0]
+    return sum(fuzz.ratio(word, usual) >= _ALIKE for word in words) >= _SHARE * len(words)
