@@ -91,8 +91,12 @@ def test_names_at_the_left_of_a_wide_column_stand_under_a_head_in_its_middle() -
     assert [item for item, _ in items(advert)] == ["Low goblet", "Tall sherbet", "Tall sherbet, cut star"]
 
 
-POINTS = (("Whole corn, No. 2 can", "14 Points", "14¢"), ("Cooked prunes, jar", "10 Ponts", "19¢"))
-POINTS += (("Navy beans, 2-lb. bag", "8 Points", "17¢"), ("Tomato juice, 47-oz.", "32 Points", "21¢"))
+POINTS = (
+    ("Whole corn, No. 2 can", "14 Points", "14¢"),
+    ("Cooked prunes, jar", "10 Ponts", "19¢"),
+    ("Navy beans, 2-lb. bag", "8 Points", "17¢"),
+    ("Tomato juice, 47-oz.", "32 Points", "21¢"),
+)
 
 
 def test_a_column_of_points_between_name_and_price_is_no_name() -> None:
