@@ -8,7 +8,6 @@ prices between them.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -17,6 +16,7 @@ from numpy.typing import NDArray
 from scipy.optimize import linear_sum_assignment
 
 from adminer.parsing.catalogue import without_order_marks
+from adminer.parsing.entries import SAME, Entry, is_adjectival, read_entries
 from adminer.parsing.flow import AFTER, CLOSES, flow_cost
 from adminer.parsing.items import Segment
 from adminer.parsing.panels import HOPELESS, hang_below, is_cell, names_over, same_row, stack_cost
@@ -26,7 +26,6 @@ from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText
 from adminer.records import Box
 
-_ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.IGNORECASE)  # "and 5c toilet papers"
 _FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "saving"})
 ON_ROW: Final = "on the same row, left of the price"
 BELOW: Final = "right below the price"
@@ -36,11 +35,12 @@ NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of 
 
 @dataclass(frozen=True, slots=True)
 class Pairing:
-    """Hold the segment chosen for a group of prices, its cost, and why in plain words."""
+    """Hold the segment chosen for a group of prices, its cost, why in plain words, and what a size is a size of."""
 
     segment: Segment | None
     cost: float
     why: str
+    heading: Segment | None = None
 
 
 def pair_items(
@@ -56,16 +56,50 @@ def pair_items(
         return []
     if not segments:
         return [Pairing(None, NO_ITEM, "the advert has no text that could name the item") for _ in groups]
+    entries = {} if hang_below(groups, segments) else read_entries(advert, groups, segments, rules)
+    costs, whys = _costs_of(advert, groups, segments, rules, known, table)
+    for g, entry in entries.items():
+        _settle(costs, whys, g, entry, segments)
+    rows, columns = linear_sum_assignment(costs)
+    chosen: list[Pairing] = []
+    for g, s in zip(rows, columns, strict=True):
+        if s < len(segments):
+            told = entries.get(int(g))
+            heading = told.heading if told is not None and told.item is segments[s] else None
+            chosen.append(Pairing(segments[s], max(float(costs[g, s]), -1.0), whys[int(g), int(s)], heading))
+            continue
+        if int(g) in entries:
+            shared = entries[int(g)]
+            chosen.append(Pairing(shared.item, 0.0, shared.why, shared.heading))
+            continue
+        nearest = int(np.argmin(costs[g, : len(segments)]))
+        if costs[g, nearest] < 2 * NO_ITEM:
+            why = "shares the item with another price: " + whys[int(g), nearest]
+            chosen.append(Pairing(segments[nearest], float(costs[g, nearest]) + 1, why))
+        else:
+            chosen.append(Pairing(None, NO_ITEM, "no text near enough names the item"))
+    return chosen
+
+
+def _costs_of(
+    advert: AdvertText,
+    groups: list[list[Found]],
+    segments: list[Segment],
+    rules: tuple[Box, ...],
+    known: NDArray[np.float64],
+    table: PriceList | None,
+) -> tuple[NDArray[np.float64], dict[tuple[int, int], str]]:
+    """Return the cost of each segment for each group, with a column a group for no item, and why each would be it."""
     prices = [found for group in groups for found in group]
     costs = np.full((len(groups), len(segments) + len(groups)), 1e6)
     whys: dict[tuple[int, int], str] = {}
     over = names_over(segments, prices, advert.body_px)
-    hanging = hang_below(groups, segments, prices)
+    hanging = hang_below(groups, segments)
     for g, group in enumerate(groups):
         cell = any(is_cell(found, prices, advert.body_px) for found in group)
         row = table.item_of(group) if table is not None else None
         line = advert.lines[group[0].line]
-        qualifies = _ADJECTIVAL.search(advert.text, line.start, group[0].start) is not None
+        qualifies = is_adjectival(advert, group[0])
         numbered = without_order_marks(advert.text[line.start : group[0].start])[1]
         headed = not cell and any(_heads(advert, segment, found) for found in group for segment in segments)
         for s, segment in enumerate(segments):
@@ -89,19 +123,19 @@ def pair_items(
             costs[g, s] = cost - known[s]
             whys[g, s] = why
         costs[g, len(segments) + g] = NO_ITEM
-    rows, columns = linear_sum_assignment(costs)
-    chosen: list[Pairing] = []
-    for g, s in zip(rows, columns, strict=True):
-        if s < len(segments):
-            chosen.append(Pairing(segments[s], float(costs[g, s]), whys[int(g), int(s)]))
-            continue
-        nearest = int(np.argmin(costs[g, : len(segments)]))
-        if costs[g, nearest] < 2 * NO_ITEM:
-            why = "shares the item with another price: " + whys[int(g), nearest]
-            chosen.append(Pairing(segments[nearest], float(costs[g, nearest]) + 1, why))
-        else:
-            chosen.append(Pairing(None, NO_ITEM, "no text near enough names the item"))
-    return chosen
+    return costs, whys
+
+
+def _settle(
+    costs: NDArray[np.float64], whys: dict[tuple[int, int], str], g: int, entry: Entry, segments: list[Segment]
+) -> None:
+    """Give an entry of running text its item; one that shares the item of another asks for no text of its own."""
+    at = next(i for i, segment in enumerate(segments) if segment.start == entry.item.start)
+    if entry.why == SAME:
+        costs[g, len(segments) + g] = -HOPELESS
+        return
+    costs[g, at] = -HOPELESS
+    whys[g, at] = entry.why
 
 
 def _cost(

@@ -94,7 +94,7 @@ def _in_one_line(advert: AdvertText) -> str:
     characters = list(advert.joined.replace("\n", "|"))
     for above, below in pairwise(advert.lines):
         near = 0 < below.flat.centre[1] - above.flat.centre[1] < _LEADING * max(above.type_px, below.type_px)
-        ends, begins = advert.text[above.start : above.end], advert.text[below.start : below.end]
+        ends, begins = advert.printed(above), advert.printed(below)
         if near and _DATE_OPEN.search(ends) and _DATE_ON.match(begins):
             characters[above.end] = " "
     return "".join(characters)

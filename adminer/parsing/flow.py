@@ -76,7 +76,7 @@ def _is_heading(advert: AdvertText, segment: Segment) -> bool:
     if not below:
         return False
     own = min(advert.lines[n].type_px for n in range(segment.first_line, segment.last_line + 1))
-    capitals = segment.text.isupper() and not any(advert.text[n.start : n.end].isupper() for n in below)
+    capitals = segment.text.isupper() and not any(advert.printed(n).isupper() for n in below)
     return own > 1.25 * max(n.type_px for n in below) or (capitals and len(segment.text) > 3)
 
 
@@ -127,7 +127,7 @@ def _starts_paragraph(advert: AdvertText, segment: Segment) -> bool:
     above = advert.lines[line.number - 1]
     return (
         line.type_px > 1.25 * above.type_px
-        or advert.text[above.start : above.end].rstrip()[-1:] in ".!?"
+        or advert.printed(above).rstrip()[-1:] in ".!?"
         or _ends_with_price(advert, above.end)
     )
 

@@ -208,6 +208,12 @@ def praise() -> frozenset[str]:
 
 
 @cache
+def grades() -> frozenset[str]:
+    """Return the words of praise that may be the grade of an article, lower case."""
+    return frozenset(_table()["grammar"]["grades"].split())
+
+
+@cache
 def talk() -> frozenset[str]:
     """Return the pronouns and verbs that make a sentence rather than a name, lower case."""
     return frozenset(_table()["grammar"]["talk"].split())

@@ -16,6 +16,7 @@ import numpy as np
 from scipy.optimize import linear_sum_assignment
 
 from adminer.parsing.colour import TERM_REACH, shares_row
+from adminer.parsing.items import FUNCTION_WORDS, WORD
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, Condition, PriceRole
@@ -37,6 +38,7 @@ _PAYMENT_LABELS: Final[dict[str, PriceRole]] = {
 _NEXT_WORDS: Final = 12  # terms of payment follow their price within these words
 _SIDE_BY_SIDE: Final = 8.0  # body types between the two prices of one row
 _OFFER_REACH: Final = 12.0  # line heights within which a second price belongs to a main one
+_CLEARANCE: Final = 8  # "values to $1.00, choice 19c": odd lots go for a fraction of what they were
 _AND: Final = re.compile(r"\s*,?\s*(?:and|&|or|,|;)?\s*", re.IGNORECASE)
 _MEASURE: Final = re.compile(r"\s*(?:the|per|a|an) \S{1,7}(?: or)?\s*")  # "2/3 the ½doz. 4/6 per doz."
 _SATELLITE_CONDITIONS: Final[frozenset[Condition]] = frozenset({"without_card", "former", "comparison"})
@@ -234,6 +236,9 @@ def _pair_cost(advert: AdvertText, satellite: Found, main: Found, steps: int) ->
     if satellite.amount.currency != main.amount.currency:
         return _FAR
     ratio = satellite.amount.amount / main.amount.amount
+    told = _cost_in_text(advert, satellite, main) if satellite.role == "price" else None
+    if told is not None and (told >= _OFFER_REACH or 1 < ratio <= _CLEARANCE):
+        return told
     if satellite.condition in _SATELLITE_CONDITIONS and not 1 < ratio <= 4:
         return _FAR
     if satellite.role in {"instalment", "down_payment", "postage", "saving"} and ratio >= 1:
@@ -241,13 +246,35 @@ def _pair_cost(advert: AdvertText, satellite: Found, main: Found, steps: int) ->
     unit = max(advert.body_px, 0.3 * max(satellite.type_px, main.type_px))
     if satellite.role in {"instalment", "down_payment"} and main.end <= satellite.start:
         words = len(advert.text[main.end : satellite.start].split())
-        if words <= _NEXT_WORDS:
+        if words <= _NEXT_WORDS and _in_one_column(advert, main, satellite):
             return 0.1 * words + 0.2 * (steps - 1)
     if shares_row(satellite.place, main.place):
         return 0.3 * _distance(satellite.place, main.place) / unit + 0.5 * (steps - 1)
     if satellite.condition == "without_card" and main.condition == "cardholder":
         return min(_distance(satellite.place, main.place) / unit, _OFFER_REACH - 2) + (0.0 if ratio <= 2.6 else 1.0)
     return _distance(satellite.place, main.place) / unit + 1.0 * (steps - 1)
+
+
+def _in_one_column(advert: AdvertText, one: Found, other: Found) -> bool:
+    """Say whether the line of a price stands under that of another, or is the same or the next."""
+    above, below = advert.lines[one.line], advert.lines[other.line]
+    return other.line - one.line <= 1 or min(above.flat.right, below.flat.right) > max(above.flat.x, below.flat.x)
+
+
+def _cost_in_text(advert: AdvertText, satellite: Found, main: Found) -> float | None:
+    """Return the cost of two prices of running text: of one sentence where nothing is named between, else apart.
+
+    "Bread Mixers, usually $2.25, tomorrow $1.67. Dish Pans, 69c": the pans were never $2.25.
+    """
+    one, two = sorted((satellite, main), key=lambda found: found.start)
+    if not 0 <= two.line - one.line <= 1 or advert.lines[one.line].block != advert.lines[two.line].block:
+        return None
+    between = advert.text[one.end : two.start]
+    named = [w for w in WORD.findall(between) if w.lower() not in FUNCTION_WORDS]
+    if not named:
+        return 0.1 if "\n" not in between or one.end > advert.lines[one.line].end - 2 else None
+    own = advert.text[max(one.end, advert.lines[two.line].start) : two.start]
+    return _OFFER_REACH if WORD.search(own) and len(named) > 1 else None
 
 
 def _distance(one: Box, other: Box) -> float:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
+from adminer.parsing.columns import is_head
 from adminer.parsing.goods import find_nouns, praise, talk
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.prices import Found
@@ -45,7 +46,12 @@ _TAIL: Final = re.compile(
     re.IGNORECASE,
 )
 _CATALOGUE_NUMBER: Final = re.compile(r"\s*(?:No|Ne|Design|Style|Model)s?\. ?(?:[A-Z]-? ?)?\d+(?:-[A-Z]?-?\d+)*\.?\s*")
-_SET: Final = re.compile(r"\b\d+[- ]?(?:piece|pc)|\bservice for\b|\bplace[- ]setting", re.IGNORECASE)
+_SET: Final = re.compile(
+    r"\b\d+[- ]?(?:piece|pc)|\bservice for\b|\bplace[- ]setting|"
+    r"\b(?!(?:a|the|per|each|this|that|complete|whole|entire|one|full|of|in|our|your|every)\b)[a-z]{3,} sets?$",
+    re.IGNORECASE,
+)
+_OPENS_WITH_SIZE: Final = re.compile(r"[\d½¼¾]|No\. ?\d|half |pint\b|quart\b|gallon\b", re.IGNORECASE)
 _SIZE_WORDS: Final = word_list("size")
 WORD: Final = re.compile(r"[A-Za-zÀ-ÿ][A-Za-zÀ-ÿ'’&-]{1,}")
 FUNCTION_WORDS: Final = word_list("function")
@@ -54,6 +60,7 @@ PROSE: Final = word_list("prose")
 
 _COLUMN: Final = 4
 _FEW_STARTS: Final = 3
+_COLUMN_WORDS: Final = 3  # a cell of a table holds fewer
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +99,7 @@ def cut_segments(
     rows = {
         line.number
         for line in advert.lines
-        if line.number in inside or any(_right_on_row(line.flat, price.place) for price in prices)
+        if line.number in inside or any(right_on_row(advert, line, price) for price in prices)
     }
     indented = _indents_starts(advert, taken)
     running = _running_lines(advert, rows)
@@ -107,7 +114,9 @@ def cut_segments(
     previous: TextLine | None = None
     for line in advert.lines:
         pieces = _free(line, taken)
-        on = previous is not None and run and pieces and previous.number not in rows
+        on = bool(previous is not None and run and pieces)
+        if on and previous is not None and previous.number in rows:
+            on = WORD.search(advert.text, previous.start, run[-1][0]) is not None  # a price in the middle of a line
         if on and previous is not None and line.number in rows and not _one_size(previous, line):
             on = False  # small print under the row before, not the first line of this row
         if run and not (
@@ -125,9 +134,21 @@ def cut_segments(
     return segments
 
 
-def _right_on_row(line: Box, price: Box) -> bool:
-    shared = min(line.bottom, price.bottom) - max(line.y, price.y)
-    return shared >= 0.5 * min(line.h, price.h) and price.x >= line.right - 0.3 * price.h
+def right_on_row(advert: AdvertText, line: TextLine, price: Found) -> bool:
+    """Say whether a price stands right of a line on its row, with no text of another column between."""
+    box, place = line.flat, price.place
+    shared = min(box.bottom, place.bottom) - max(box.y, place.y)
+    if shared < 0.5 * min(box.h, place.h) or place.x < box.right - 0.3 * place.h:
+        return False
+    if WORD.search(advert.text, advert.lines[price.line].start, price.start) is not None:
+        return False
+    return not any(
+        other.flat.x >= box.right
+        and other.flat.right <= place.x
+        and len(WORD.findall(advert.printed(other))) >= _COLUMN_WORDS
+        for other in advert.lines
+        if min(other.flat.bottom, place.bottom) - max(other.flat.y, place.y) >= 0.5 * min(other.flat.h, place.h)
+    )
 
 
 def _free(line: TextLine, taken: list[tuple[int, int]]) -> list[tuple[int, int]]:
@@ -164,7 +185,8 @@ def _flows_on(
         return False
     if min(above.flat.right, below.flat.right) <= max(above.flat.x, below.flat.x):
         return False
-    if indented and _indent_of(advert, below):
+    sized = _OPENS_WITH_SIZE.match(advert.text, below.start) is not None  # "Saltines" over "1-lb. box"
+    if (indented and _indent_of(advert, below)) or (is_head(advert, above, below) and not sized):
         return False
     first, second = advert.text[tail[0] : tail[1]], advert.text[head[0] : head[1]]
     return not (first.isupper() and not second.isupper() and len(first) > 3)

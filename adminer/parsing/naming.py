@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from adminer.parsing.goods import find_nouns, phrase_around, praise, talk
+from adminer.parsing.goods import find_nouns, grades, phrase_around, praise, talk
 from adminer.parsing.items import FUNCTION_WORDS, PROSE, WORD, clean_item
 
 _SIZE: Final = re.compile(
@@ -28,7 +28,7 @@ def name_of(text: str, *, last: bool = False) -> str:
     "Under skirts, very full, some lace trimmed" is "Under skirts"; of a sentence that names no goods the capitalised
     run is kept. `last` takes the last goods of a sentence, for a price that follows right after it.
     """
-    told = _is_sentence(text)
+    told = is_sentence(text)
     if len(text.split()) <= _SHORT and not told:
         return _without_praise(text)
     clauses = [c for c in (clean_item(part) for part in re.split(r"[,;:]\s|\s\(|\)\s|\s[-–—]\s?|[“”\"]\s", text)) if c]
@@ -37,16 +37,29 @@ def name_of(text: str, *, last: bool = False) -> str:
     first = clauses[0]
     phrase = goods_phrase(text, last=last and _opens_with_talk(text))
     better = _has_goods(phrase) and not _has_goods(first)
-    if phrase and (better or _is_sentence(first) or len(first.split()) > _LONG):
+    if phrase and (better or is_sentence(first) or len(first.split()) > _LONG):
         return phrase
     if _content(first) and not _prose(first) and len(first.split()) <= _LONG:
-        more = len(clauses) > 1 and (len(first.split()) == 1 or bool(_SIZE.match(clauses[1])))
-        return f"{first}, {clauses[1]}" if more else first
+        return _with_more(clauses)
     runs = [r for clause in clauses for r in (clean_item(x) for x in _CLAUSE_WORDS.split(clause)) if _content(r)]
     if not runs:
         return first
     best = max(runs, key=lambda r: (_likeness(r), -text.find(r)))
     return " ".join(best.split()[:_LONG])
+
+
+def _with_more(clauses: list[str]) -> str:
+    """Return the first clause with those after it that still make a short name, or tell its size.
+
+    "Mixing Bowls, yellow ware, nest of five": what tells one article from the next stands right after its name.
+    """
+    name = clauses[0]
+    for clause in clauses[1:]:
+        short = len(name.split()) + len(clause.split()) <= _SHORT and not _prose(clause)
+        if not (short or (name == clauses[0] and (len(name.split()) == 1 or _SIZE.match(clause)))):
+            break
+        name = f"{name}, {clause}"
+    return name
 
 
 def goods_phrase(text: str, *, last: bool = False) -> str:
@@ -67,13 +80,15 @@ def goods_phrase(text: str, *, last: bool = False) -> str:
 
 
 def _without_praise(text: str) -> str:
-    """Return a name without heaped praise at its front or "bargain" at its end, as long as goods are left.
+    """Return a name without praise at its front or "bargain" at its end, as long as goods are left.
 
-    "World's Champion 140-egg incubator" loses two words; the "Best" of "Best Green Coffee" may be its grade and stays.
+    "World's Champion 140-egg incubator" loses two words; one word alone that may be a grade stays ("Best Green
+    Coffee").
     """
     words = text.split()
     first = next((i for i, word in enumerate(words) if word.lower().strip(",") not in praise()), 0)
-    if first > 1 and _has_goods(" ".join(words[first:])):
+    mere = first == 1 and words[0].lower().strip(",") not in grades()
+    if (first > 1 and _has_goods(" ".join(words[first:]))) or (mere and find_nouns(" ".join(words[first:]))):
         words = words[first:]
     while len(words) > 1 and words[-1].lower().strip(".,!") in _SALES and _has_goods(" ".join(words[:-1])):
         words = words[:-1]
@@ -84,7 +99,7 @@ def _has_goods(text: str) -> bool:
     return any(noun.strong for noun in find_nouns(text))
 
 
-def _is_sentence(text: str) -> bool:
+def is_sentence(text: str) -> bool:
     """Say whether a text talks: opens with a pronoun or verb, or has two of them, or is long and has one."""
     words = [word.lower().replace("’", "'") in talk() for word in WORD.findall(text)]
     return bool(words) and (words[0] or sum(words) >= (1 if len(words) > _SHORT else 2))

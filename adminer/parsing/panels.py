@@ -84,9 +84,10 @@ def _over_each_other(one: Segment, other: Segment) -> bool:
     return min(one.flat.right, other.flat.right) > max(one.flat.x, other.flat.x)
 
 
-def hang_below(groups: list[list[Found]], segments: list[Segment], prices: list[Found]) -> bool:
+def hang_below(groups: list[list[Found]], segments: list[Segment]) -> bool:
     """Say whether the items of an advert stand under their prices: in most places goods are nearer below than above."""
     below = above = 0
+    prices = [found for group in groups for found in group]
     for group in groups:
         place = group[0].place
         column = [

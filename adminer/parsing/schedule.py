@@ -112,7 +112,7 @@ def _dated_rows(advert: AdvertText, piece_names: dict[str, str], names: tuple[st
     """Return rows that begin with days a week apart, numbered from 1; none where the days do not follow so."""
     rows: list[tuple[int, _Row]] = []
     for line in advert.lines:
-        found = _DAY.match(advert.text[line.start : line.end])
+        found = _DAY.match(advert.printed(line))
         if found is None or not 1 <= int(found["day"]) <= 28 + 3 * (found["month"][:3].lower() != "feb"):
             continue
         day = _day_of_year(_MONTHS.index(found["month"][:3].lower()) + 1, int(found["day"]))

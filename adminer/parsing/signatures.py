@@ -22,8 +22,8 @@ _HOUSE: Final = re.compile(
     r"Manufacturing|Dry Goods|"
     r"Shops?|Shoppe|Grocery|Groceries|Grocers?|Hardware|Furniture|Jewelers?|Pharmacy|Drug Store|Department "
     r"Store|Emporium|Bazaar|Supermarkets?|Super Markets?|"
-    r"Variety Store|Discount|Theat(?:re|er)|(?:Service |Filling )?Stations?|(?:Discount|Shopping|"
-    r"Food|Trading) (?:Center|Centre)|Mart|Nurser(?:y|ies)|Dairy|Dairies|"
+    r"Variety Store|Theat(?:re|er)|(?:Service |Filling )?Stations?|(?:Discount|Shopping|"
+    r"Food|Trading) (?:Center|Centre)|Discount|Mart|Nurser(?:y|ies)|Dairy|Dairies|"
     r"Works|Mills?|Corporation|Corp|Bakery|Trading Post|House|Outfitters?|Tailors?|Drapers?|Importers?|Agency|& "
     r"Co|Cie)\b\.?",
     re.IGNORECASE,
@@ -83,7 +83,7 @@ def find_signature(advert: AdvertText, box: Box) -> Link | None:
     """
     best: tuple[float, Link] | None = None
     for line in _signature_lines(advert):
-        raw = advert.text[line.start : line.end].replace("\n", " ")
+        raw = advert.printed(line).replace("\n", " ")
         text = _name_part(raw)
         if not 3 <= len(text) <= 60 or len(text.split()) > 8 or text.startswith("&"):
             continue
@@ -131,9 +131,9 @@ def _signature_lines(advert: AdvertText) -> list[TextLine]:
         gap = two.box.x - one.box.right if row else two.box.y - one.box.bottom
         goes_on = advert.text[two.start : two.start + 1] == "&" or advert.text[one.end - 1 : one.end] == "&"
         large = one.type_px > 1.2 * advert.body_px and 0.7 < ratio < 1.4
-        second = advert.text[two.start : two.end]
+        second = advert.printed(two)
         logotype = one.type_px > 2 * advert.body_px and _is_trade_line(second)
-        if _is_plain(advert.text[one.start : one.end]) and not goes_on:
+        if _is_plain(advert.printed(one)) and not goes_on:
             continue
         if (large or logotype or goes_on) and gap < 1.2 * one.type_px:
             words = one.words + two.words
@@ -177,9 +177,9 @@ def _signature_score(advert: AdvertText, box: Box, line: TextLine, text: str) ->
     if text.isupper():
         score += 0.15
     after = (
-        advert.text[line.start : line.end]
+        advert.printed(line)
         + " "
-        + " ".join(advert.text[n.start : n.end] for n in advert.lines[line.number + 1 : line.number + 4])
+        + " ".join(advert.printed(n) for n in advert.lines[line.number + 1 : line.number + 4])
     )
     if ADDRESS.search(after) or WITH_STATE.search(after) or PARTICULARS.search(after):
         score += 0.35
@@ -206,7 +206,7 @@ def _score_of_form(advert: AdvertText, line: TextLine, text: str) -> tuple[float
         return (0.05 if owner else 0.7), ["initials and a name"]
     if _PAIR.match(text) and not _is_plain(text) and not re.search(r"[a-z]{4}\. ", text):
         return 0.6, ["two names"]
-    if re.match(re.escape(text) + _PRESENTS, advert.text[line.start : line.end]) and not _is_plain(text):
+    if re.match(re.escape(text) + _PRESENTS, advert.printed(line)) and not _is_plain(text):
         return 0.6, ["presents what is offered"]
     if _POSSESSIVE.match(text):
         return 0.5, ["a name in the possessive"]
@@ -220,7 +220,7 @@ def _score_of_logotype(advert: AdvertText, line: TextLine, text: str) -> tuple[f
         score += 0.3
     if line.number == 0 and line.type_px >= max(n.type_px for n in advert.lines):
         score += 0.2
-    if any(_is_trade_of(line, n, advert.text[n.start : n.end]) for n in advert.lines[line.number + 1 :][:1]):
+    if any(_is_trade_of(line, n, advert.printed(n)) for n in advert.lines[line.number + 1 :][:1]):
         score, witnesses = score + 0.3, witnesses + 1
         reasons.append("its trade under it")
     if _echoed(advert, line, text):
@@ -267,7 +267,7 @@ def _plain_words(text: str) -> list[str]:
 def _heads_the_foot(advert: AdvertText, line: TextLine, text: str) -> bool:
     """Say whether one of the last lines begins with a name printed before: "Thorne Village, Anytown and Othertown"."""
     return any(
-        other.number > line.number and re.match(rf"{re.escape(text)}\W? ?[,·•]", advert.text[other.start : other.end])
+        other.number > line.number and re.match(rf"{re.escape(text)}\W? ?[,·•]", advert.printed(other))
         for other in advert.lines[-_FOOT_LINES:]
     )
 
@@ -276,7 +276,7 @@ def _echoed(advert: AdvertText, line: TextLine, text: str) -> bool:
     """Say whether a name stands again beside an address, hours, a town or a firm's word."""
     name = text.lower()
     for other in advert.lines:
-        printed = advert.text[other.start : other.end]
+        printed = advert.printed(other)
         if other.number == line.number or name not in printed.lower():
             continue
         if any(pattern.search(printed) for pattern in (ADDRESS, WITH_STATE, PARTICULARS, _HOUSE)):

@@ -123,7 +123,7 @@ def find_heads(advert: AdvertText, cells: Sequence[Cell]) -> Heads | None:
         columns = [Column(_kind(c.text) or "other", _with_above(c, cells), c.flat) for c in row]
         if len(columns) >= 3 and any(c.kind == "price" for c in columns):
             foot = max(c.flat.centre[1] for c in row)
-            over = " ".join(advert.text[n.start : n.end] for n in advert.lines if n.flat.centre[1] < head.flat.y)
+            over = " ".join(advert.printed(n) for n in advert.lines if n.flat.centre[1] < head.flat.y)
             return Heads(tuple(columns), foot, over)
     return None
 

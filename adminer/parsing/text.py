@@ -55,6 +55,10 @@ class AdvertText:
     lines: tuple[TextLine, ...]
     slope: Slope = Slope()
 
+    def printed(self, line: TextLine) -> str:
+        """Return the text of one line."""
+        return self.text[line.start : line.end]
+
     def flat(self, box: Box) -> Box:
         """Return a box with the slope of the type taken out."""
         return flattened(box, self.slope)

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from adminer.parsing.assign import ON_ROW, Pairing
+from adminer.parsing.entries import FIRST, HEAD, SIZE
 from adminer.parsing.goods import find_nouns, singulars
 from adminer.parsing.items import Segment
 from adminer.parsing.text import AdvertText
@@ -38,9 +39,9 @@ def _says_nothing(pairing: Pairing) -> bool:
     segment = pairing.segment
     if segment is None:
         return True
-    if segment.goods:
+    if segment.goods or pairing.heading is not None:
         return False
-    labels = pairing.why == ON_ROW or "right before" in pairing.why
+    labels = pairing.why in {ON_ROW, FIRST, SIZE, HEAD} or "right before" in pairing.why
     return segment.talks or segment.bare or not labels or not segment.text[:1].isupper()
 
 

@@ -14,7 +14,7 @@ from spacy.tokens import Doc
 
 from adminer.names.matching import fold_name
 from adminer.parsing.lexicon import word_list
-from adminer.parsing.offers import speaks_of_tableware
+from adminer.parsing.linking import speaks_of_tableware
 from adminer.parsing.pipeline import LINES, MAKERS, PIECES, names_of, terms_of
 from adminer.parsing.price_lists import PriceList
 from adminer.parsing.text import AdvertText, TextLine
@@ -233,7 +233,7 @@ def _heads_a_piece(doc: Doc, line: TextLine, below: TextLine) -> bool:
 def _maker_below(advert: AdvertText, line: TextLine, below: tuple[TextLine, ...]) -> bool:
     for other in below:
         gap = other.flat.centre[1] - line.flat.centre[1]
-        if 0 < gap < 1.6 * line.type_px + other.type_px and _MADE_BY.match(advert.text[other.start : other.end]):
+        if 0 < gap < 1.6 * line.type_px + other.type_px and _MADE_BY.match(advert.printed(other)):
             return True
     return False
 

@@ -15,7 +15,7 @@ def test_goods_at_the_head_of_a_paragraph_name_what_its_closing_price_is_for() -
         (20, 38, 14, "chains and ceiling hooks go with it. An appropriate"),
         (20, 56, 14, "gift for lady or gentleman."),
         (20, 74, 14, "Price only $2.95"),
-    ) == ["Cottage porch swing"]
+    ) == ["Cottage porch swing, weathered finish"]
 
 
 def test_praise_between_goods_and_their_price_is_passed_over() -> None:

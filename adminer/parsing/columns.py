@@ -1,0 +1,114 @@
+"""What stands over a line in its column of type: the lines of its paragraph, and the heading they are set under."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from adminer.parsing.text import AdvertText, TextLine
+from adminer.records import Box
+
+_STEP: Final = 1.3  # type sizes of white between two lines of one column
+_NO_RULE: Final = 0.5  # type sizes of white below which no rule has room between two lines
+_ACROSS: Final = 0.3  # of the narrower of two lines that must stand over the other
+_LARGER: Final = 1.12  # times the type under it: the head of an entry is often bold of the next size only
+_DISPLAY: Final = 1.3  # times the type under it: a heading wherever it stands
+_ONE_TEXT: Final = 1.6  # between lines of sizes further apart one text ends and another begins
+_LONGEST: Final = 80  # lines looked at upwards
+_HEAD_WORDS: Final = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """Hold the lines of a column down to a line, the lowest last, and the lines of the heading over them."""
+
+    lines: tuple[TextLine, ...]
+    head: tuple[TextLine, ...]
+
+
+def column_over(
+    advert: AdvertText, line: TextLine, rules: tuple[Box, ...], priced: frozenset[int], *, alone: bool
+) -> Column:
+    """Return the column of type over a line up to its heading, a rule or a gap; no line of `priced` is a heading.
+
+    A price that is `alone` in its line may be of any size beside the text over it.
+    """
+    lines = [line]
+    while len(lines) < _LONGEST:
+        above = _next_up(advert, lines[-1], rules)
+        if above is None:
+            break
+        if above.number not in priced and is_head(advert, above, lines[-1]):
+            return Column(tuple(reversed(lines)), _whole_head(advert, above, rules, priced))
+        if (
+            not (alone and len(lines) == 1)
+            and not 1 / _ONE_TEXT < above.type_px / max(lines[-1].type_px, 1.0) < _ONE_TEXT
+        ):
+            break
+        lines.append(above)
+    return Column(tuple(reversed(lines)), ())
+
+
+def _whole_head(
+    advert: AdvertText, foot: TextLine, rules: tuple[Box, ...], priced: frozenset[int]
+) -> tuple[TextLine, ...]:
+    """Return a heading with the line over it where it is set in two lines of one size."""
+    above = _next_up(advert, foot, rules)
+    alike = above is not None and 0.85 < above.type_px / max(foot.type_px, 1.0) < 1.18
+    if above is None or not alike or above.number in priced or above.block != foot.block:
+        return (foot,)
+    return above, foot
+
+
+def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
+    """Say whether a line heads the one under it: larger, or in capitals over lower case, and no sentence runs on."""
+    text, under = advert.printed(line), advert.printed(below)
+    if len(text.split()) > _HEAD_WORDS or not any(c.isalpha() for c in text) or text.rstrip()[-1:] in ",;-–":
+        return False
+    if under[:1].islower():
+        return False
+    ratio = line.type_px / max(below.type_px, 1.0)
+    if ratio >= _DISPLAY:
+        return True
+    short = line.flat.right < below.flat.right - 2 * below.type_px
+    return short and (ratio >= _LARGER or (text.isupper() and len(text) > 3 and not under.isupper() and ratio > 0.9))
+
+
+def _is_close(line: TextLine, over: TextLine) -> bool:
+    return -0.5 * line.flat.h < line.flat.y - over.flat.bottom <= _STEP * max(line.type_px, over.type_px)
+
+
+def _nearest_over(advert: AdvertText, line: TextLine, *, under: bool = True) -> TextLine | None:
+    """Return the nearest line that stands over a line (or under it, where not `under`) and shares its place across."""
+    best: TextLine | None = None
+    for other in advert.lines:
+        at, place = other.flat, line.flat
+        across = min(at.right, place.right) - max(at.x, place.x)
+        if across < _ACROSS * min(at.w, place.w) or other.number == line.number:
+            continue
+        if under and at.centre[1] < place.y and (best is None or at.bottom > best.flat.bottom):
+            best = other
+        if not under and at.y > place.centre[1] and (best is None or at.y < best.flat.y):
+            best = other
+    return best
+
+
+def _next_up(advert: AdvertText, line: TextLine, rules: tuple[Box, ...]) -> TextLine | None:
+    """Return the line right over a line in its column, None where a gap or a rule parts them."""
+    best = _nearest_over(advert, line)
+    if best is not None and not _is_close(line, best):
+        between = _nearest_over(advert, best, under=False)  # "Service for eight." at the edge over a line set in
+        best = between if between is not None and _is_close(line, between) and between is not line else None
+    if best is None:
+        return None
+    place = line.flat
+    if place.y - best.flat.bottom < _NO_RULE * min(line.type_px, best.type_px):
+        return best  # lines set close leave no room for a rule: what was taken for one is a stroke of a letter
+    middle = (max(best.box.x, line.box.x) + min(best.box.right, line.box.right)) / 2
+    parted = any(
+        r.w > max(3 * r.h, 2 * line.type_px)
+        and r.x <= middle <= r.right
+        and best.box.bottom - 2 <= r.centre[1] <= line.box.y + 2
+        for r in rules
+    )
+    return None if parted else best

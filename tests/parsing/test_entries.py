@@ -1,0 +1,149 @@
+"""Running text and headed paragraphs: which words since the last price name what a price is for. Texts invented."""
+
+from __future__ import annotations
+
+from adminer.parsing import parse_page
+from adminer.records import Advert, Box
+from tests.parsing.pages import NO_NAMES, Line, parse, reading_of
+
+
+def items(advert: Advert) -> dict[str, str]:
+    return {p.text: o.item for o in advert.offers for p in o.prices}
+
+
+def whys(advert: Advert) -> dict[str, str]:
+    return {p.text: o.why for o in advert.offers for p in o.prices}
+
+
+def paragraph(*texts: str, x: int = 20, y: int = 20) -> list[Line]:
+    return [(x, y + 22 * i, 14, text) for i, text in enumerate(texts)]
+
+
+def test_in_a_paragraph_each_price_is_for_the_goods_named_since_the_one_before() -> None:
+    advert = parse(
+        *paragraph(
+            "Open stock cups and saucers, odd lots, 25c the pair. Odd",
+            "plates, values to $1.00, choice 19c. Water Sets, jug and",
+            "six tumblers, in the fern cutting, $1.98 the set. Bread",
+            "Boxes, white japanned, $1.10. Tea Kettles, five quart, 89c.",
+        )
+    )
+    assert items(advert) == {
+        "25c": "Open stock cups and saucers",
+        "$1.00": "Odd plates",
+        "19c": "Odd plates",
+        "$1.98": "Water Sets, jug and six tumblers",
+        "$1.10": "Bread Boxes, white japanned",
+        "89c": "Tea Kettles, five quart",
+    }
+    assert "since the price before" in whys(advert)["89c"]
+
+
+def test_a_size_alone_goes_with_the_goods_named_before_it() -> None:
+    found = items(
+        parse(
+            *paragraph(
+                "Aluminum Sauce Pans, three sizes, 1-quart 49c, 2-quart 69c,",
+                "3-quart 85c. Galvanized Tubs, medium size, 95c; large size,",
+                "$1.15. Window Shades, dark green, 65c.",
+            )
+        )
+    )
+    assert found["69c"] == "Aluminum Sauce Pans 2-quart"
+    assert found["85c"] == "Aluminum Sauce Pans 3-quart"
+    assert found["$1.15"] == "Galvanized Tubs large size"
+    assert found["65c"] == "Window Shades, dark green"
+
+
+def test_two_prices_with_nothing_named_between_are_for_the_same() -> None:
+    found = items(
+        parse(
+            *paragraph(
+                "Huck Towels, hemstitched, regularly 50c, each 35c, or",
+                "three for $1.00. Crash Toweling 12c the yard. Cups and",
+                "Saucers at $1.39 each set or $7.50 the half dozen.",
+            )
+        )
+    )
+    assert found["50c"] == found["35c"] == found["three for $1.00"] == "Huck Towels, hemstitched"
+    assert found["$1.39"] == "Cups and Saucers"
+    assert found["$7.50"].startswith("Cups and Saucers")
+
+
+def test_a_former_price_stays_in_its_own_sentence() -> None:
+    advert = parse(
+        *paragraph(
+            "Bread Mixers, four-loaf size, usually $2.25,",
+            "tomorrow $1.67. Dish Pans, seventeen quart, 69c.",
+        )
+    )
+    assert items(advert) == {
+        "$2.25": "Bread Mixers, four-loaf size",
+        "$1.67": "Bread Mixers, four-loaf size",
+        "69c": "Dish Pans, seventeen quart",
+    }
+
+
+def test_a_price_beside_another_column_leaves_the_sentence_of_its_neighbour_whole() -> None:
+    left = paragraph("Water Sets, jug and six tumblers, in the", "fern cutting, $1.98 the set.")
+    right = paragraph("four napkins, blue or rose borders, $1.19.", "Footed Candy Jars, 89c.", x=420)
+    assert items(parse(*left, *right))["$1.98"] == "Water Sets, jug and six tumblers"
+
+
+def headed(*names: str, x: int = 20) -> list[Line]:
+    lines: list[Line] = []
+    for i, name in enumerate(names):
+        lines += [
+            (x + 40, 20 + 130 * i, 22, name),
+            *paragraph(
+                "Two bread boards and three drawers,", "glass doors above. Easily kept clean.", x=x, y=52 + 130 * i
+            ),
+            (x, 100 + 130 * i, 14, "Price, only"),
+            (x + 260, 100 + 130 * i, 14, f"${4 + i}.75"),
+        ]
+    return lines
+
+
+def test_the_heading_of_a_description_with_one_price_names_what_it_is_for() -> None:
+    advert = parse(*headed("Kitchen Cabinet", "Pantry Cupboard", "Library Table"))
+    assert items(advert) == {"$4.75": "Kitchen Cabinet", "$5.75": "Pantry Cupboard", "$6.75": "Library Table"}
+    assert "heading" in whys(advert)["$4.75"]
+
+
+def test_a_heading_over_several_prices_names_none_of_them() -> None:
+    found = items(
+        parse(
+            (100, 20, 24, "Linens"),
+            *paragraph(
+                "Crash Toweling, bleached, 12c the yard. Huck Towels, 35c.", "Luncheon Sets of five pieces, $1.19.", y=60
+            ),
+        )
+    )  # fmt: skip
+    assert found == {
+        "12c": "Crash Toweling, bleached",
+        "35c": "Huck Towels",
+        "$1.19": "Luncheon Sets of five pieces",
+    }
+
+
+def test_sizes_in_rows_are_sizes_of_what_the_heading_names() -> None:
+    found = items(
+        parse(
+            (60, 20, 20, "Oak Extension Table"),
+            *paragraph("This handsome table is made of oak,", "with carved feet and a heavy pedestal.", y=50),
+            (20, 98, 14, "Price, 6-foot length"), (300, 98, 14, "$9.85"),
+            (20, 120, 14, "Price, 8-foot length"), (300, 120, 14, "$11.40"),
+        )
+    )  # fmt: skip
+    assert found == {"$9.85": "Oak Extension Table 6-foot length", "$11.40": "Oak Extension Table 8-foot length"}
+
+
+def test_a_rule_between_heading_and_text_parts_them() -> None:
+    lines: list[Line] = [
+        (60, 20, 20, "Oak Rocker"),
+        *paragraph("Rolled edge, heavy ticking.", y=70),
+        (40, 110, 40, "$9.85"),
+    ]
+    apart = parse_page(reading_of(lines, rules=(Box(0, 54, 400, 2),)), NO_NAMES)[0]
+    assert items(apart)["$9.85"] != "Oak Rocker"
+    assert items(parse(*lines))["$9.85"] == "Oak Rocker"
