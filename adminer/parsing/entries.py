@@ -30,6 +30,7 @@ HEAD: Final = "the heading of the text that its only price closes"
 _HEADLINE: Final = 2.5  # times the type under it: larger type heads the advert, not an entry
 _ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.IGNORECASE)
 _ONE_SIZE: Final = 1.15
+_ROW_GAP: Final = 3.0  # type sizes of white or leaders before a price that stands in a column of its own
 _FRONT: Final = 3
 _RUN_ON: Final = 1.34  # type sizes apart within which a line goes on with the one over it
 
@@ -173,12 +174,20 @@ def _stretch_of(
     label = labelled and len(texts) == 1 and not texts[0].bare and texts[0].first_line == line.number and not shared
     label = label and not (texts[0].goods and line.number == first.line)
     follows = before is not None and before[0] > line.start
-    if line.number != first.line and any(s.goods and s.first_line == line.number for s in texts):
-        label = labelled  # goods named on the row of a price that stands apart
+    row = [s for s in texts if s.first_line == line.number]
+    if (line.number != first.line or _stands_apart(advert, line, first)) and any(s.goods for s in row):
+        label = labelled  # goods named on the row of a price that stands apart from them
     inline = labelled or follows or _goes_on(advert, line, first)
     return _Stretch(
         column, texts, _head_segment(column, segments), before[1] if before else None, first.line, inline, label
     )
+
+
+def _stands_apart(advert: AdvertText, line: TextLine, found: Found) -> bool:
+    """Say whether a price stands away from the words before it in its line, or after leaders."""
+    before = advert.words_of(line.start, max(found.start - 1, line.start + 1))[-1]
+    gap = found.place.x - before.box.right
+    return gap > _ROW_GAP * line.type_px or not any(c.isalnum() for c in before.text)
 
 
 def _label_line(advert: AdvertText, found: Found, priced: frozenset[int], rules: tuple[Box, ...]) -> TextLine:

@@ -111,14 +111,8 @@ def test_the_heading_of_a_description_with_one_price_names_what_it_is_for() -> N
 
 
 def test_a_heading_over_several_prices_names_none_of_them() -> None:
-    found = items(
-        parse(
-            (100, 20, 24, "Linens"),
-            *paragraph(
-                "Crash Toweling, bleached, 12c the yard. Huck Towels, 35c.", "Luncheon Sets of five pieces, $1.19.", y=60
-            ),
-        )
-    )  # fmt: skip
+    prose = "Crash Toweling, bleached, 12c the yard. Huck Towels, 35c.", "Luncheon Sets of five pieces, $1.19."
+    found = items(parse((100, 20, 24, "Linens"), *paragraph(*prose, y=60)))
     assert found == {
         "12c": "Crash Toweling, bleached",
         "35c": "Huck Towels",
@@ -147,3 +141,14 @@ def test_a_rule_between_heading_and_text_parts_them() -> None:
     apart = parse_page(reading_of(lines, rules=(Box(0, 54, 400, 2),)), NO_NAMES)[0]
     assert items(apart)["$9.85"] != "Oak Rocker"
     assert items(parse(*lines))["$9.85"] == "Oak Rocker"
+
+
+def test_a_price_far_right_in_its_line_is_for_the_label_of_its_row() -> None:
+    found = items(
+        parse(
+            *paragraph("Saucers, fruits and soups are sold singly."),
+            (20, 42, 14, "Covered casserole . . . . $3.09"),
+            (20, 64, 14, "Gravy boat . . . . . . . $2.19"),
+        )
+    )  # fmt: skip
+    assert found == {"$3.09": "Covered casserole", "$2.19": "Gravy boat"}
