@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final, Literal
 
-WordKind = Literal["month", "weekday", "number", "year", "numeric", "now", "coming", "tomorrow"]
+WordKind = Literal["month", "weekday", "number", "year", "numeric", "now", "coming", "today", "tomorrow"]
 Link = Literal["list", "dash", "to"]
 
 MONTHS: Final = {
@@ -47,6 +47,7 @@ _TOKEN: Final = re.compile(
     |(?P<number>(?<=[^\W\d_])(?:\d{{1,2}}|[lI]\d){_END}|(?<=[^\W\d_]\.)[lI\d]\d?{_END}|{_DAY}(?:st|nd|rd|th)?(?!¢|\s*{_UNITS}){_END})
     |(?P<now>(?<!\w)now(?=\s+(?:{THRU}|until|till?|to)\b))
     |(?P<coming>(?<!\w)(?:this\s+coming|coming|next|this)(?=\s+(?:{"|".join(WEEKDAYS)})(?!\w)))
+    |(?P<today>(?<!\w)today(?=\W{{1,3}}only\b|\W+(?:(?:and|{THRU}|to|until)\W+)?(?:tomorrow|{"|".join(WEEKDAYS)})(?!\w)))
     |(?P<tomorrow>(?<!\w)tomorrow(?!\w))""",
     re.VERBOSE | re.IGNORECASE,
 )
@@ -56,7 +57,7 @@ _JOINER = re.compile(
 _TO = re.compile(rf"\b(?:to|{THRU}|until|till?)\b", re.IGNORECASE)
 _DASH = re.compile(r"[-–—]")
 _KINDS: Final[tuple[WordKind, ...]] = (
-    "numeric", "year", "month", "weekday", "number", "now", "coming", "tomorrow",
+    "numeric", "year", "month", "weekday", "number", "now", "coming", "today", "tomorrow",
 )  # fmt: skip
 _NAMES = "|".join(sorted(MONTHS, key=len, reverse=True))
 _POINTED = re.compile(  # "June 16.17-18": readers see a hyphen as a point
@@ -67,6 +68,10 @@ _NAME = re.compile(r"(?<![^\W\d_])[A-Z][A-Za-z]{4,8}(?![^\W\d_])")  # long enoug
 _DAY_NEXT = re.compile(r"\.?\s*[0-3lI]?[\dlI](?!\w)")
 _LETTERED = re.compile(  # a day of which letters were made: two of them, or one beside a figure
     rf"((?<![^\W\d_])(?i:{_NAMES})(?:\.\s{{0,2}}|\s{{1,2}}))((?:[lIi|1][lIi|1oO]|[lIi|Z]\d|[0-3][OolIiSBZ])(?!\w))"
+)
+_WORN_DAY = re.compile(  # a short weekday with a letter wrong, in a row of days: the one before it says which it is
+    rf"(?i)\b((?:{'|'.join(sorted(WEEKDAYS, key=len, reverse=True))})[\s.,&]{{1,4}})([a-z1]{{3,5}})"
+    rf"(?=[\s.,&]{{1,4}}(?:{'|'.join(sorted((*WEEKDAYS, *MONTHS), key=len, reverse=True))})\b)"
 )
 _FIGURES = str.maketrans("lIi|oOSBZ", "111100582")
 _SPACE = re.compile(r"^[\s.,&\-–—]*$")
@@ -167,7 +172,22 @@ def mended_dates(text: str) -> str:
     letter ("Apnil 8", "Satuiday").
     """
     text = _NAME.sub(_right_name, _without_accents(text))
+    text = _WORN_DAY.sub(_next_day, text)
     return _LETTERED.sub(lambda found: found[1] + found[2].translate(_FIGURES), text)
+
+
+def _next_day(found: re.Match[str]) -> str:
+    word = found[2].lower()
+    before = re.match(r"[a-z]+", found[1].lower())
+    if before is None or word in WEEKDAYS or word in MONTHS:
+        return found[0]
+    following = (WEEKDAYS[before[0]] + 1) % 7
+    near = [
+        name
+        for name, number in WEEKDAYS.items()
+        if number == following and len(name) == len(word) and sum(a != b for a, b in zip(name, word, strict=True)) == 1
+    ]
+    return found[1] + near[0].title() if near else found[0]
 
 
 def _right_name(found: re.Match[str]) -> str:

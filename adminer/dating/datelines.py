@@ -13,8 +13,9 @@ from dataclasses import replace
 from datetime import date
 from typing import Final
 
-from adminer.dating.calendar import YEARS, PrintedDate, parse_printed_dates
+from adminer.dating.calendar import YEARS, parse_printed_dates
 from adminer.dating.calendar_words import MONTHS, WEEKDAYS
+from adminer.dating.printed import PrintedDate
 
 _LETTERS: Final = r"[A-Za-z]"
 _WORN: Final = re.compile(

@@ -9,10 +9,11 @@ from datetime import date, timedelta
 from itertools import pairwise
 from typing import Final
 
-from adminer.dating.calendar import PrintedDate, parse_printed_dates
+from adminer.dating.calendar import parse_printed_dates
 from adminer.dating.calendar_words import MONTHS, THRU, WEEKDAYS
 from adminer.dating.datelines import datelines_in
 from adminer.dating.edtf import bounds_of
+from adminer.dating.printed import PrintedDate
 from adminer.errors import AdminerError
 from adminer.parsing.text import AdvertText
 from adminer.records import DateFact, Note, Region

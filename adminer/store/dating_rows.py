@@ -16,8 +16,9 @@ from adminer.dating.evidence.base import Case, Context, DatedPrice, KnownRun, Re
 from adminer.dating.evidence.file_prices import key_of
 from adminer.dating.months import MONTHS, first_day, index_of
 from adminer.dating.price_tables import consumer_prices
+from adminer.dating.printed_runs import SCHEDULE
+from adminer.dating.run_bounds import SEARCHED
 from adminer.dating.run_records import Run, RunSighting
-from adminer.dating.runs import SCHEDULE, SEARCHED
 from adminer.dating.schedules import MAY_TELL, ScheduleFact, facts_of_table, read_schedule
 from adminer.names.authority import Authorities
 from adminer.names.objects import SeenObject

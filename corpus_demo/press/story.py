@@ -191,7 +191,7 @@ def _mail_order(draw: _Draw) -> tuple[AdvertSpec, date]:
         )
     spec = _advert(draw, "mailorder", shop, shop.towns[0], start, tuple(items), "China by Mail")
     spring = start.month < 7
-    season, edtf = ("Spring and Summer", "{0}-21/{0}-22") if spring else ("Fall and Winter", "{0}")
+    season, edtf = ("Spring and Summer", "{0}-21/{0}-22") if spring else ("Fall and Winter", "{0}-23/{0}-24")
     when = When(f"{season} {start.year}", edtf.format(start.year)) if draw.years else None
     return replace(
         spec,

@@ -22,7 +22,7 @@ from adminer.dating.evidence import (
     staples,
     telephones,
 )
-from adminer.dating.evidence.base import Case, Clue, Context, DatedPrice, KnownRun, ReadDate, ReadPrice, YearSpan
+from adminer.dating.evidence.base import Case, Clue, Context, DatedPrice, KnownRun, ReadPrice, YearSpan
 from adminer.dating.months import MONTHS, index_of
 from adminer.records import Box
 
@@ -129,26 +129,6 @@ def test_a_state_sales_tax_counts_from_its_first_year_in_that_state() -> None:
     (ohio,) = laws.find(case("plus sales tax", state="OH"), NOTHING)
     (texas,) = laws.find(case("plus sales tax"), Context(region="TX"))
     assert (ohio.earliest, texas.earliest) == (date(1935, 1, 1), date(1961, 1, 1))
-
-
-def test_a_day_without_year_names_the_years_of_its_weekday() -> None:
-    (clue,) = clues(calendar_days.find, "Prices effective Thurs., Fri., Sat., March 12-13-14")
-    assert chance(clue, 1953, 3) == 1
-    assert chance(clue, 1952, 3) < 0.1
-    assert chance(clue, 1953, 8) < 0.01
-
-
-def test_dates_read_with_their_year_bind_and_an_expiry_reaches_back() -> None:
-    read = ReadDate("expiry", "expires Dec. 31, 1950", date(1950, 12, 31), date(1950, 12, 31), None, 0.95)
-    (clue,) = calendar_days.find(case(dates=(read,)), NOTHING)
-    assert chance(clue, 1950, 12) > chance(clue, 1950, 10) > chance(clue, 1950, 6) > chance(clue, 1951, 2)
-
-
-def test_a_note_binds_and_an_approximate_one_is_softer() -> None:
-    (sure,) = calendar_days.find(case(published="1951"), NOTHING)
-    (about,) = calendar_days.find(case(published="1951~"), NOTHING)
-    assert chance(sure, 1950) < 0.01 < chance(about, 1950)
-    assert sure.kind == "owner's note"
 
 
 def test_a_named_holiday_printed_with_its_day_names_the_years() -> None:
@@ -287,13 +267,6 @@ def test_known_years_and_sightings_of_a_line_are_evidence() -> None:
     }
     together = sum((c.log_likelihood for c in found), np.zeros(MONTHS))
     assert index_of(date(1951, 1, 1)) <= int(np.argmax(together)) <= index_of(date(1951, 12, 1))
-
-
-def test_an_anniversary_counts_from_the_retailers_first_year() -> None:
-    context = Context(retailers={"tidewell": YearSpan(1926, None, "Tidewell Markets")})
-    (clue,) = printed_years.find(case("Our 25th Anniversary Sale", retailer_id="tidewell"), context)
-    assert chance(clue, 1951) == 1
-    assert chance(clue, 1946) < 0.2
 
 
 def test_a_week_of_a_known_schedule_dates_the_advert() -> None:

@@ -28,11 +28,42 @@ PAPER = (date(1953, 3, 12), date(1953, 3, 12))
         ("March l2-13-14", "1953-03-12/1953-03-14"),
         ("Mar. I2 thiu Mar. 1S", "1953-03-12/1953-03-15"),
         ("Mar. 12 thru Mar. 2O", "1953-03-12/1953-03-20"),
+        ("Thur. Frl. Sat. March 12, 13, 14", "1953-03-12/1953-03-14"),
     ],
 )
 def test_letters_read_for_figures_and_wrong_letters_in_names_are_mended(text: str, edtf: str) -> None:
     (found,) = parse_printed_dates(text, reference=PAPER)
     assert found.edtf == edtf
+
+
+@pytest.mark.parametrize(
+    ("text", "edtf", "opens"),
+    [
+        ("Now thru Sat., Mar. 14", "1953-03-12/1953-03-14", False),
+        ("Today and Saturday", "1953-03-12/1953-03-14", False),
+        ("today only", "1953-03-12", False),
+        ("Prices good until Saturday night", "1953-03-14", False),
+        ("Sale starts Monday", "1953-03-16", True),
+        ("Prices good 3/12 thru 3/14", "1953-03-12/1953-03-14", False),
+    ],
+)
+def test_days_seen_from_the_paper_s_own(text: str, edtf: str, opens: bool) -> None:
+    (found,) = parse_printed_dates(text, reference=PAPER)
+    assert (found.edtf, found.opens) == (edtf, opens)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Patented Apr. 9, 1902",
+        "today's low prices",
+        "open until Saturday night 9 p.m.",
+        "Sat. 9-10-11",  # three days of a month that was not read
+        "1/2 to 3/4 off",
+    ],
+)
+def test_what_is_no_date_of_the_advert_is_left(text: str) -> None:
+    assert [found for found in parse_printed_dates(text, reference=PAPER) if found.earliest] == []
 
 
 @pytest.mark.parametrize("text", ["May I send it", "Mar is one", "Sept oil 19c", "Decor 12 in.", "March IS here"])

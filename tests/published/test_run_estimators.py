@@ -90,6 +90,16 @@ def test_a_long_geological_record() -> None:
     assert est.marshall_orders(42, 0.95, 0.95) == (37, None)
 
 
+def test_the_gaps_of_a_long_geological_record() -> None:
+    # the same record at 80 %: 7.07 to 7.21 (trade.md C.2: 7.0701, 7.2147). Its 42 gaps are not printed; these have the 28th
+    # and the 39th that those bounds need, and end at 6.95 as it does
+    gaps = [*np.linspace(0.001, 0.1, 27), 0.1201, *np.linspace(0.13, 0.26, 10), 0.2647, 0.3, 0.4, 0.5]
+    ages = 6.95 - np.cumsum([0.0, *np.random.default_rng(1).permutation(gaps)])
+    lower, upper = est.marshall_gaps(list(ages), 0.80, 0.95)
+    assert (lower, upper) == (pytest.approx(7.0701, abs=5e-5), pytest.approx(7.2147, abs=5e-5))
+    assert est.marshall_gaps(list(ages), 0.95, 0.95)[1] is None
+
+
 def test_the_last_two_sightings_alone() -> None:
     assert est.solow_roberts([1900, 1905, 1910], 1990) == pytest.approx(0.058824, abs=5e-7)
     first = next(y for y in range(1911, 2100) if est.solow_roberts([1900, 1905, 1910], y) <= 0.05)

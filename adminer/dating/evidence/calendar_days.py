@@ -7,11 +7,12 @@ from collections.abc import Iterator
 from datetime import date
 from typing import Final
 
-from adminer.dating.calendar import PrintedDate, parse_printed_dates
+from adminer.dating.calendar import parse_printed_dates
 from adminer.dating.edtf import bounds_of
 from adminer.dating.evidence.base import Case, Clue, Context, Floats
 from adminer.dating.evidence.shapes import around, stray, within
 from adminer.dating.months import FIRST_YEAR, LAST_YEAR, MONTHS, index_of
+from adminer.dating.printed import PrintedDate
 from adminer.errors import FolderError
 
 KIND: Final = "calendar"
@@ -23,6 +24,7 @@ _YEARS = range(FIRST_YEAR, LAST_YEAR + 1)
 _WRONG_NOTE: Final = 0.01
 _WRONG_DATE: Final = 0.007
 _WRONG_DAY: Final = 0.015
+_SEASON: Final = 2  # months beyond the first that a season or a year of issue has
 _LOOKS_DATED = re.compile(
     r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?\s*\d|\d{1,2}[/-]\d{1,2}[/-]\d\d", re.IGNORECASE
 )
@@ -81,6 +83,12 @@ def _known(kind: str, earliest: date | None, latest: date | None, doubt: float) 
     if kind == "expiry":
         # an offer runs out some weeks, seldom many months after the advert; common practice, no source
         return around({last - back: 0.7**back for back in range(12)}, 3 * floor)
+    if kind == "dateline":
+        return within(first, last, floor)  # the paper's own day, not one of an offer ahead
+    if last - first >= _SEASON:
+        # a catalogue goes out one to three months before its season; common practice, no source
+        ahead = {first - back: chance for back, chance in ((1, 1.0), (2, 0.7), (3, 0.3))}
+        return around(dict.fromkeys(range(first, last + 1), 1.0) | ahead | {last + 1: 0.2}, floor)
     return within(first, last, floor, edge=0.05, edge_months=1)
 
 

@@ -15,9 +15,10 @@ from adminer.dating.months import FIRST_YEAR, LAST_YEAR, MONTHS, index_of_year
 KIND: Final = "printed years"
 _YEAR: Final = re.compile(r"(?<![\w$#/.,-])(1[89]\d\d)(?![\w%¢]|[.,]\d|-\w)")
 _BEGUN: Final = re.compile(
-    r"(?:since|established|estab\.?|est\.?|founded|founded\s+in|from|\bno|number|model|style|lot|phone|call|pattern)\W*$",
+    r"(?:pat(?:ented|ents?|d)?\W{1,3}\w{3,9}\W{1,3}\d{1,2}|since|established|estab\.?|est\.?|founded|founded\s+in|from|\bno|number|model|style|lot|phone|call|pattern)\W*$",
     re.I,
 )
+_COPYRIGHT: Final = re.compile(r"(?:©|\(c\)|\bcop(?:yright|y'?r)(?:ed)?)[\W]{0,3}(?:by\b[^|\n]{0,40})?$", re.IGNORECASE)
 _FOUNDED: Final = re.compile(r"(?:since|established|estab\.?|est\.?|founded(?:\s+in)?)\W{0,3}(1[89]\d\d)", re.I)
 _ANNIVERSARY: Final = re.compile(r"\b(\d{1,3})(?:st|nd|rd|th)\s+(?:\w+\s+)?(?:anniversary|birthday|year)\b", re.I)
 _NO_YEAR: Final = 0.10  # a number that is no year, or a year long past that is told about; judgement, no source
@@ -44,9 +45,12 @@ def find(case: Case, context: Context) -> Iterator[Clue]:
         if FIRST_YEAR <= int(found[1]) <= LAST_YEAR and (latest is None or int(found[1]) > int(latest[1])):
             latest = found
     if latest is not None:
+        right = _COPYRIGHT.search(case.text[: latest.start()])
         yield Clue(
             KIND,
-            f"the latest year printed is {latest[1]}",
+            f"'{' '.join(right[0].split())} {latest[1]}': printed in that year or reprinted after it"
+            if right
+            else f"the latest year printed is {latest[1]}",
             "printed on the advert",
             _printed_in(int(latest[1])),
             case.box_of(latest.start(), latest.end()),
