@@ -91,7 +91,7 @@ def test_a_long_geological_record() -> None:
 
 
 def test_the_gaps_of_a_long_geological_record() -> None:
-    # the same record at 80 %: 7.07 to 7.21 (trade.md C.2: 7.0701, 7.2147). Its 42 gaps are not printed; these have the 28th
+    # the same record at 80 %: 7.0701 and 7.2147 (trade.md C.2). Its 42 gaps are not printed; these have the 28th
     # and the 39th that those bounds need, and end at 6.95 as it does
     gaps = [*np.linspace(0.001, 0.1, 27), 0.1201, *np.linspace(0.13, 0.26, 10), 0.2647, 0.3, 0.4, 0.5]
     ages = 6.95 - np.cumsum([0.0, *np.random.default_rng(1).permutation(gaps)])
