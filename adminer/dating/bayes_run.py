@@ -70,9 +70,8 @@ def fit_run(record: WeekRecord) -> BayesRun:
     return _fit(record, pause=False)[0]
 
 
-def compare_runs(record: WeekRecord) -> Comparison:
-    """Compare one run with two runs and a pause of at least a week between them, both equally likely beforehand."""
-    one, _ = _fit(record, pause=False)
+def compare_runs(record: WeekRecord, one: BayesRun) -> Comparison:
+    """Compare one run, as `fit_run` has it, with two and a pause of at least a week, both equally likely beforehand."""
     two, paused = _fit(record, pause=True)
     difference = two.log_evidence - one.log_evidence
     chance = float(1 / (1 + np.exp(-np.clip(difference, -700, 700))))

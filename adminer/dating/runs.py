@@ -59,7 +59,7 @@ def study_run(
         tuple(weeks),
         searched,
         posterior,
-        compare_runs(record) if len(weeks) > 2 else None,
+        compare_runs(record, posterior) if len(weeks) > 2 else None,
         tuple(_gaps(weeks, searched)),
         next_searches(posterior, weeks, searched, sides=_open_sides(run)),
         found,

@@ -39,6 +39,7 @@ class Field:
     choices: tuple[tuple[str, str], ...] = ()
     known: tuple[str, ...] = ()  # offered while typing, anything else may be typed too
     long: bool = False
+    title: str = ""  # of its column, where that is not the column's name
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,10 +103,15 @@ def _search_fields(desk: Desk) -> tuple[Field, ...]:
     )
     return (
         Field("paper", "Paper or magazine", required=True, known=papers),
-        Field("issues", "Issues: a day (1953-01-08), a month, or a span (1953-01-08 to 1953-02-28)", required=True),
+        Field(
+            "issues",
+            "Issues: a day (1953-01-08), a month, or a span (1953-01-08 to 1953-02-28)",
+            required=True,
+            long=True,
+        ),
         Field("every", "It appeared", choices=(("week", "weekly, or its advert did"), ("day", "daily"))),
         Field("line", "Line sought", choices=(("", "any line"), *_by_name(lines))),
-        Field("retailer", "Shop sought", choices=(("", "any shop"), *_by_name(shops))),
+        Field("retailer", "Shop sought", choices=(("", "any shop"), *_by_name(shops)), title="Shop"),
         Field("found", "Found", choices=_FOUND),
         Field("who", "Who looked"),
         Field("remark", "Remark", long=True),

@@ -12,8 +12,10 @@ from adminer.desk.shelf import Row
 
 WEEKS_SHOWN: Final = 53
 PAGE: Final = 100
+PRICES_PAGE: Final = 400  # rows of a long table that a page shows at once
+MOST_PRICES: Final = 3000  # that a picture shows
 _PRICES: Final = """
-    SELECT coalesce(valid_from, published_from) AS day, line, piece_or_set, pieces, retailer, city, file,
+    SELECT coalesce(valid_from, published_from) AS day, line, piece_or_set, item, pieces, retailer, city, file,
         price, cardholder_price, price_without_card, former_price, status, offer_id, clipping_id
     FROM priced_offers
     WHERE coalesce(valid_from, published_from) IS NOT NULL
@@ -21,7 +23,7 @@ _PRICES: Final = """
         AND ($retailer IS NULL OR retailer = $retailer)
         AND coalesce(price, cardholder_price, price_without_card) IS NOT NULL
     ORDER BY day, file, offer_id
-    LIMIT 3000
+    LIMIT $most
 """
 _CHOICES: Final = """
     SELECT
@@ -84,25 +86,32 @@ class WeekGrid:
     year: int | None
 
 
+def make_ahead(desk: Desk) -> None:
+    """Ask what the pages of Looking ask when they are first opened."""
+    choices(desk)
+    week_grid(desk, None, None)
+    coverage(desk)
+
+
 def choices(desk: Desk) -> Row:
     """Return the lines, pieces and retailers that have prices."""
-    return desk.shelf.rows(_CHOICES)[0]
+    return desk.shelf.kept_rows(_CHOICES)[0]
 
 
 def prices(desk: Desk, line: str | None, piece: str | None, retailer: str | None) -> list[Row]:
     """Return the dated prices of one line, piece or retailer, or of all."""
-    return desk.shelf.rows(_PRICES, {"line": line, "piece": piece, "retailer": retailer})
+    return desk.shelf.kept_rows(_PRICES, {"line": line, "piece": piece, "retailer": retailer, "most": MOST_PRICES})
 
 
 def week_grid(desk: Desk, line: str | None, year: int | None) -> WeekGrid:
     """Return the weeks of one year in which each chain advertised; the year with most adverts where none is named."""
-    counts = {row["year"]: row["n"] for row in desk.shelf.rows(_WEEK_YEARS, {"line": line})}
+    counts = {row["year"]: row["n"] for row in desk.shelf.kept_rows(_WEEK_YEARS, {"line": line})}
     if not counts:
         return WeekGrid((), (), (), None)
     years = tuple(counts)
     shown: int = year if year is not None and year in counts else max(years, key=lambda each: counts[each])
     first = date.fromisocalendar(shown, 1, 1)
-    inside = desk.shelf.rows(_WEEK_CELLS, {"line": line, "year": shown})
+    inside = desk.shelf.kept_rows(_WEEK_CELLS, {"line": line, "year": shown})
     # only the weeks between the first and the last that have anything, so that the table stays narrow
     start, end = min(row["week"] for row in inside), max(row["week"] for row in inside)
     weeks = tuple(w for w in (first + timedelta(weeks=n) for n in range(WEEKS_SHOWN)) if start <= w <= end)
@@ -114,7 +123,7 @@ def week_grid(desk: Desk, line: str | None, year: int | None) -> WeekGrid:
 
 def coverage(desk: Desk) -> tuple[tuple[int, ...], list[tuple[str, dict[int, Row]]]]:
     """Return the years, and for each paper what lies in the file of each year."""
-    found = desk.shelf.rows(_COVERAGE)
+    found = desk.shelf.kept_rows(_COVERAGE)
     papers: dict[str, dict[int, Row]] = {}
     for row in found:
         papers.setdefault(row["publication"], {})[row["year"]] = row

@@ -21,7 +21,7 @@ _QUEUE: Final = f"""
     FROM clippings c LEFT JOIN adverts a USING (clipping_id) LEFT JOIN offers o USING (advert_id)
     GROUP BY ALL
     ORDER BY worth DESC, c.file, c.leaf
-    LIMIT ? OFFSET ?
+    LIMIT $most OFFSET $before
 """  # noqa: S608 - the spliced piece is a constant of our own
 
 
@@ -38,13 +38,18 @@ def queue_of(desk: Desk, page: int = 1) -> Queue:
     """Return the clippings in the order in which a look at them is worth most; pages count from 1."""
     if not desk.shelf.exists:
         return Queue((), 0, 1)
-    rows = desk.shelf.rows(_QUEUE, [PAGE, (page - 1) * PAGE])
+    rows = _listed(desk, page)
     touched = touched_since_build(desk)
     for row in rows:
         if row["clipping_id"] in touched:
             _recount(desk, row)
     whole = desk.shelf.rows("SELECT count(*) AS n FROM clippings")[0]["n"]
     return Queue(tuple(rows), whole, page)
+
+
+def make_ahead(desk: Desk) -> None:
+    """List the clippings before anyone looks at them: the first page of the list is asked for by every clipping."""
+    _listed(desk, 1)
 
 
 def neighbours(desk: Desk, clipping_id: str) -> tuple[str | None, str | None]:
@@ -57,7 +62,7 @@ def neighbours(desk: Desk, clipping_id: str) -> tuple[str | None, str | None]:
         [clipping_id],
     )
     touched = touched_since_build(desk)
-    for row in desk.shelf.rows(_QUEUE, [PAGE, 0]):
+    for row in _listed(desk, 1):
         if row["clipping_id"] == clipping_id:
             continue
         if row["clipping_id"] in touched:
@@ -73,6 +78,10 @@ def touched_since_build(desk: Desk) -> frozenset[str]:
     built = datetime.fromtimestamp(status.st_mtime if status else 0, UTC) - _BUILD_TIME
     since = built.strftime("%Y-%m-%dT%H:%M:%SZ")
     return frozenset(act.clipping_id for act in desk.journal.acts if act.at >= since and act.clipping_id)
+
+
+def _listed(desk: Desk, page: int) -> list[Row]:
+    return desk.shelf.kept_rows(_QUEUE, {"most": PAGE, "before": (page - 1) * PAGE})
 
 
 def _recount(desk: Desk, row: Row) -> None:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import threading
-from collections.abc import Callable, Iterator, Sequence
+from collections import OrderedDict
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -14,7 +15,34 @@ import duckdb
 from adminer.errors import AdminerError
 
 Row = dict[str, Any]
+_MOST_KEPT: Final = 64  # answers
 LARGE: Final = 20_000  # offers from which the flat view is worth keeping as a table
+
+
+# the view groups whole rows, which a question about one line can push down; for all rows at once the prices alone
+# are grouped first, which takes a third of the time
+_FLAT: Final = """
+    CREATE TABLE memory.main.priced_offers AS
+    SELECT
+        c.file, c.leaf, c.publication, coalesce(a.city, c.city) AS city, c.published, c.published_from, c.published_to,
+        a.valid_from, a.valid_to, a.retailer_id, a.retailer, o.line_id, o.line, o.maker, o.item, o.piece_or_set,
+        o.pieces, p.* EXCLUDE (offer_id), o.x || ',' || o.y || ',' || o.w || ',' || o.h AS box, o.confidence, o.status,
+        o.offer_id, o.advert_id, c.clipping_id
+    FROM offers o JOIN adverts a USING (advert_id) JOIN clippings c USING (clipping_id)
+    LEFT JOIN (
+        SELECT
+            offer_id,
+            min(amount) FILTER (condition = 'everyone' AND role IN ('price', 'from', 'range_low')) AS price,
+            min(amount) FILTER (condition = 'cardholder') AS cardholder_price,
+            min(amount) FILTER (condition = 'without_card') AS price_without_card,
+            min(amount) FILTER (condition IN ('coupon', 'with_purchase', 'stamps')) AS conditional_price,
+            min(amount) FILTER (condition IN ('former', 'comparison')) AS former_price,
+            string_agg(DISTINCT condition_text, '; ' ORDER BY condition_text) AS conditions,
+            any_value(currency) AS currency, min(per_quantity) AS per_quantity, any_value(per_unit) AS per_unit
+        FROM prices GROUP BY offer_id
+    ) p USING (offer_id)
+    WHERE o.status <> 'rejected'
+"""
 
 
 @dataclass(slots=True)
@@ -27,6 +55,8 @@ class Shelf:
     # what is worth making ahead for every new snapshot of a large file, so that no page waits for it
     ahead: list[Callable[[], object]] = field(default_factory=list)
     _flat: tuple[int, int] | None = None  # the snapshot whose view priced_offers lies in memory as a table
+    _kept: OrderedDict[tuple[Any, ...], list[Row]] = field(default_factory=OrderedDict)
+    _kept_of: tuple[int, int] | None = None  # the snapshot they are of
     _settled: tuple[int, int] | None = None  # the snapshot for which all that is made ahead is made
 
     @property
@@ -71,6 +101,23 @@ class Shelf:
             names = [column[0] for column in result.description or ()]
             return [dict(zip(names, row, strict=True)) for row in result.fetchall()]
 
+    def kept_rows(self, sql: str, parameters: Mapping[str, Any] | None = None) -> list[Row]:
+        """Return the rows of a query that many pages ask; they are kept for as long as the snapshot is the newest."""
+        stamp, key = self.stamp(), (sql, *sorted((parameters or {}).items()))
+        with self._lock:
+            if self._kept_of != stamp:
+                self._kept.clear()
+                self._kept_of = stamp
+            rows = self._kept.get(key)
+        if rows is None:
+            rows = self.rows(sql, dict(parameters or {}))
+            with self._lock:
+                if self._kept_of == stamp:
+                    self._kept[key] = rows
+                    while len(self._kept) > _MOST_KEPT:
+                        self._kept.popitem(last=False)
+        return [dict(row) for row in rows]  # a page may write into its own
+
     def _attach(self) -> duckdb.DuckDBPyConnection:
         # a database in memory that attaches the file: a file opened directly is shared by its path within a
         # process, and a replaced one would go on to be the old one
@@ -97,7 +144,7 @@ class Shelf:
             if not count or count[0] < LARGE:
                 return False
             cursor.execute("USE shelf")
-            cursor.execute("CREATE TABLE memory.main.priced_offers AS SELECT * FROM shelf.main.priced_offers")
+            cursor.execute(_FLAT)
         except duckdb.Error:
             return False  # a database of an older version lacks a table; each page says so where it matters
         finally:

@@ -14,7 +14,7 @@ from starlette.routing import Route
 from adminer.desk.answer_picture import dated_prices, picture_of
 from adminer.desk.asking import MOST_ROWS, Heads, answer_of, arrow_answer
 from adminer.desk.desk import Desk
-from adminer.desk.finding import Finder
+from adminer.desk.finding import MOST_FOUND, Finder
 from adminer.desk.fresh import newer_than_answers
 from adminer.desk.rendering import page
 from adminer.errors import UsageError
@@ -101,7 +101,7 @@ def routes(desk: Desk) -> list[Route]:
     def search(request: Request) -> Response:
         asked = " ".join(request.query_params.get("q", "").split())[:200]
         found = finder.find(asked)
-        return page(request, desk, "search.html", {"asked": asked, "found": found})
+        return page(request, desk, "search.html", {"asked": asked, "found": found, "most": MOST_FOUND})
 
     return [
         Route("/ask", listing),

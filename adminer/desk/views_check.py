@@ -16,7 +16,7 @@ from adminer.desk.facts_in_order import facts_of, next_open
 from adminer.desk.forms import FormError, IdOf, advert_from, box_from, known_name, offer_from, text_of
 from adminer.desk.naming import learn_entry, learn_line, learn_repairs
 from adminer.desk.pictures import TILE, level_count
-from adminer.desk.queue import PAGE, neighbours, queue_of
+from adminer.desk.queue import PAGE, make_ahead, neighbours, queue_of
 from adminer.desk.rendering import ENVIRONMENT, page
 from adminer.records import Box
 from adminer.store.facts import Fields, box_list, box_of
@@ -36,6 +36,7 @@ Handler = Callable[[Request], Awaitable[Response]]
 
 def routes(desk: Desk) -> list[Route]:
     """Return the addresses of the section Checking."""
+    desk.shelf.ahead.append(lambda: make_ahead(desk))
 
     def listing(request: Request) -> Response:
         number = request.query_params.get("page", "1")

@@ -94,6 +94,7 @@ def _page(
         "kept": kept,
         "fields": fields,
         "words": words,
+        "titles": {field.name: field.title for field in fields if field.title},
         "row": row,
         "mark": _mark(row) if row else "",
         "typed": _offered(typed, fields, desk.who),

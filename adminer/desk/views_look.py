@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from typing import Any
+from urllib.parse import urlencode
 
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
@@ -23,6 +24,7 @@ from adminer.publish.look import svg_of
 
 def routes(desk: Desk) -> list[Route]:
     """Return the addresses of the section Looking."""
+    desk.shelf.ahead.append(lambda: look_data.make_ahead(desk))
     return [*_table_routes(desk), *_date_routes(desk)]
 
 
@@ -36,10 +38,16 @@ def _table_routes(desk: Desk) -> list[Route]:
 
     def prices(request: Request) -> Response:
         line, piece, retailer = _choice(request)
-        context: dict[str, Any] = {"line": line, "piece": piece, "retailer": retailer, "rows": [], "choices": None}
+        named = {"line": line, "piece": piece, "retailer": retailer}
+        context: dict[str, Any] = {**named, "rows": [], "choices": None, "whole": 0}
+        at = _page_number(request)
         if desk.shelf.exists:
+            found = look_data.prices(desk, line, piece, retailer)
             context["choices"] = look_data.choices(desk)
-            context["rows"] = look_data.prices(desk, line, piece, retailer)
+            context["rows"] = found[(at - 1) * look_data.PRICES_PAGE : at * look_data.PRICES_PAGE]
+            context["whole"] = len(found)
+        context |= {"page": at, "page_size": look_data.PRICES_PAGE, "most": look_data.MOST_PRICES}
+        context["query"] = urlencode({name: value for name, value in named.items() if value})
         return _shown(desk, request, "prices.html", context)
 
     def prices_drawn(request: Request) -> Response:
@@ -74,8 +82,7 @@ def _date_routes(desk: Desk) -> list[Route]:
     """Return the addresses of the adverts without a date."""
 
     def undated(request: Request) -> Response:
-        number = request.query_params.get("page", "1")
-        at = max(1, int(number)) if number.isdecimal() and len(number) < 7 else 1
+        at = _page_number(request)
         rows = look_data.undated(desk, at) if desk.shelf.exists else []
         return _shown(desk, request, "undated.html", {"rows": rows, "page": at, "page_size": look_data.PAGE})
 
@@ -132,6 +139,11 @@ def _date_routes(desk: Desk) -> list[Route]:
 
 def _shown(desk: Desk, request: Request, template: str, context: dict[str, Any]) -> Response:
     return page(request, desk, template, {"here": "Looking", "newer": newer_than_answers(desk), **context})
+
+
+def _page_number(request: Request) -> int:
+    number = request.query_params.get("page", "1")
+    return max(1, int(number)) if number.isdecimal() and len(number) < 7 else 1
 
 
 def _choice(request: Request) -> tuple[str | None, str | None, str | None]:

@@ -8,7 +8,7 @@ from time import process_time
 import numpy as np
 import pytest
 
-from adminer.dating.bayes_run import WeekRecord, compare_runs, fit_run
+from adminer.dating.bayes_run import Comparison, WeekRecord, compare_runs, fit_run
 from adminer.dating.lattice import weeks_beyond
 from adminer.dating.next_searches import information, next_searches
 from adminer.dating.run_bounds import LATTICE, NONE, SEARCHED, searched_weeks
@@ -38,6 +38,10 @@ def seen(week: int, number: int = 0, **more: object) -> RunSighting:
         "dated_by": "printed",
     }
     return RunSighting(**(values | more))  # type: ignore[arg-type]  # the tests name fields of RunSighting
+
+
+def compared(record: WeekRecord) -> Comparison:
+    return compare_runs(record, fit_run(record))
 
 
 def test_the_default_bound_is_the_lattice_of_weeks() -> None:
@@ -123,11 +127,11 @@ def test_the_order_of_sightings_changes_nothing() -> None:
 
 
 def test_a_promotion_that_came_back_is_two_runs_and_a_thin_one_is_not() -> None:
-    back = compare_runs(WeekRecord(dict.fromkeys((*range(100, 112), *range(170, 182)), 1.0)))
+    back = compared(WeekRecord(dict.fromkeys((*range(100, 112), *range(170, 182)), 1.0)))
     assert back.log10_for_two > 2
     assert back.pause is not None
     assert 112 <= back.pause[0] <= back.pause[1] < 170
-    thin = compare_runs(WeekRecord(dict.fromkeys(range(100, 200, 7), 1.0)))
+    thin = compared(WeekRecord(dict.fromkeys(range(100, 200, 7), 1.0)))
     assert thin.log10_for_two < 0
     assert thin.pause is None
 
@@ -135,7 +139,7 @@ def test_a_promotion_that_came_back_is_two_runs_and_a_thin_one_is_not() -> None:
 def test_searches_decide_whether_a_gap_is_real() -> None:
     weeks = dict.fromkeys((*range(100, 106, 2), *range(130, 136, 2)), 1.0)
     looked = dict.fromkeys(range(107, 129), 1)
-    assert compare_runs(WeekRecord(weeks, looked)).chance_of_two > compare_runs(WeekRecord(weeks)).chance_of_two
+    assert compared(WeekRecord(weeks, looked)).chance_of_two > compared(WeekRecord(weeks)).chance_of_two
     study = study_run([seen(w) for w in (0, 2, 30)], [Search("Gazette", THURSDAY + 5 * WEEK, THURSDAY + 9 * WEEK)])
     assert [(g.weeks, g.issues_searched) for g in study.gaps] == [(1, 0), (27, 5)]
 

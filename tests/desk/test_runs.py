@@ -71,7 +71,7 @@ def test_one_run_shows_its_bounds_gaps_next_issues_and_scans(small: SmallDesk) -
 
 def test_a_search_written_down_from_a_run_counts_there_at_once(small: SmallDesk) -> None:
     client, run = small.client(), "/look/run?line=Tansy+Morn"
-    link = re.search(r'never looked at; <a href="([^"]*)"', client.get(run).text)
+    link = re.search(r'never looked at<span class="on-screen">; <a href="([^"]*)"', client.get(run).text)
     assert link is not None
     form = client.get(html.unescape(link[1])).text
     typed = dict(re.findall(r'<input[^>]* name="(\w+)"[^>]* value="([^"]*)"', form))

@@ -21,7 +21,11 @@ for (const name of ["dragover", "dragleave", "drop"]) {
     drop.classList.toggle("over", name === "dragover");
   });
 }
-drop.addEventListener("drop", async (event) => {
+drop.addEventListener("drop", (event) => {
+  bring(event).catch((error) => { said.textContent = `Not brought in: the desk does not answer (${error.message}).`; });
+});
+
+async function bring(event) {
   const entries = [...event.dataTransfer.items].map((item) => item.webkitGetAsEntry()).filter(Boolean);
   const body = new FormData();
   for (const entry of entries) for (const file of await filesOf(entry)) body.append("scans", file);
@@ -35,7 +39,7 @@ drop.addEventListener("drop", async (event) => {
     const refused = read.querySelector(".refused");
     if (refused) said.after(refused);
   }
-});
+}
 
 document.getElementById("main").addEventListener("change", (event) => {
   if (event.target.id !== "all") return;
@@ -55,15 +59,18 @@ async function renew() {
   if (!typed && !scans.contains(document.activeElement)) scans.replaceWith(read.getElementById("scans"));
 }
 
+async function look() {
+  const answer = await fetch("/in/progress");
+  if (!answer.ok) return;
+  const read = new DOMParser().parseFromString(await answer.text(), "text/html");
+  const before = place().dataset.state;
+  place().dataset.state = answer.headers.get("x-state");
+  place().replaceChildren(...read.body.childNodes);
+  if (busy(before) && !busy(place().dataset.state)) await renew();
+}
+
 async function ask() {
-  const answer = await fetch("/in/progress").catch(() => null);
-  if (answer?.ok) {
-    const read = new DOMParser().parseFromString(await answer.text(), "text/html");
-    const before = place().dataset.state;
-    place().dataset.state = answer.headers.get("x-state");
-    place().replaceChildren(...read.body.childNodes);
-    if (busy(before) && !busy(place().dataset.state)) await renew().catch(() => {}); // the page is being left
-  }
+  await look().catch(() => {}); // the page is being left, or the desk does not answer now; it is asked again
   if (busy(place().dataset.state)) setTimeout(ask, 700);
 }
 if (busy(place().dataset.state)) setTimeout(ask, 500);
