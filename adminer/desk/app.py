@@ -37,6 +37,7 @@ _STATUS: Final[dict[type[AdminerError], int]] = {
     QueryError: 422,
     MachineError: 507,
 }
+_REPORT: Final = "What was said to be saved is kept; please report it with what the desk's window shows."
 _HEADINGS: Final = {404: "Not here", 405: "Not that way", 409: "Look once more", 422: "That cannot be taken"}
 
 
@@ -58,6 +59,9 @@ def make_app(desk: Desk) -> ASGIApp:
         status = 409 if isinstance(error, StaleError) else 422
         return failed(request, status, f"Not saved: {error}.")
 
+    def of_fault(request: Request, error: Exception) -> Response:
+        return failed(request, 500, f"A fault of the program ({type(error).__name__}: {error}). {_REPORT}")
+
     sections = (
         views_front, views_scan, views_in, views_check, views_names, views_ask, views_look, views_lists,
         views_runs, views_journal,
@@ -71,6 +75,7 @@ def make_app(desk: Desk) -> ASGIApp:
             AdminerError: of_program,
             StaleError: of_program,
             FormError: of_program,
+            Exception: of_fault,
         },
     )
     return Guard(app, desk.door)

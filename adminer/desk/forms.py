@@ -8,6 +8,8 @@ from datetime import date
 from decimal import Decimal, InvalidOperation
 from typing import Any, Final, get_args
 
+from adminer.desk.sterling import CURRENCIES as STERLING
+from adminer.desk.sterling import pounds_of
 from adminer.records import Box, Condition, PriceRole
 from adminer.store.facts import Fields, box_list
 
@@ -36,7 +38,7 @@ def amount_of(text: str) -> Decimal:
     dollars = _DOLLARS.match(typed)
     if dollars and (dollars[1] or dollars[2]):
         return Decimal(f"{(dollars[1] or '0').replace(',', '')}.{dollars[2] or '00'}")
-    raise FormError(f"“{typed}” is no price; write it as 1.39 or 69¢")
+    raise FormError(f"“{typed}” is no price; write it as 1.39, 69¢ or 1s. 6d.")
 
 
 def box_from(form: Mapping[str, Any]) -> Box:
@@ -133,14 +135,18 @@ def _prices(form: Mapping[str, Any], box: Box, seen: list[Fields]) -> list[Field
         typed = text_of(form, f"amount_{number}")
         if not typed or form.get(f"drop_{number}"):
             continue
-        amount = amount_of(typed)
         before = seen[number] if number < len(seen) else {}
+        currency = _one_of(form, f"currency_{number}", CURRENCIES, before.get("currency", "USD"))
+        pounds = pounds_of(typed)
+        if pounds is not None and currency not in STERLING:
+            currency = "GBP"  # whoever types shillings means them
+        amount = amount_of(typed) if pounds is None else pounds
         per_quantity = text_of(form, f"per_quantity_{number}") or "1"
         same = before and Decimal(before["amount"]) == amount
         prices.append(
             {
                 "amount": before["amount"] if same else str(amount),
-                "currency": _one_of(form, f"currency_{number}", CURRENCIES, before.get("currency", "USD")),
+                "currency": currency,
                 "per_quantity": _quantity(per_quantity, before.get("per_quantity")),
                 "per_unit": text_of(form, f"per_unit_{number}") or None,
                 "condition": _one_of(form, f"condition_{number}", CONDITIONS, "everyone"),

@@ -14,6 +14,8 @@ from starlette.responses import HTMLResponse
 
 from adminer.desk.desk import Desk
 from adminer.desk.plain import finalize
+from adminer.desk.sterling import CURRENCIES as STERLING
+from adminer.desk.sterling import sterling_words
 
 SECTIONS: Final = (
     ("/in", "In"),
@@ -23,6 +25,7 @@ SECTIONS: Final = (
     ("/look", "Looking"),
     ("/journal", "Journal"),
 )
+_CURRENCY_WORDS: Final = {"EGP-piastre": "piastres", "GBP": "pounds", "AUP": "pounds"}
 STATUS_WORDS: Final = {"read": "to check", "confirmed": "confirmed", "corrected": "corrected", "rejected": "rejected"}
 CONDITION_WORDS: Final = {
     "everyone": "for everyone",
@@ -37,15 +40,25 @@ CONDITION_WORDS: Final = {
 
 
 def money(amount: Decimal | str, currency: str = "USD") -> str:
-    """Return an amount as people write it: 69¢, $1.39, 12½¢; other currencies with their code."""
+    """Return an amount as people write it: 69¢, $1.39, 12½¢, 1s. 6d., 4 piastres; other currencies with their code."""
     value = Decimal(amount)
+    words = sterling_words(value) if currency in STERLING else None
+    if words:
+        return words
     if currency != "USD":
-        return f"{value.normalize():f} {currency}"
+        return f"{value.normalize():f} {_CURRENCY_WORDS.get(currency, currency)}"
     if value < 1:
         whole, half = divmod(value * 100, 1)
         if half in (0, Decimal("0.5")):
             return f"{int(whole) or ''}½¢" if half else f"{int(whole)}¢"
     return f"${value:,.2f}"
+
+
+def typed_amount(amount: Decimal | str, currency: str) -> str:
+    """Return an amount as a form shows it and takes it back."""
+    if amount == "" or currency not in STERLING:
+        return str(amount)
+    return sterling_words(Decimal(amount)) or str(amount)
 
 
 def price_words(price: Any) -> str:
@@ -106,6 +119,7 @@ def make_environment() -> Environment:
         condition_words=CONDITION_WORDS,
         money=money,
         price_words=price_words,
+        typed_amount=typed_amount,
         words_of=words_of,
         edtf_words=edtf_words,
         cell=cell,

@@ -25,7 +25,7 @@ _CLEAR: Final = "-"  # what a person writes to empty a field of many scans
 def routes(desk: Desk) -> list[Route]:
     """Return the addresses of the section In."""
 
-    def shown(request: Request, said: str = "", taken: list[Taken] | None = None, status: int = 200) -> Response:
+    def shown(request: Request, said: str = "", status: int = 200, **more: Any) -> Response:
         files = list_scans(desk.folder)
         only = request.query_params.get("file")
         number = request.query_params.get("page", "1")
@@ -43,7 +43,7 @@ def routes(desk: Desk) -> list[Route]:
             "problems": problems,
             "progress": desk.reader.progress(),
             "said": said or desk.take_said(),
-            "taken": taken or [],
+            **{"taken": [], "typed": {}, "chosen": (), **more},
         }
         return page(request, desk, "in.html", context, status=status)
 
@@ -68,7 +68,7 @@ def routes(desk: Desk) -> list[Route]:
         if all(each.file for each in taken):
             desk.say(said)
             return RedirectResponse("/in", status_code=303)
-        return await run_in_threadpool(shown, request, said, [each for each in taken if each.file is None], 422)
+        return await run_in_threadpool(shown, request, said, 422, taken=[each for each in taken if each.file is None])
 
     async def notes(request: Request) -> Response:
         async with request.form(max_files=0, max_fields=20_000) as form:
@@ -76,11 +76,11 @@ def routes(desk: Desk) -> list[Route]:
             files = [str(file) for file in form.getlist("file") if str(file) in known]
             typed = {name: text_of(form, name) for name, _ in FIELDS}
         values = {name: "" if value == _CLEAR else value for name, value in typed.items() if value}
-        if not files:
-            raise FormError("no scan was chosen")
-        if not values:
-            raise FormError("nothing was filled in")
-        check_values(values)
+        try:
+            _check(files, values)
+        except FormError as error:
+            # what was typed and chosen stays in the form
+            return await run_in_threadpool(shown, request, f"Not saved: {error}.", 422, typed=typed, chosen=files)
         count = await run_in_threadpool(desk.set_notes, files, values)
         desk.reader.soon()
         desk.say("Saved: 1 note changed." if count == 1 else f"Saved: {count} notes changed.")
@@ -102,3 +102,11 @@ def routes(desk: Desk) -> list[Route]:
         Route("/in/read", read, methods=["POST"]),
         Route("/in/pause", pause, methods=["POST"]),
     ]
+
+
+def _check(files: list[str], values: dict[str, str]) -> None:
+    if not files:
+        raise FormError("no scan was chosen")
+    if not values:
+        raise FormError("nothing was filled in")
+    check_values(values)

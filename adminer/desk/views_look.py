@@ -84,7 +84,12 @@ def _date_routes(desk: Desk) -> list[Route]:
     def undated(request: Request) -> Response:
         at = _page_number(request)
         rows = look_data.undated(desk, at) if desk.shelf.exists else []
-        return _shown(desk, request, "undated.html", {"rows": rows, "page": at, "page_size": look_data.PAGE})
+        return _shown(
+            desk,
+            request,
+            "undated.html",
+            {"rows": rows, "read": desk.shelf.exists, "page": at, "page_size": look_data.PAGE},
+        )
 
     def one(request: Request) -> Response:
         advert = _advert(desk, request)

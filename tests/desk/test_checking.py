@@ -180,6 +180,29 @@ def test_adverts_are_corrected_moved_and_split(small: SmallDesk) -> None:
     assert str(adverts[0].valid_from) == "1954-01-07"
 
 
+def test_notes_that_cannot_be_taken_stay_in_the_form(small: SmallDesk) -> None:
+    typed = {"file": f"{CLIPPING}.png", "publication": "The Osterby Ledger", "published": "last spring"}
+    answer = small.client().post("/in/notes", data=typed)
+    assert answer.status_code == 422
+    assert "“last spring” is no date" in answer.text
+    assert 'value="The Osterby Ledger"' in answer.text
+    assert re.search(rf'value="{CLIPPING}.png"[^>]* checked', answer.text)
+    assert small.client().post("/in/notes", data={"publication": "The Osterby Ledger"}).status_code == 422
+    assert not small.desk.folder.notes.exists() or "Ledger" not in small.desk.folder.notes.read_text()
+
+
+def test_a_fault_of_the_program_ends_in_a_page_that_says_so(small: SmallDesk, monkeypatch: pytest.MonkeyPatch) -> None:
+    def broken(*_: object) -> None:
+        raise RuntimeError("<b>something no one thought of")
+
+    monkeypatch.setattr("adminer.desk.views_check.queue_of", broken)
+    client = small.client()
+    client._transport.raise_server_exceptions = False  # as the server answers a browser
+    answer = client.get("/check")
+    assert answer.status_code == 500
+    assert "A fault of the program (RuntimeError: &lt;b&gt;something" in answer.text
+
+
 def test_clippings_are_tied_together_in_notes_and_journal(small: SmallDesk) -> None:
     client = small.client()
     client.post(f"{CHECK}/continues", data={"continues": "b0.png"})

@@ -32,7 +32,7 @@ function step(by) {
 
 function remark() {
   facts.querySelectorAll("button.draw").forEach((button) => { button.hidden = false; });
-  scan.marks.querySelectorAll("[data-fact]").forEach((each) => each.remove());
+  scan.marks.querySelectorAll("[data-fact], .pointed-out").forEach((each) => each.remove());
   for (const card of facts.querySelectorAll(".card[data-fact]")) {
     const [x, y, width, height] = boxOf(card);
     const rect = document.createElementNS("http://www.w3.org/2000/svg", "rect");
@@ -90,6 +90,7 @@ function show(text, next) {
   remark();
   const drawn = document.getElementById("drawn");
   if (drawn) {
+    scan.pointOut(boxOf(drawn));
     drawn.scrollIntoView({ block: "nearest" });
     drawn.querySelector("input:not([type=hidden])")?.focus();
     return;

@@ -51,7 +51,8 @@ const busy = (state) => ["reading", "building", "pausing"].includes(state);
 
 // When the reading ends, what it changed on this page is put in, unless a hand is in it.
 async function renew() {
-  const answer = await fetch(location.href);
+  // a refused form stands under the address it was sent to
+  const answer = await fetch(location.pathname === "/in" ? location.href : "/in");
   const read = new DOMParser().parseFromString(await answer.text(), "text/html");
   document.getElementById("reading").replaceWith(read.getElementById("reading"));
   const scans = document.getElementById("scans");

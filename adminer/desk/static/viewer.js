@@ -114,8 +114,9 @@ export class ScanView {
 
   // Bring a place into sight that is no fact, and frame it.
   pointOut(box) {
+    this.marks.querySelector(".pointed-out")?.remove();
     const rect = document.createElementNS(NS, "rect");
-    rect.setAttribute("class", "rubber");
+    rect.setAttribute("class", "rubber pointed-out");
     ["x", "y", "width", "height"].forEach((name, n) => rect.setAttribute(name, String(box[n])));
     this.marks.append(rect);
     this.show(box);
