@@ -144,7 +144,9 @@ def _estimate(
 ) -> DateEstimate:
     posterior = combine(prior, clues)
     expected = f"the folder's years {years[0]}-{years[1]}" if years else "no year preferred"
-    note = f"prior: {expected}; {len(clues)} clues" + (f", {len(struck)} struck out" if struck else "")
+    note = f"prior: {expected}; {len(clues)} clue{'' if len(clues) == 1 else 's'}" + (
+        f", {len(struck)} struck out" if struck else ""
+    )
     note += "".join(f"; {' '.join(text.split())}" for text in _compared(case))
     if not clues:
         note = f"prior: {expected}; nothing on the advert says when it appeared"

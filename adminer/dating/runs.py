@@ -99,6 +99,10 @@ def _groups(
                     yield (line, shop, town), of_town
 
 
+def _counted(count: int, what: str) -> str:
+    return f"{count} {what}" if count == 1 else f"{count} {what}s"
+
+
 def _run(
     key: tuple[str, str | None, str | None],
     group: Sequence[RunSighting],
@@ -109,10 +113,10 @@ def _run(
     exact = [s for s in group if s.exact]
     weeks = weeks_seen(group)
     vague = [s for s in group if not s.exact and s.dated_by != "estimate" and s.seen_from and s.seen_to]
-    notes = [f"{len(weeks)} distinct weeks"] if weeks else []
+    notes = [_counted(len(weeks), "distinct week")] if weeks else []
     left_out = len(group) - len(exact) - len(vague)
-    notes += [f"{len(vague)} sightings only known within a span"] if vague else []
-    notes += [f"{left_out} undated or estimated adverts left out"] if left_out else []
+    notes += [f"{_counted(len(vague), 'sighting')} only known within a span"] if vague else []
+    notes += [f"{_counted(left_out, 'undated or estimated advert')} left out"] if left_out else []
     # what is certain: it had begun by the earliest last day, and went on to the latest first day
     first_seen = min(
         [s.seen_from for s in exact if s.seen_from] + [s.seen_to for s in vague if s.seen_to], default=None

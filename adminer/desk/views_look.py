@@ -92,14 +92,18 @@ def _date_routes(desk: Desk) -> list[Route]:
         )
 
     def one(request: Request) -> Response:
+        return shown(request, desk.take_said())
+
+    def shown(request: Request, said: str, typed: dict[str, str] | None = None) -> Response:
         advert = _advert(desk, request)
         context = {
             "advert": advert,
             "evidence": look_data.evidence_of(desk, advert["advert_id"]),
             "drawn": bool(months_of(advert.get("posterior"))),
-            "said": desk.take_said(),
+            "said": said,
+            "typed": typed or {},
         }
-        return _shown(desk, request, "dating.html", context)
+        return _shown(desk, request, "dating.html", context, 422 if typed else 200)
 
     def posterior(request: Request) -> Response:
         advert = _advert(desk, request)
@@ -112,9 +116,13 @@ def _date_routes(desk: Desk) -> list[Route]:
     async def add(request: Request) -> Response:
         async with request.form(max_files=0, max_fields=20) as form:
             values = {name: text_of(form, name) for name in ("dates", "reason", "source")}
-        if not values["dates"] or not values["reason"]:
-            raise FormError("say the dates and the reason")
-        check_values({"published": values["dates"]})
+        try:
+            if not values["dates"] or not values["reason"]:
+                raise FormError("say the dates and the reason")
+            check_values({"published": values["dates"]})
+        except FormError as error:
+            # what was typed stays in the form
+            return await run_in_threadpool(shown, request, f"Not saved: {error}.", values)
         advert = await run_in_threadpool(_advert, desk, request)
         entry = {"advert": advert["advert_id"], **{name: value for name, value in values.items() if value}}
         await run_in_threadpool(desk.add_evidence, advert["clipping_id"], "add", entry)
@@ -142,8 +150,9 @@ def _date_routes(desk: Desk) -> list[Route]:
     ]
 
 
-def _shown(desk: Desk, request: Request, template: str, context: dict[str, Any]) -> Response:
-    return page(request, desk, template, {"here": "Looking", "newer": newer_than_answers(desk), **context})
+def _shown(desk: Desk, request: Request, template: str, context: dict[str, Any], status: int = 200) -> Response:
+    whole = {"here": "Looking", "newer": newer_than_answers(desk), **context}
+    return page(request, desk, template, whole, status=status)
 
 
 def _page_number(request: Request) -> int:

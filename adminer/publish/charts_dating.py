@@ -9,6 +9,7 @@ from typing import Final
 
 import altair as alt
 
+from adminer.dating.edtf import bounds_of
 from adminer.dating.estimate import DateEstimate
 from adminer.dating.months import MONTHS, first_day, index_of, last_day
 from adminer.publish.look import INK, WITH_CARD, WITHOUT_CARD
@@ -99,11 +100,13 @@ def months_of(posterior: str | None) -> list[tuple[date, float]]:
 
 
 def spans_of_months(edtf: str) -> list[tuple[date, date]]:
-    """Return the days of an EDTF set of months as this program writes them: 1951-03, [1951-03,1952-01..1952-04]."""
+    """Return the days of an EDTF set of months or years, as this program writes them: [1951-03,1952-01..1952-04]."""
     spans = []
     for part in edtf.strip("[]").split(","):
         first, _, last = part.partition("..")
-        spans.append((_month(first), last_day(index_of(_month(last or first)))))
+        begun, ended = bounds_of(first).earliest, bounds_of(last or first).latest
+        if begun and ended:
+            spans.append((begun, ended))
     return spans
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -96,6 +97,22 @@ def test_hovering_a_fact_marks_its_place_and_the_other_way_round(desk: DeskProce
     expect(page.locator(f'rect[data-fact="{name}"]')).to_have_class("offer read current")
     page.locator(f'rect[data-fact="{name}"]').click(force=True)
     expect(card).to_be_focused()
+
+
+def test_a_click_on_a_fact_that_was_not_the_current_one_does_what_it_says(desk: DeskProcess, page: Page) -> None:
+    page.goto(desk.url)
+    page.goto(f"{desk.base}/check")
+    page.locator("tbody a").first.click()
+    expect(page.locator(".card.current")).to_be_focused()
+    card = page.locator(".card.offer:not(.current)").first
+    card = page.locator(f'.card[data-fact="{card.get_attribute("data-fact")}"]')
+    card.locator("summary").first.click()
+    expect(card.get_by_label("Item")).to_be_visible()
+    other = page.locator(".card.offer.read:not(.current)").last
+    other = page.locator(f'.card[data-fact="{other.get_attribute("data-fact")}"]')
+    other.get_by_role("button", name="Reject").click()
+    expect(page.locator("#said")).to_contain_text("Saved: rejected")
+    expect(other).to_have_class(re.compile("rejected"))
 
 
 def test_a_box_drawn_around_something_is_read_on_the_spot(desk: DeskProcess, page: Page) -> None:

@@ -95,7 +95,7 @@ def test_sightings_known_within_a_span_widen_the_bound_and_are_stable() -> None:
     (run,) = compute_runs([*sightings, vague])
     (again,) = compute_runs([vague, *sightings[::-1]])
     assert run == again
-    assert "1 sightings only known within a span" in run.note
+    assert "1 sighting only known within a span" in run.note
     # it ran at least until the first day the vague one may have been
     assert run.last_seen is not None
     assert run.last_seen >= date(1951, 6, 1)
@@ -105,7 +105,7 @@ def test_estimated_dates_never_bound_a_run() -> None:
     guessed = seen(40, dated_by="estimate")
     (run,) = compute_runs([seen(0), seen(2), guessed])
     assert run.last_seen == THURSDAY + 2 * WEEK + timedelta(days=2)
-    assert "1 undated or estimated adverts left out" in run.note
+    assert "1 undated or estimated advert left out" in run.note
 
 
 def test_runs_are_told_by_retailer_town_and_over_all() -> None:

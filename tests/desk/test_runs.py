@@ -87,6 +87,16 @@ def test_a_search_written_down_from_a_run_counts_there_at_once(small: SmallDesk)
     assert elsewhere.headers["location"] == "/look/searches"
 
 
+def test_evidence_that_cannot_be_taken_stays_in_the_form(small: SmallDesk) -> None:
+    path = "/look/dates/c0-a1"
+    answer = small.client().post(f"{path}/add", data={"dates": "about 1953", "reason": "the letterhead"})
+    assert answer.status_code == 422
+    assert "“about 1953” is no date" in answer.text
+    assert 'value="the letterhead"' in answer.text
+    assert small.client().post(f"{path}/add", data={"dates": "1953"}).status_code == 422
+    assert not (small.desk.folder.root / "evidence.toml").exists()
+
+
 def test_a_line_never_seen_and_no_line_at_all(small: SmallDesk) -> None:
     client = small.client()
     assert client.get("/look/run?line=Silverthaw").status_code == 422

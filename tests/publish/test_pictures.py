@@ -117,6 +117,7 @@ def test_a_stored_posterior_is_drawn_with_its_sets_and_a_strange_one_is_not() ->
         (date(1951, 3, 1), date(1951, 3, 31)),
         (date(1952, 1, 1), date(1952, 4, 30)),
     ]
+    assert spans_of_months("[1904..1906]") == [(date(1904, 1, 1), date(1906, 12, 31))]
     for strange in (None, "", "{", "[]", '{"March": 1}'):
         assert stored_posterior(strange, {}, "x") is None
 
