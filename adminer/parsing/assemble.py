@@ -107,7 +107,7 @@ def _years(
 def _with_wrapped(text: AdvertText, found: list[Term]) -> list[Term]:
     """Add terms broken over lines that no sentence seems to join ("FREIGHT / PAID", "on receipt of HALF / CASH").
 
-    One that begins with a term of its kind already found is the whole of it; any other must touch none.
+    One that holds a term of its kind already found is the whole of it; any other must touch none.
     """
     kept = list(found)
     unbroken = _unbroken(text)
@@ -117,7 +117,7 @@ def _with_wrapped(text: AdvertText, found: list[Term]) -> list[Term]:
         if "\n" not in text.joined[term.start : term.end]:
             continue
         touched = [f for f in kept if term.start < f.end and f.start < term.end]
-        if all(f.kind == term.kind and f.start == term.start and f.scope == "offer" for f in touched):
+        if all(f.kind == term.kind and term.start <= f.start and f.scope == "offer" for f in touched):
             kept = [f for f in kept if f not in touched] + [term]
     return sorted(kept, key=lambda t: t.start)
 

@@ -31,8 +31,9 @@ _FOOT: Final = 3.0  # body types between a row of prices and the label under it
 _ALIKE: Final = (0.6, 1.7)  # type sizes of the prices of one column
 _UNCOLOURED: Final = frozenset({"postage", "saving", "reference"})  # roles of prices no term is about
 _BEFORE_ONLY: Final = re.compile(
-    r"^(?:was|were|formerly|reg|regular|usual|orig|comp|if perfect|made to|list|worth|would|should|retails?|"
-    r"sells?|values? to|values? up|(?:in stores )?you would|retail value of)",
+    r"^(?:(?:our )?(?:was|were|formerly|reg|regular|usual|orig)|comp|if perfect|made to|list|worth|would|should|"
+    r"retails?|sells?|values? to|values? up|(?:in stores )?you(?:['’]d| would)|retail value of|others|(?:other|most) stores|"
+    r"elsewhere|priced|mfr|manufacturer|suggested)",
     re.IGNORECASE,
 )
 _AFTER_ONLY: Final = re.compile(r"^(?:values?|val\.?)$", re.IGNORECASE)

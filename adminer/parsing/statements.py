@@ -13,7 +13,9 @@ from adminer.records import ConditionText
 
 _CLAUSE_END: Final = re.compile(r"[.!?;:](?=\s|$)|\s[—–•*]\s?|[—•]|…|\.\.+")
 _CLAIMS: Final = frozenset({"free", "guarantee", "cash", "open_stock", "stamps"})
-_TOLD: Final = {"instalments": frozenset({"down_payment", "instalment"}), "postage": frozenset({"postage"})}
+_PAYMENTS: Final = frozenset({"down_payment", "instalment"})
+_TOLD: Final = {"deposit": _PAYMENTS, "instalments": _PAYMENTS, "postage": frozenset({"postage"})}
+_WORD: Final = re.compile(r"(?!and\b)[A-Za-z]{2,}", re.IGNORECASE)
 _DISPLAY: Final = 1.4  # times the body type
 _BARE: Final = 5  # words of a payment and nothing else ("only $1 down", "$1 a week")
 _LONGEST: Final = 16  # words of a statement
@@ -54,7 +56,8 @@ def condition_texts(advert: AdvertText, terms: list[Term], used: set[int], price
 def _told(advert: AdvertText, terms: list[Term], prices: list[Found]) -> set[int]:
     """Return the numbers of the terms that the prices in them tell already ("$1 down"; "50c cash and 50c a month").
 
-    Both payments in display type head the advert and are a condition of it, and so are the only ones it has.
+    Both payments in display type head the advert and are a condition of it, and so are the only ones it has. A line
+    of payments only, set off from the text ("$1 DOWN — 50c A WEEK"), is the label of an offer's terms.
     """
     told: dict[int, str] = {}
     bare: set[int] = set()
@@ -62,11 +65,34 @@ def _told(advert: AdvertText, terms: list[Term], prices: list[Found]) -> set[int
         inside = [p for p in prices if term.start <= p.start and p.end <= term.end]
         if not inside or not all(p.role in _TOLD.get(term.kind, ()) for p in inside):
             continue
-        if len(inside) == 1 and len(term.words.split()) <= _BARE:
-            bare.add(i)
-        elif advert.type_px_of(term.start, term.end) < _DISPLAY * advert.body_px:
-            told[i] = term.words.lower()
+        whole = _payments_around(advert, terms, i)
+        if len(inside) == 1 and len(term.words.split()) <= _BARE and len(whole) == 1:
+            if not _is_label(advert, term, terms):
+                bare.add(i)
+        elif advert.type_px_of(term.start, term.end) < _DISPLAY * advert.body_px and not _is_label(advert, term, terms):
+            told[i] = " ".join(terms[n].words.lower() for n in whole)
     return bare | (set(told) if len(set(told.values())) > 1 else set())
+
+
+def _payments_around(advert: AdvertText, terms: list[Term], at: int) -> list[int]:
+    """Return the numbers of the terms that one payment plan is said in: "$1.75 down and 90c monthly"."""
+    whole = [at]
+    for i in (at - 1, at + 1):
+        if 0 <= i < len(terms) and {terms[i].kind, terms[at].kind} == {"deposit", "instalments"}:
+            first, last = sorted((i, at))
+            if not _WORD.search(advert.text[terms[first].end : terms[last].start]):
+                whole = sorted([*whole, i])
+    return whole
+
+
+def _is_label(advert: AdvertText, term: Term, terms: list[Term]) -> bool:
+    """Say whether a line says payments and nothing else, and ends without the stop of a sentence."""
+    line = advert.line_at(term.start)
+    paid = [t for t in terms if t.kind in _TOLD and line.start <= t.start and t.end <= line.end]
+    rest = "".join(
+        advert.text[at] for at in range(line.start, line.end) if not any(t.start <= at < t.end for t in paid)
+    )
+    return not _WORD.search(rest) and not rest.rstrip().endswith(".")
 
 
 def clause_around(advert: AdvertText, start: int, end: int) -> tuple[int, int]:

@@ -19,11 +19,15 @@ from adminer.parsing.term_words import mend
 
 Scope = Literal["price", "offer"]
 
+_WEEKDAY: Final = r"(?:(?:mon|tues?|wed(?:nes)?|thu(?:r|rs)?|fri|sat(?:ur)?|sun)(?:day)?(?![a-z])\.?)"
 _STANDS_FOR: Final = {
     "{money}": r"(?:\$ ?\d+(?:[.,]\d\d)?|\d+\.\d\d|\d+ ?(?:¢|cents?|c\b|dollars?)|(?:one|two|three|five|ten|"
     r"twenty) dollars?)",
     "{number}": r"(?:\d{1,4}|one|two|three|four|five|six|seven|eight|ten|twelve|dozen)",
     "{q}": r"['’]",
+    "{weekday}": _WEEKDAY,
+    "{date}": rf"(?:{_WEEKDAY},? )?(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*\.? \d{{1,2}}"
+    r"(?:st|nd|rd|th)?(?!\d)(?:,? (?:18|19)\d\d)?",
     "{card}": r"(?:(?:[\w'’&.-]+ ){0,4}?)(?:card|cand|eard|caid|oard)(?! (?:table|game|party))",
 }
 
