@@ -32,8 +32,8 @@ _ALIKE: Final = (0.6, 1.7)  # type sizes of the prices of one column
 _UNCOLOURED: Final = frozenset({"postage", "saving", "reference"})  # roles of prices no term is about
 _BEFORE_ONLY: Final = re.compile(
     r"^(?:(?:our )?(?:was|were|formerly|reg|regular|usual|orig)|comp|if perfect|made to|list|worth|would|should|"
-    r"retails?|sells?|values? to|values? up|(?:in stores )?you(?:['’]d| would)|retail value of|others|(?:other|most) stores|"
-    r"elsewhere|priced|mfr|manufacturer|suggested)",
+    r"retails?|sells?|values? to|values? up|(?:in stores )?you(?:['’]d| would)|retail value of|"
+    r"others|(?:other|most) stores|elsewhere|priced|mfr|manufacturer|suggested)",
     re.IGNORECASE,
 )
 _AFTER_ONLY: Final = re.compile(r"^(?:values?|val\.?)$", re.IGNORECASE)
