@@ -14,6 +14,7 @@ _ACROSS: Final = 0.3  # of the narrower of two lines that must stand over the ot
 _LARGER: Final = 1.12  # times the type under it: the head of an entry is often bold of the next size only
 _DISPLAY: Final = 1.3  # times the type under it: a heading wherever it stands
 _ONE_TEXT: Final = 1.6  # between lines of sizes further apart one text ends and another begins
+_PICTURE: Final = 14.0  # type sizes that a picture between a name and its description may take up
 _LONGEST: Final = 80  # lines looked at upwards
 _HEAD_WORDS: Final = 8
 
@@ -37,7 +38,9 @@ def column_over(
     while len(lines) < _LONGEST:
         above = _next_up(advert, lines[-1], rules)
         if above is None:
-            break
+            above = _over_picture(advert, lines[-1], rules) if alone else None
+            named = above is not None and above.number not in priced
+            return Column(tuple(reversed(lines)), (above,) if above is not None and named else ())
         if above.number not in priced and is_head(advert, above, lines[-1]):
             return Column(tuple(reversed(lines)), _whole_head(advert, above, rules, priced))
         if (
@@ -93,6 +96,16 @@ def _nearest_over(advert: AdvertText, line: TextLine, *, under: bool = True) -> 
     return best
 
 
+def _over_picture(advert: AdvertText, line: TextLine, rules: tuple[Box, ...]) -> TextLine | None:
+    """Return the larger line that stands over a line and the picture between them, on one axis with it."""
+    best = _nearest_over(advert, line)
+    if best is None or not best.type_px / max(line.type_px, 1.0) > _DISPLAY or not is_head(advert, best, line):
+        return None
+    gap, aside = line.flat.y - best.flat.bottom, abs(line.flat.centre[0] - best.flat.centre[0])
+    near = gap < _PICTURE * line.type_px and aside < 0.25 * max(line.flat.w, best.flat.w)
+    return best if near and not _parted(best, line, rules) else None
+
+
 def _next_up(advert: AdvertText, line: TextLine, rules: tuple[Box, ...]) -> TextLine | None:
     """Return the line right over a line in its column, None where a gap or a rule parts them."""
     best = _nearest_over(advert, line)
@@ -101,14 +114,17 @@ def _next_up(advert: AdvertText, line: TextLine, rules: tuple[Box, ...]) -> Text
         best = between if between is not None and _is_close(line, between) and between is not line else None
     if best is None:
         return None
-    place = line.flat
-    if place.y - best.flat.bottom < _NO_RULE * min(line.type_px, best.type_px):
+    if line.flat.y - best.flat.bottom < _NO_RULE * min(line.type_px, best.type_px):
         return best  # lines set close leave no room for a rule: what was taken for one is a stroke of a letter
-    middle = (max(best.box.x, line.box.x) + min(best.box.right, line.box.right)) / 2
-    parted = any(
+    return None if _parted(best, line, rules) else best
+
+
+def _parted(over: TextLine, line: TextLine, rules: tuple[Box, ...]) -> bool:
+    """Say whether a rule runs in the white between two lines."""
+    middle = (max(over.box.x, line.box.x) + min(over.box.right, line.box.right)) / 2
+    return any(
         r.w > max(3 * r.h, 2 * line.type_px)
         and r.x <= middle <= r.right
-        and best.box.bottom - 2 <= r.centre[1] <= line.box.y + 2
+        and over.box.bottom - 2 <= r.centre[1] <= line.box.y + 2
         for r in rules
     )
-    return None if parted else best

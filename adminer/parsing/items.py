@@ -45,7 +45,10 @@ _TAIL: Final = re.compile(
     r"then|are as follows|formerly|list|comp|regularly|usually|retail|were|we|you|pay|send|\$)\.?)$",
     re.IGNORECASE,
 )
-_CATALOGUE_NUMBER: Final = re.compile(r"\s*(?:No|Ne|Design|Style|Model)s?\. ?(?:[A-Z]-? ?)?\d+(?:-[A-Z]?-?\d+)*\.?\s*")
+_CATALOGUE_NUMBER: Final = re.compile(
+    r"\s*(?:No|Ne|Design|Style|Model)s?\. ?(?:[A-Z]-? ?)?\d+(?![\d½]*[\s,]*(?:cans?|tins?|pails?|size|jars?)\b)"
+    r"(?:-[A-Z]?-?\d+)*\.?\s*",
+)
 _SET: Final = re.compile(
     r"\b\d+[- ]?(?:piece|pc)|\bservice for\b|\bplace[- ]setting|"
     r"\b(?!(?:a|the|per|each|this|that|complete|whole|entire|one|full|of|in|our|your|every)\b)[a-z]{3,} sets?$",
@@ -60,6 +63,7 @@ PROSE: Final = word_list("prose")
 
 _COLUMN: Final = 4
 _FEW_STARTS: Final = 3
+_LABEL_SIZES: Final = 2.5
 _COLUMN_WORDS: Final = 3  # a cell of a table holds fewer
 
 
@@ -138,7 +142,8 @@ def right_on_row(advert: AdvertText, line: TextLine, price: Found) -> bool:
     """Say whether a price stands right of a line on its row, with no text of another column between."""
     box, place = line.flat, price.place
     shared = min(box.bottom, place.bottom) - max(box.y, place.y)
-    if shared < 0.5 * min(box.h, place.h) or place.x < box.right - 0.3 * place.h:
+    tall = price.type_px > _LABEL_SIZES * line.type_px  # beside a display price stands no label of its row
+    if tall or shared < 0.5 * min(box.h, place.h) or place.x < box.right - 0.3 * place.h:
         return False
     if WORD.search(advert.text, advert.lines[price.line].start, price.start) is not None:
         return False
