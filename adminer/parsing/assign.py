@@ -191,7 +191,8 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
         if gap > 4 * unit and (segment.running or segment.last_line - segment.first_line >= 2):
             return 1.4, "in the column left of the price"
         if not _is_row(foot, segment.type_px, price, found.type_px):
-            return 0.9 + 0.1 * gap / unit, "left of the price"
+            level = abs(segment.flat.centre[1] - price.centre[1]) / unit  # of two rows beside a tall price the nearer
+            return 0.9 + 0.1 * gap / unit + 0.15 * level, "left of the price"
         return 0.25 + min(0.01 * gap / body, 0.6), ON_ROW
     if same_row(head, price) and price.right <= head.x + 0.3 * price.h:
         gap = max(head.x - price.right, 0)

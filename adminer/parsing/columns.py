@@ -14,6 +14,7 @@ _ACROSS: Final = 0.3  # of the narrower of two lines that must stand over the ot
 _LARGER: Final = 1.12  # times the type under it: the head of an entry is often bold of the next size only
 _DISPLAY: Final = 1.3  # times the type under it: a heading wherever it stands
 _ONE_TEXT: Final = 1.6  # between lines of sizes further apart one text ends and another begins
+_HALF_LINE: Final = 0.5  # type sizes from the middle of a line to that of the next, at least
 _PICTURE: Final = 14.0  # type sizes that a picture between a name and its description may take up
 _LONGEST: Final = 80  # lines looked at upwards
 _HEAD_WORDS: Final = 8
@@ -78,20 +79,22 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
 
 
 def _is_close(line: TextLine, over: TextLine) -> bool:
-    return -0.5 * line.flat.h < line.flat.y - over.flat.bottom <= _STEP * max(line.type_px, over.type_px)
+    return line.flat.y - over.flat.bottom <= _STEP * max(line.type_px, over.type_px)
 
 
 def _nearest_over(advert: AdvertText, line: TextLine, *, under: bool = True) -> TextLine | None:
-    """Return the nearest line that stands over a line (or under it, where not `under`) and shares its place across."""
-    best: TextLine | None = None
+    """Return the nearest line that stands over a line (or under it, where not `under`) and shares its place across.
+
+    Lines are told apart by their middles: boxes of sloping or worn type reach into the next line.
+    """
+    sign, best = (1 if under else -1), None
+    least = _HALF_LINE * line.type_px
     for other in advert.lines:
         at, place = other.flat, line.flat
-        across = min(at.right, place.right) - max(at.x, place.x)
-        if across < _ACROSS * min(at.w, place.w) or other.number == line.number:
+        step = sign * (place.centre[1] - at.centre[1])
+        if step <= least or min(at.right, place.right) - max(at.x, place.x) < _ACROSS * min(at.w, place.w):
             continue
-        if under and at.centre[1] < place.y and (best is None or at.bottom > best.flat.bottom):
-            best = other
-        if not under and at.y > place.centre[1] and (best is None or at.y < best.flat.y):
+        if best is None or step < sign * (place.centre[1] - best.flat.centre[1]):
             best = other
     return best
 

@@ -41,6 +41,7 @@ _OFFER_REACH: Final = 12.0  # line heights within which a second price belongs t
 _CLEARANCE: Final = 8  # "values to $1.00, choice 19c": odd lots go for a fraction of what they were
 _AND: Final = re.compile(r"\s*,?\s*(?:and|&|or|,|;)?\s*", re.IGNORECASE)
 _MEASURE: Final = re.compile(r"\s*(?:the|per|a|an) \S{1,7}(?: or)?\s*")  # "2/3 the ½doz. 4/6 per doz."
+_NAMES_OR_SIZES: Final = re.compile(r"[A-Za-z]{3}|\d-(?:qt|pt|in|ft|oz|lb|gal)")
 _SATELLITE_CONDITIONS: Final[frozenset[Condition]] = frozenset({"without_card", "former", "comparison"})
 _SATELLITE_ROLES: Final = frozenset({"instalment", "down_payment", "postage", "saving"})
 
@@ -164,7 +165,7 @@ def _crosses(rule: Box, price: Box) -> bool:
 
 def _text_inside(advert: AdvertText, line: TextLine, place: Box) -> bool:
     return any(
-        re.search(r"[A-Za-z]{3}", word.text) and place.x <= word.box.centre[0] < place.right for word in line.words
+        _NAMES_OR_SIZES.search(word.text) and place.x <= word.box.centre[0] < place.right for word in line.words
     )
 
 
@@ -235,7 +236,7 @@ def _attach(
 def _pair_cost(advert: AdvertText, satellite: Found, main: Found, steps: int) -> float:
     if satellite.amount.currency != main.amount.currency:
         return _FAR
-    ratio = satellite.amount.amount / main.amount.amount
+    ratio = (satellite.amount.amount / satellite.amount.quantity) / (main.amount.amount / main.amount.quantity)
     told = _cost_in_text(advert, satellite, main) if satellite.role == "price" else None
     if told is not None and (told >= _OFFER_REACH or 1 < ratio <= _CLEARANCE):
         return told
