@@ -9,7 +9,7 @@ from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box
 
 _STEP: Final = 1.3  # type sizes of white between two lines of one column
-_NO_RULE: Final = 0.5  # type sizes of white below which no rule has room between two lines
+_NO_RULE: Final = 0.8  # type sizes of white below which no rule has room between two lines
 _ACROSS: Final = 0.3  # of the narrower of two lines that must stand over the other
 _LARGER: Final = 1.12  # times the type under it: the head of an entry is often bold of the next size only
 _DISPLAY: Final = 1.3  # times the type under it: a heading wherever it stands
@@ -124,10 +124,10 @@ def _next_up(advert: AdvertText, line: TextLine, rules: tuple[Box, ...]) -> Text
 
 def _parted(over: TextLine, line: TextLine, rules: tuple[Box, ...]) -> bool:
     """Say whether a rule runs in the white between two lines."""
-    middle = (max(over.box.x, line.box.x) + min(over.box.right, line.box.right)) / 2
+    left, right = max(over.box.x, line.box.x), min(over.box.right, line.box.right)
     return any(
         r.w > max(3 * r.h, 2 * line.type_px)
-        and r.x <= middle <= r.right
+        and min(r.right, right) - max(r.x, left) > 0.5 * (right - left)
         and over.box.bottom - 2 <= r.centre[1] <= line.box.y + 2
         for r in rules
     )

@@ -18,7 +18,7 @@ from adminer.parsing.columns import Column, column_over
 from adminer.parsing.composition import stated_pieces
 from adminer.parsing.goods import find_nouns
 from adminer.parsing.items import WORD, Segment, right_on_row
-from adminer.parsing.naming import is_sentence
+from adminer.parsing.naming import is_sentence, qualifies
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box
@@ -28,6 +28,9 @@ SIZE: Final = "a size of the goods named before it"
 SAME: Final = "shares the item with the price before it: nothing else is named between"
 HEAD: Final = "the heading of the text that its only price closes"
 _HEADLINE: Final = 2.5  # times the type under it: larger type heads the advert, not an entry
+_PRICE_WORD: Final = re.compile(
+    r"\W*(?:our |sale |special )?prices?\b[\s,:.–—-]*(?:only|is|now|each|per \w+)?\W*", re.I
+)
 _ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.IGNORECASE)
 _ONE_SIZE: Final = 1.15
 _ROW_GAP: Final = 3.0  # type sizes of white or leaders before a price that stands in a column of its own
@@ -115,7 +118,8 @@ def _entry(stretch: _Stretch, entries: dict[int, Entry], *, alone: bool) -> Entr
     if own is not None:
         last = stretch.texts[-1]
         sized = last is not own and _is_size(last) and last.last_line == stretch.line
-        return Entry(last, own, SIZE) if sized else Entry(own, None, FIRST)
+        told = head if head is not None and alone and own is stretch.texts[0] and qualifies(head.text) else None
+        return Entry(last, own, SIZE) if sized else Entry(own, told, FIRST)
     before = entries.get(stretch.follows) if stretch.follows is not None else None
     content = [s for s in stretch.texts if s.content > 0 or s.bare]
     if content and all(_is_size(s) for s in content):
@@ -177,7 +181,8 @@ def _stretch_of(
     row = [s for s in texts if s.first_line == line.number]
     if (line.number != first.line or _stands_apart(advert, line, first)) and any(s.goods for s in row):
         label = labelled  # goods named on the row of a price that stands apart from them
-    inline = labelled or follows or _goes_on(advert, line, first)
+    closes = _PRICE_WORD.fullmatch(advert.text, advert.lines[first.line].start, first.start) is not None
+    inline = labelled or follows or closes or _goes_on(advert, line, first)
     return _Stretch(
         column, texts, _head_segment(column, segments), before[1] if before else None, first.line, inline, label
     )
@@ -235,5 +240,5 @@ def _goes_on(advert: AdvertText, line: TextLine, first: Found) -> bool:
 def _head_segment(column: Column, segments: Sequence[Segment]) -> Segment | None:
     """Return the text of a heading; of one in two lines the lower, where they are two texts."""
     numbers = {n.number for n in column.head}
-    found = [s for s in segments if s.content > 0 and {s.first_line, s.last_line} <= numbers]
+    found = [s for s in segments if s.content > 0 and s.last_line in numbers]
     return max(found, key=lambda s: (s.goods, s.start), default=None)

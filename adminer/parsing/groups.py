@@ -164,9 +164,7 @@ def _crosses(rule: Box, price: Box) -> bool:
 
 
 def _text_inside(advert: AdvertText, line: TextLine, place: Box) -> bool:
-    return any(
-        _NAMES_OR_SIZES.search(word.text) and place.x <= word.box.centre[0] < place.right for word in line.words
-    )
+    return any(_NAMES_OR_SIZES.search(word.text) and place.x <= word.box.centre[0] < place.right for word in line.words)
 
 
 def _is_of_condition(wanted: str, found: Found) -> bool:

@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from adminer.parsing.assign import Pairing
 from adminer.parsing.contents import is_next
 from adminer.parsing.entries import FIRST
-from adminer.parsing.goods import find_nouns, praise, trade_words
+from adminer.parsing.goods import find_nouns
 from adminer.parsing.items import Segment, clean_item
-from adminer.parsing.naming import name_of
+from adminer.parsing.naming import name_of, qualifies
 from adminer.parsing.slips import mended
 from adminer.parsing.text import AdvertText
-
-_HEADING_WORDS: Final = 4
 
 
 def headed(advert: AdvertText, item: str, pairing: Pairing, segment: Segment, segments: list[Segment]) -> str:
@@ -66,13 +62,6 @@ def _qualified_by(advert: AdvertText, segment: Segment, segments: list[Segment])
     for other in segments:
         between = advert.text[other.end : segment.start]
         if other.last_line == segment.first_line - 1 and not between.strip() and not other.goods and not other.bare:
-            words = other.text.lower().split()
-            larger = other.type_px > 1.15 * segment.type_px
-            tells = (
-                larger
-                and all(noun.kind == "materials" for noun in find_nouns(other.text))  # "Dairy Case" heads, "Gold" tells
-                and len(words) <= _HEADING_WORDS
-                and all(word in trade_words() or word in praise() for word in words)
-            )
+            tells = other.type_px > 1.15 * segment.type_px and qualifies(other.text)
             return other if tells and is_next(advert, other, segment, 1) else None
     return None

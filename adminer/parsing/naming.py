@@ -5,12 +5,13 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from adminer.parsing.goods import find_nouns, grades, phrase_around, praise, talk
+from adminer.parsing.goods import find_nouns, grades, phrase_around, praise, talk, trade_words
 from adminer.parsing.items import FUNCTION_WORDS, PROSE, WORD, clean_item
 
 _SIZE: Final = re.compile(
     r"service for|(?:No\. ?)?\d+(?: ?[½¼¾])?(?:-| ?)(?:x|×|in\b|inch|oz|ft|qt|pt|lb|gal|doz|piece|pc)", re.IGNORECASE
 )
+_HEADING_WORDS: Final = 4
 _SHORT: Final = 6
 _SALES: Final = frozenset({"bargain", "bargains", "special", "specials", "sale", "value", "values"})
 _LONG: Final = 9
@@ -60,6 +61,13 @@ def _with_more(clauses: list[str]) -> str:
             break
         name = f"{name}, {clause}"
     return name
+
+
+def qualifies(text: str) -> bool:
+    """Say whether a heading only tells what the goods under it are made of ("Solid Gold"); "Dairy Case" tells where."""
+    words = text.lower().split()
+    told = len(words) <= _HEADING_WORDS and all(word in trade_words() or word in praise() for word in words)
+    return told and all(noun.kind == "materials" for noun in find_nouns(text))
 
 
 def goods_phrase(text: str, *, last: bool = False) -> str:

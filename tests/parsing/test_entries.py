@@ -152,3 +152,41 @@ def test_a_price_far_right_in_its_line_is_for_the_label_of_its_row() -> None:
         )
     )  # fmt: skip
     assert found == {"$3.09": "Covered casserole", "$2.19": "Gravy boat"}
+
+
+def test_a_line_that_says_price_closes_the_paragraph_whose_first_goods_it_is_for() -> None:
+    found = items(
+        parse(
+            *paragraph(
+                "No. C-706. REFRIGERATOR BARGAIN. High grade, made of",
+                "solid ash, white enamel lined, with wire shelves.",
+                "Price, only $12.65",
+            )
+        )
+    )
+    assert found == {"$12.65": "REFRIGERATOR"}
+
+
+def test_a_heading_of_a_stuff_runs_on_into_the_goods_that_open_the_text() -> None:
+    found = items(
+        parse(
+            (40, 20, 22, "Solid Gold"),
+            *paragraph("Ring, plain band, set with a garnet or", "an opal. An acceptable gift.", y=52),
+            (40, 100, 14, "Price, $5.00"),
+        )
+    )
+    assert found["$5.00"].startswith("Solid Gold Ring")
+
+
+def test_the_size_of_a_can_is_part_of_the_name_and_no_order_number() -> None:
+    found = items(parse((20, 20, 20, "Tomatoes"), (20, 46, 16, "No. 303 cans"), (220, 14, 60, "2 for 27¢")))
+    assert found == {"2 for 27¢": "Tomatoes No. 303 cans"}
+
+
+def test_sizes_with_a_price_each_are_offers_of_their_own() -> None:
+    found = items(
+        parse(*paragraph("First since the war, saucepans with covers.", "1-qt. $1.15, 2-qt. $1.45, 3-qt. $1.75."))
+    )
+    assert found["$1.15"] != found["$1.45"]
+    assert found["$1.45"].endswith("2-qt")
+    assert "saucepans" in found["$1.75"]
