@@ -1,7 +1,9 @@
 """Consumer price levels and national average prices of staples, by month, from the tables in data/.
 
 The item indexes are monthly and the published average prices five-yearly; the price of a month is the index times the
-ratio price/index interpolated in logarithms between the published years (p = I exp(interp log(p_b / I_b))).
+ratio price/index interpolated in logarithms between the published years (p = I exp(interp log(p_b / I_b))). Before 1913
+there is no index: prices run in straight lines between 1890, 1895, 1900, 1905 and 1910, and those of bread, coffee and
+oranges, not published before 1915, are flat and ever less sure.
 """
 
 from __future__ import annotations
@@ -109,6 +111,6 @@ def _spread(months: NDArray[np.int_], middles: Floats, first_exact: int) -> Floa
     # leave-one-out errors over ten-year gaps: mostly under 3 %, worst 7.7 % with the item's own index;
     # without it, and beyond the published years, wider by judgement
     spread = np.where(months >= first_exact, 0.03, 0.10)
-    before = np.clip(index_of_year(1913) - months, 0, None) / 12
+    before = np.clip(middles[0] - months, 0, None) / 12
     after = np.clip(months - middles[-1], 0, None) / 12
     return np.asarray(np.hypot(spread, 0.02 * before + 0.015 * after), dtype=np.float64)

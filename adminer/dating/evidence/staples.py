@@ -26,7 +26,10 @@ from adminer.records import Box
 Floats = NDArray[np.float64]
 
 KIND: Final = "staple prices"
-SOURCE: Final = "Historical Statistics of the United States, series E 187-202, moved by the item indexes of the CPI"
+SOURCE: Final = (
+    "Historical Statistics of the United States, series E 187-202, moved by the item indexes of the CPI; before 1913 "
+    "straight lines between every fifth year from 1890, of bread, coffee and oranges none before 1915"
+)
 _SHARED_MEAN, _SHARED_SPREAD = -0.08, 0.10
 _OWN_SPREAD, _DEGREES = 0.13, 4.0
 # a misread price, or that of another thing, lies anywhere between a third and three times the average; two letters in a
