@@ -48,6 +48,8 @@ def chance(clue: Clue, year: int, month: int = 6) -> float:
         (addresses.find, "410 Market St., Osterby 54, Calif.", (1950, 6), (1942, 6)),
         (addresses.find, "410 Market St., Osterby 54, Calif.", (1944, 1), (1968, 6)),
         (addresses.find, "Ferncliff, OH 43211", (1966, 6), (1962, 6)),
+        (addresses.find, "OSTERBY 3, OHIO", (1950, 6), (1942, 6)),
+        (addresses.find, "Wenning Falls 7, O.", (1950, 6), (1942, 6)),
         (addresses.find, "Box 12, Ferncliff, NB 68501", (1966, 6), (1972, 6)),
         (telephones.find, "Phone CHelsea 2-5034", (1955, 6), (1925, 6)),
         (telephones.find, "Call 242-5034", (1966, 6), (1955, 6)),
@@ -91,6 +93,7 @@ def test_a_sign_is_found_and_lies_where_it_should(
     [
         (addresses.find, "Pork chops 35, Calif. oranges 3 doz."),
         (addresses.find, "Serial number 43211"),
+        (addresses.find, "Route 30, Harmon. Bulletin 31, October. March 12, Ferncliff"),
         (telephones.find, "45-piece set 9.95, model 2-50341"),
         (controls.find, "5 points of quality"),
         (laws.find, "stamped steel, no tax on your patience"),
@@ -123,6 +126,15 @@ def test_a_sign_carries_the_box_of_its_words() -> None:
     boxes = [Box(10 * i, 5, 9, 8) for i in range(len(words))]
     (clue,) = controls.find(case(text, starts=starts, boxes=boxes), NOTHING)
     assert clue.box == Box(0, 5, 29, 8)
+
+
+def test_a_zone_stands_behind_the_advert_s_own_town_without_a_state() -> None:
+    found = list(addresses.find(case("48 Mill Lane, Osterby 12", city="Osterby"), NOTHING))
+    assert [c.text.split(":")[0] for c in found] == ["'Osterby 12'"]
+    assert chance(found[0], 1950) > 100 * chance(found[0], 1942)
+    for text in ("48 Mill Lane, Osterby 12", "Osterby 2 stores", "in Osterby 12 miles"):
+        city = None if "Mill" in text else "Osterby"
+        assert list(addresses.find(case(text, city=city), NOTHING)) == []
 
 
 def test_a_state_sales_tax_counts_from_its_first_year_in_that_state() -> None:
@@ -176,6 +188,8 @@ def test_staples_are_told_with_their_size(price: ReadPrice, item: str, cents: fl
         staple("Peanut butter", 0.39),
         staple("Evaporated milk", 0.12, "can"),
         staple("Butter dish", 0.79, None),
+        staple("Covered Butter Dishes", 0.33, None),
+        staple("Bread Knives", 0.15, None),
         staple("Bread & butter", 0.14, None),
         staple("Coffee pot", 1.98, None),
         staple("Potato chips", 0.29),

@@ -4,7 +4,7 @@ log(price / average) = d + e: d shared by all items of one advert (adverts featu
 e of each item alone, with heavy tails for a misread price, another size or a loss leader. The averages are those of
 data/staple_benchmarks.csv (Historical Statistics, series E 187-202) moved by the item indexes of the Bureau of Labor
 Statistics. Each item may be misread, and with a small chance all are: then they lie anywhere, the same in every month.
-The spreads are judgement: mean discount 8 %, shared spread 10 %, own spread 13 % (Student t, 4 degrees).
+The spreads are judgement: mean discount 8 %, shared spread 10 %, own spread 13 % (each Student t, 4 degrees).
 """
 
 from __future__ import annotations
@@ -36,14 +36,18 @@ _OWN_SPREAD, _DEGREES = 0.13, 4.0
 # hundred misread, as on clean scans, spoil some eight prices of four characters in a hundred
 _MISREAD, _ANY_PRICE = 0.08, 1 / (2 * log(3))
 _TRUST: Final = 0.97  # that these are food prices of this country at all
-_DISCOUNTS: Final = np.linspace(-2.4, 2.4, 9)  # of the shared spread
+# of the shared spread, with its weights: tails like the items' own, as a price war or a dear town moves a whole advert
+_DISCOUNTS: Final = np.linspace(-4.8, 4.8, 17)
+_LEVELS: Final = (1 + _DISCOUNTS**2 / _DEGREES) ** (-(_DEGREES + 1) / 2)
 _NORMAL_T: Final = lgamma((_DEGREES + 1) / 2) - lgamma(_DEGREES / 2) - 0.5 * log(_DEGREES * pi)
 
 # words that make it another thing than the staple of the statistics
 _NOT: Final = re.compile(
     r"\b(?:peanut|apple|cocoa|rye|raisin|corn|ginger|brown|wheat|powdered|confection\w*|evaporated|condensed|dry|dried|"
-    r"malted|butter\s?milk|chocolate|noodles?|salad|sweet|chips?|instant|cake|cookies?|rolls|juice|knife|dish|plate|"
-    r"pot|cup|bowl|maker|squares|ends|canadian|candy|easter|marshmallow|scalloped|french|frozen|substitute|beans?\s+with|and)\b|&",
+    r"malted|butter\s?milk|chocolate|noodles?|salad|sweet|chips?|instant|cake|cookies?|rolls|juice|kni(?:fe|ves)|"
+    r"dish(?:es)?|plates?|pots?|cups?|bowls?|makers?|sets?|boxes|boards?|trays?|urns?|mills?|spreaders?|shells?|tongs|"
+    r"spoons?|mugs?|toasters?|servers?|squares|ends|canadian|candy|easter|marshmallow|scalloped|french|frozen|"
+    r"substitute|beans?\s+with|and)\b|&",
     re.IGNORECASE,
 )
 
@@ -176,10 +180,9 @@ def find(case: Case, _context: Context) -> Iterator[Clue]:
 
 def likelihood(prices: tuple[StaplePrice, ...]) -> Floats:
     """Return the log likelihood by month of staple prices that share one level."""
-    weights = np.exp(-0.5 * _DISCOUNTS**2)
     total = np.asarray(sum(_of_one(price.item, round(100 * log(price.cents))) for price in prices))
     # an item's chance is never under that of a misread one, so nothing here underflows
-    level = np.log(np.exp(total - total.max()) @ (weights / weights.sum())) + total.max()
+    level = np.log(np.exp(total - total.max()) @ (_LEVELS / _LEVELS.sum())) + total.max()
     chance = np.logaddexp(log(_TRUST) + level, log(1 - _TRUST) + len(prices) * log(_ANY_PRICE))
     chance -= chance.max()
     chance.setflags(write=False)
