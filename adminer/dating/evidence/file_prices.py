@@ -36,28 +36,32 @@ def key_of(line_id: str, piece: str, condition: str) -> str:
 
 
 def find(case: Case, context: Context) -> Iterator[Clue]:
-    """Yield a clue for each line and piece with dated prices elsewhere in the file, else one of the general level."""
-    told: set[str] = set()
+    """Yield a clue for each line with dated prices elsewhere in the file, else one of the general level."""
+    compared: dict[str, dict[str, tuple[ReadPrice, Sequence[DatedPrice]]]] = {}
     for price in case.prices:
         if price.line_id is None or price.piece is None or price.role != "price" or price.amount <= 0:
             continue
         key = key_of(price.line_id, price.piece, price.condition)
         dated = [d for d in context.dated.get(key, ()) if d.clipping_id != case.clipping_id]
-        if not dated or key in told:
-            continue
-        told.add(key)
-        near = f"{len(dated)} dated price{'s' if len(dated) > 1 else ''}"
-        yield Clue(
-            KIND,
-            f"'{price.item.strip()}' at {price.amount:.2f} against {near} of the same line and piece",
-            _SOURCE,
-            faded(_following(log(price.amount), dated), 0.9),
-            price.box,
-        )
-        if len(told) == 3:  # prices of one advert move together; more of them add no independent evidence
-            return
-    if not told:
+        if dated:
+            compared.setdefault(price.line_id, {}).setdefault(key, (price, dated))
+    for pieces in compared.values():
+        yield _of_line(list(pieces.values()))
+    if not compared:
         yield from _level(case, context)
+
+
+def _of_line(pieces: Sequence[tuple[ReadPrice, Sequence[DatedPrice]]]) -> Clue:
+    # prices of one line move together: its pieces are one witness, whose words are their mean
+    together = np.mean([_following(log(price.amount), dated) for price, dated in pieces], axis=0)
+    boxes = [price.box for price, _ in pieces if price.box is not None]
+    box = boxes[0] if boxes else None
+    for other in boxes[1:]:
+        box = box.joined(other) if box else other
+    shown = ", ".join(f"'{price.item.strip()}' at {price.amount:.2f}" for price, _ in pieces[:4])
+    count = sum(len(dated) for _, dated in pieces)
+    text = f"{shown} against {count} dated price{'s' if count > 1 else ''} of the same line and piece"
+    return Clue(KIND, text, _SOURCE, faded(np.asarray(together), 0.9), box)
 
 
 def _following(log_amount: float, dated: Sequence[DatedPrice]) -> Floats:

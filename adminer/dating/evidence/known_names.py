@@ -66,7 +66,8 @@ def _seen(case: Case, context: Context, line_id: str) -> Clue | None:
         return None
     first, last = months[0], months[-1]
     name = context.lines[line_id].name if line_id in context.lines else line_id
-    text = f"{name} is seen in {len(months)} dated adverts, {first_day(first):%Y-%m} to {first_day(last):%Y-%m}"
+    span = f"{first_day(first):%Y-%m}" + (f" to {first_day(last):%Y-%m}" if last > first else "")
+    text = f"{name} is seen in {len(months)} dated advert{'s' if len(months) > 1 else ''}, {span}"
     return Clue(
         SEEN,
         text,
