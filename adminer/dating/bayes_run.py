@@ -96,8 +96,7 @@ def _fit(record: WeekRecord, *, pause: bool) -> tuple[BayesRun, Floats]:
     states = 5 if pause else 3
     is_on = np.zeros(states, dtype=bool)
     is_on[[1, 3] if pause else [1]] = True
-    emission = np.where(is_on[None, None, :], on[:, :, None], off[:, :, None])
-    return _forward_backward(emission, _transitions(grid, count, states), grid, first, is_on)
+    return _forward_backward(on, off, _transitions(grid, count, states), grid, first, is_on)
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,50 +130,51 @@ def _emissions(record: WeekRecord, first: int, count: int, grid: _Grid) -> tuple
     return on, off
 
 
-def _transitions(grid: _Grid, count: int, states: int) -> Floats:
-    steps = np.zeros((len(grid.ending), states, states))
-    begin = 1.0 / count
-    steps[:, 0, 0], steps[:, 0, 1] = 1 - begin, begin
-    if states == 3:
-        steps[:, 1, 1], steps[:, 1, 2], steps[:, 2, 2] = 1 - grid.ending, grid.ending, 1.0
-        return steps
-    steps[:, 1, 1], steps[:, 1, 2] = 1 - grid.ending, grid.ending
-    steps[:, 2, 2], steps[:, 2, 3] = 1 - grid.returning, grid.returning
-    steps[:, 3, 3], steps[:, 3, 4], steps[:, 4, 4] = 1 - grid.ending, grid.ending, 1.0
-    return steps
+def _transitions(grid: _Grid, count: int, states: int) -> tuple[Floats, Floats]:
+    """Return the chances to stay in a state and to go on to the next one, by state and point; there is no way back."""
+    begin = np.full(len(grid.ending), 1.0 / count)
+    leave = np.stack([begin, grid.ending] if states == 3 else [begin, grid.ending, grid.returning, grid.ending])
+    stay = 1 - np.concatenate([leave, np.zeros((1, len(begin)))])
+    return stay, leave
 
 
 def _forward_backward(
-    emission: Floats, steps: Floats, grid: _Grid, first: int, is_on: NDArray[np.bool_]
+    on: Floats, off: Floats, moves: tuple[Floats, Floats], grid: _Grid, first: int, is_on: NDArray[np.bool_]
 ) -> tuple[BayesRun, Floats]:
-    count, size, states = emission.shape
-    forward = np.zeros((count, size, states))
-    scale = np.zeros((count, size))
-    current = np.zeros((size, states))
-    current[:, 0] = 1.0
+    (count, size), states = on.shape, len(is_on)
+    stay, leave = moves
+    shown = is_on[:, None]
+    forward = np.empty((count, states, size))
+    scale = np.empty((count, size))
+    current = np.zeros((states, size))
+    current[0] = 1.0
     for t in range(count):
         if t:
-            current = np.einsum("gs,gsu->gu", current, steps)
-        current = current * emission[t]
-        scale[t] = current.sum(axis=1)
-        current /= scale[t][:, None]
+            passed = leave * current[:-1]
+            current = stay * current
+            current[1:] += passed
+        current = current * np.where(shown, on[t], off[t])
+        scale[t] = current.sum(axis=0)
+        current /= scale[t]
         forward[t] = current
-    backward = np.ones((count, size, states))
-    for t in range(count - 2, -1, -1):
-        backward[t] = np.einsum("gsu,gu->gs", steps, emission[t + 1] * backward[t + 1]) / scale[t + 1][:, None]
     evidence = np.log(scale).sum(axis=0)
     highest = float(evidence.max())
     weights = np.exp(evidence - highest)
     log_evidence = highest + float(np.log(weights.mean()))
     weights /= weights.sum()
-    inside = np.einsum("tgs,g->ts", forward * backward, weights)
-
-    def moves(source: int, target: int) -> Floats:
-        # chance of leaving one state for another between a week and the next
-        arrives = emission[1:, :, target] * backward[1:, :, target] / scale[1:]
-        return np.asarray((forward[:-1, :, source] * steps[:, source, target] * arrives) @ weights)
-
-    began, ended = moves(0, 1), moves(states - 2, states - 1)
+    inside = np.empty((count, states))
+    moved = np.empty((max(0, count - 1), states - 1))  # chance of leaving a state between a week and the next
+    backward = np.ones((states, size))
+    # on the way back only what is summed is kept: the whole would be several times the cache
+    for t in range(count - 1, -1, -1):
+        inside[t] = (forward[t] * backward) @ weights
+        if t:
+            arrives = np.where(shown, on[t], off[t]) * backward / scale[t]
+            goes_on = leave * arrives[1:]
+            moved[t - 1] = (forward[t - 1, :-1] * goes_on) @ weights
+            backward = stay * arrives
+            backward[:-1] += goes_on
+    began, ended = moved[:, 0], moved[:, -1]
     start = np.concatenate(([0.0], began))
     end = np.concatenate((ended, [max(0.0, 1 - ended.sum())]))
     run = BayesRun(

@@ -10,6 +10,7 @@ from typing import Any, Final, get_args
 
 from adminer.desk.sterling import CURRENCIES as STERLING
 from adminer.desk.sterling import pounds_of
+from adminer.desk.typed_dates import edtf_of
 from adminer.records import Box, Condition, PriceRole
 from adminer.store.facts import Fields, box_list
 
@@ -191,6 +192,6 @@ def _day(form: Mapping[str, Any], name: str) -> str | None:
     if not typed:
         return None
     try:
-        return date.fromisoformat(typed).isoformat()
+        return date.fromisoformat(edtf_of(typed)).isoformat()
     except ValueError as error:
         raise FormError(f"“{typed}” is no day; write it as 1954-01-07") from error

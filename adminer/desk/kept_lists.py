@@ -12,13 +12,13 @@ from adminer.desk.desk import Desk
 from adminer.desk.forms import FormError, text_of
 from adminer.desk.row_files import ROW_FILES, RowFile
 from adminer.desk.shelf import Row
+from adminer.desk.typed_dates import edtf_of
 from adminer.errors import FolderError
 from adminer.intake.table_edit import Cells
 from adminer.names.objects import read_objects
 
 _MOST_KNOWN: Final = 500
 _NO_TEXT: Final = re.compile("[\x00-\x1f\x7f]")
-_SPAN: Final = re.compile(r"(?<=[\d?~%])\s*(?:\bto\b|–|—)\s*(?=\d)|(?<=[\d?~%])\s+-\s+(?=\d)")  # as people write one
 _SLASH: Final = re.compile(r"(?<=[\d?~%])/(?=\d)")
 _PAPERS: Final = "SELECT DISTINCT publication FROM clippings WHERE publication IS NOT NULL ORDER BY ALL LIMIT ?"
 # what was seen goes by its id, and by its name where it has no entry
@@ -84,7 +84,7 @@ def cells_from(form: Mapping[str, object], kept: KeptList, fields: tuple[Field, 
         if typed:
             cells[field.name] = typed
     if cells.get("issues"):
-        cells["issues"] = _SPAN.sub("/", cells["issues"])
+        cells["issues"] = edtf_of(cells["issues"])
     kept.check(cells)
     return {name: cells[name] for name in (*kept.where.columns, *before) if name in cells}
 

@@ -15,7 +15,7 @@ from adminer.intake.notes import read_notes, same_name
 
 FIELDS: Final = (
     ("publication", "Paper or magazine"),
-    ("published", "Published (1954-01-07, 1954-01, 1954, 1954?)"),
+    ("published", "Published (1954-01-07, Jan 7, 1954, 1954?)"),
     ("city", "Town"),
     ("state", "State"),
     ("page", "Page"),
@@ -68,5 +68,6 @@ def check_values(values: dict[str, str]) -> None:
             bounds_of(values["published"])
         except FolderError as error:
             raise FormError(
-                f"“{values['published']}” is no date; write 1954-01-07, 1954-01, 1954, 1954? or 1950/1955"
+                f"“{values['published']}” is no date; write 1954-01-07, Jan 7, 1954, 1954-01, 1954, about 1954, or "
+                "1950 to 1955"
             ) from error

@@ -4,18 +4,19 @@ from __future__ import annotations
 
 import threading
 from collections import OrderedDict
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any, Final
+from typing import Any, Final, TypeVar
 
 import duckdb
 
 from adminer.errors import AdminerError
 
 Row = dict[str, Any]
-_MOST_KEPT: Final = 64  # answers
+T = TypeVar("T")
+_MOST_KEPT: Final = 96  # answers and pictures
 LARGE: Final = 20_000  # offers from which the flat view is worth keeping as a table
 
 
@@ -55,7 +56,7 @@ class Shelf:
     # what is worth making ahead for every new snapshot of a large file, so that no page waits for it
     ahead: list[Callable[[], object]] = field(default_factory=list)
     _flat: tuple[int, int] | None = None  # the snapshot whose view priced_offers lies in memory as a table
-    _kept: OrderedDict[tuple[Any, ...], list[Row]] = field(default_factory=OrderedDict)
+    _kept: OrderedDict[tuple[Hashable, ...], Any] = field(default_factory=OrderedDict)  # rows, pictures, studies
     _kept_of: tuple[int, int] | None = None  # the snapshot they are of
     _settled: tuple[int, int] | None = None  # the snapshot for which all that is made ahead is made
 
@@ -101,22 +102,30 @@ class Shelf:
             names = [column[0] for column in result.description or ()]
             return [dict(zip(names, row, strict=True)) for row in result.fetchall()]
 
-    def kept_rows(self, sql: str, parameters: Mapping[str, Any] | None = None) -> list[Row]:
-        """Return the rows of a query that many pages ask; they are kept for as long as the snapshot is the newest."""
-        stamp, key = self.stamp(), (sql, *sorted((parameters or {}).items()))
+    def kept(self, key: tuple[Hashable, ...], make: Callable[[], T]) -> T:
+        """Return what was made under a key for the newest snapshot, made now where it was not."""
+        stamp = self.stamp()
         with self._lock:
             if self._kept_of != stamp:
                 self._kept.clear()
                 self._kept_of = stamp
-            rows = self._kept.get(key)
-        if rows is None:
-            rows = self.rows(sql, dict(parameters or {}))
-            with self._lock:
-                if self._kept_of == stamp:
-                    self._kept[key] = rows
-                    while len(self._kept) > _MOST_KEPT:
-                        self._kept.popitem(last=False)
-        return [dict(row) for row in rows]  # a page may write into its own
+            if key in self._kept:
+                self._kept.move_to_end(key)
+                found: T = self._kept[key]
+                return found
+        made = make()
+        with self._lock:
+            if self._kept_of == stamp:
+                self._kept[key] = made
+                while len(self._kept) > _MOST_KEPT:
+                    self._kept.popitem(last=False)
+        return made
+
+    def kept_rows(self, sql: str, parameters: Mapping[str, Any] | None = None) -> list[Row]:
+        """Return the rows of a query that many pages ask; each who asks gets rows to write into."""
+        given = dict(parameters or {})
+        rows = self.kept((sql, *sorted(given.items())), lambda: self.rows(sql, given))
+        return [dict(row) for row in rows]
 
     def _attach(self) -> duckdb.DuckDBPyConnection:
         # a database in memory that attaches the file: a file opened directly is shared by its path within a

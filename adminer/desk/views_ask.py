@@ -83,7 +83,8 @@ def routes(desk: Desk) -> list[Route]:
 
     def picture(request: Request) -> Response:
         asked, given = named(request)
-        drawn = picture_of(heads.of(asked, given).table, asked.question)
+        key = ("answer drawn", asked.sql, *sorted(given.items()))
+        drawn = desk.shelf.kept(key, lambda: picture_of(heads.of(asked, given).table, asked.question))
         if drawn is None:
             raise UsageError("this answer makes no picture", remedy="look at its table")
         return Response(drawn, media_type="image/svg+xml")

@@ -14,6 +14,7 @@ from adminer.desk.desk import Desk
 from adminer.desk.forms import FormError, text_of
 from adminer.desk.notes_form import FIELDS, check_values, scan_rows
 from adminer.desk.rendering import ENVIRONMENT, page
+from adminer.desk.typed_dates import edtf_of
 from adminer.desk.uploads import Taken, take_in
 from adminer.engine.folder import list_scans
 
@@ -76,6 +77,8 @@ def routes(desk: Desk) -> list[Route]:
             files = [str(file) for file in form.getlist("file") if str(file) in known]
             typed = {name: text_of(form, name) for name, _ in FIELDS}
         values = {name: "" if value == _CLEAR else value for name, value in typed.items() if value}
+        if values.get("published"):
+            values["published"] = edtf_of(values["published"])
         try:
             _check(files, values)
         except FormError as error:

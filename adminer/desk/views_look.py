@@ -16,6 +16,7 @@ from adminer.desk.forms import FormError, text_of
 from adminer.desk.fresh import newer_than_answers
 from adminer.desk.notes_form import check_values
 from adminer.desk.rendering import page
+from adminer.desk.typed_dates import edtf_of
 from adminer.errors import ScanError
 from adminer.publish.charts_dating import months_of, stored_posterior
 from adminer.publish.charts_prices import prices_picture
@@ -54,7 +55,8 @@ def _table_routes(desk: Desk) -> list[Route]:
         line, piece, retailer = _choice(request)
         rows = look_data.prices(desk, line, piece, retailer)
         title = ", ".join(name.replace("_", " ") for name in (line, piece, retailer) if name) or "All prices"
-        return Response(prices_picture(rows, title), media_type="image/svg+xml")
+        svg = desk.shelf.kept(("prices drawn", line, piece, retailer), lambda: prices_picture(rows, title))
+        return Response(svg, media_type="image/svg+xml")
 
     def weeks(request: Request) -> Response:
         year = request.query_params.get("year", "")
@@ -119,6 +121,7 @@ def _date_routes(desk: Desk) -> list[Route]:
         try:
             if not values["dates"] or not values["reason"]:
                 raise FormError("say the dates and the reason")
+            values["dates"] = edtf_of(values["dates"])
             check_values({"published": values["dates"]})
         except FormError as error:
             # what was typed stays in the form

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections import OrderedDict
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any, Final
 from urllib.parse import urlencode
 
 from starlette.requests import Request
@@ -24,25 +22,19 @@ from adminer.publish.charts_runs import ALL_SHOPS, timeline_of, timeline_of_all
 from adminer.publish.look import svg_of
 from adminer.store.dating_answers import LineChoice, study
 
-_KEPT: Final = 16
 Studied = tuple[RunStudy, Sequence[RunSighting]]
 
 
 def routes(desk: Desk) -> list[Route]:
     """Return the addresses of runs."""
-    kept: OrderedDict[tuple[Any, ...], Studied] = OrderedDict()
 
     def studied(choice: LineChoice) -> Studied:
-        # a search written down counts at once, before the database is built anew
-        key = (desk.shelf.stamp(), _written(desk.folder.root / SEARCH_LOG), choice)
-        found = kept.get(key)
-        if found is None:
+        def make() -> Studied:
             with desk.shelf.cursor() as cursor:
-                found = study(cursor, desk.folder.root, choice)
-            kept[key] = found
-            while len(kept) > _KEPT:
-                kept.popitem(last=False)
-        return found
+                return study(cursor, desk.folder.root, choice)
+
+        # a search written down counts at once, before the database is built anew
+        return desk.shelf.kept(("study", choice, _written(desk.folder.root / SEARCH_LOG)), make)
 
     def runs(request: Request) -> Response:
         found = look_data.runs(desk) if desk.shelf.exists else []
@@ -53,10 +45,13 @@ def routes(desk: Desk) -> list[Route]:
         return page(request, desk, "runs.html", context)
 
     def runs_drawn(_: Request) -> Response:
+        return Response(desk.shelf.kept(("runs drawn",), drawn), media_type="image/svg+xml")
+
+    def drawn() -> str:
         picture = timeline_of_all(look_data.runs(desk), look_data.sightings(desk), "When each line was seen")
         if picture is None:
             raise UsageError("no line was seen on a known day yet", remedy="fill in dates on the page In")
-        return Response(svg_of(picture), media_type="image/svg+xml")
+        return svg_of(picture)
 
     def run(request: Request) -> Response:
         choice = _choice(request)
@@ -80,8 +75,9 @@ def routes(desk: Desk) -> list[Route]:
         choice = _choice(request)
         found, sightings = studied(choice)
         place = ", ".join(part for part in (found.run.retailer or ALL_SHOPS, choice.city) if part)
-        picture = timeline_of(found, sightings, f"{found.run.line}, {place}")
-        return Response(svg_of(picture), media_type="image/svg+xml")
+        key = ("run drawn", choice, _written(desk.folder.root / SEARCH_LOG))
+        svg = desk.shelf.kept(key, lambda: svg_of(timeline_of(found, sightings, f"{found.run.line}, {place}")))
+        return Response(svg, media_type="image/svg+xml")
 
     return [
         Route("/look/runs", runs),

@@ -18,7 +18,8 @@ from adminer.dating.searches import read_searches
 from adminer.errors import UsageError
 from adminer.names.authority import load_authorities
 from adminer.names.objects import read_objects
-from adminer.store.dating_rows import read_cases, read_context, read_schedules, read_sightings
+from adminer.store.dating_rows import read_cases, read_context, read_sightings
+from adminer.store.schedule_rows import kept_schedules
 
 _LIST = """
     SELECT c.file, e.advert_id, a.retailer, e.edtf_90, e.edtf_50, e.median, e.probability_peak AS peak,
@@ -88,7 +89,7 @@ def fresh_estimates(
     authorities = load_authorities(folder / "names")
     searches = read_searches(folder).searches
     personal = load_personal(folder)
-    runs = compute_runs(read_sightings(connection), searches, read_schedules(connection))
+    runs = compute_runs(read_sightings(connection), searches, kept_schedules(connection))
     cases = read_cases(connection)
     objects = read_objects(folder / "objects.csv").objects
     context = read_context(connection, cases, authorities, objects, region=region, runs=runs)
@@ -120,7 +121,7 @@ def study(
             + (f" with '{choice.piece}'" if choice.piece else ""),
             remedy="list the runs with: adminer runs",
         )
-    return study_run(sightings, read_searches(folder).searches, read_schedules(connection, choice.line)), sightings
+    return study_run(sightings, read_searches(folder).searches, kept_schedules(connection, choice.line)), sightings
 
 
 def evidence_table(estimate: DateEstimate) -> Any:

@@ -19,7 +19,6 @@ from adminer.dating.price_tables import consumer_prices
 from adminer.dating.printed_runs import SCHEDULE
 from adminer.dating.run_bounds import SEARCHED
 from adminer.dating.run_records import Run, RunSighting
-from adminer.dating.schedules import MAY_TELL, ScheduleFact, facts_of_table, read_schedule
 from adminer.names.authority import Authorities
 from adminer.names.objects import SeenObject
 from adminer.records import Box
@@ -47,17 +46,6 @@ _DATES: Final = """
     SELECT advert_id, kind, text, earliest, latest, x, y, w, h, confidence FROM dates_read
     ORDER BY advert_id, y, x, text
 """
-_SCHEDULES: Final = """
-SELECT s.advert_id, list(s.week ORDER BY s.week, s.piece), list(s.piece ORDER BY s.week, s.piece), any_value(f.pieces)
-FROM schedules s
-LEFT JOIN (
-    SELECT o.advert_id, list(DISTINCT o.piece_or_set ORDER BY o.piece_or_set) AS pieces
-    FROM offers o JOIN prices p USING (offer_id)
-    WHERE p.condition = 'cardholder' AND o.status <> 'rejected' AND o.piece_or_set IS NOT NULL
-    GROUP BY o.advert_id
-) f USING (advert_id)
-WHERE s.advert_id IN (SELECT advert_id FROM sightings)
-GROUP BY s.advert_id ORDER BY s.advert_id"""
 _SEEN: Final = """
     SELECT s.line_id, s.line, s.retailer_id, s.retailer, s.city, s.advert_id, s.seen_from, s.seen_to, s.dated_by,
         any_value(c.publication), min(o.maker), least(coalesce(max(o.line_score), 1.0), 1.0)
@@ -155,33 +143,6 @@ def read_context(
 def read_sightings(connection: duckdb.DuckDBPyConnection, line: str | None = None) -> list[RunSighting]:
     """Return the sightings of all lines, or of one by id or name; reliability is the score of the name's match."""
     return [RunSighting(*row) for row in connection.execute(_SEEN, {"line": line}).fetchall()]
-
-
-def read_schedules(connection: duckdb.DuckDBPyConnection, line: str | None = None) -> list[ScheduleFact]:
-    """Return what adverts with a sighting (of one line, where named) print of the schedule of their promotion."""
-    # of one line the words are few: they are gathered first, as else every word of the file would be matched
-    theirs = "MATERIALIZED" if line else "NOT MATERIALIZED"
-    rows = connection.execute(
-        f"""
-        WITH asked AS MATERIALIZED (
-            SELECT DISTINCT advert_id FROM sightings
-            WHERE $line IS NULL OR lower(line_id) = lower($line) OR lower(line) = lower($line)
-        ), theirs AS {theirs} (
-            SELECT advert_id, word_no, text FROM words SEMI JOIN asked USING (advert_id)
-        ), telling AS MATERIALIZED (
-            SELECT DISTINCT advert_id FROM theirs WHERE regexp_matches(text, $telling, 'i')
-        )
-        SELECT w.advert_id, string_agg(w.text, ' ' ORDER BY w.word_no) FROM theirs w SEMI JOIN telling USING (advert_id)
-        GROUP BY w.advert_id ORDER BY w.advert_id
-        """,  # noqa: S608 - the spliced piece is a constant of our own
-        {"line": line, "telling": MAY_TELL},
-    ).fetchall()
-    facts = [fact for advert_id, text in rows for fact in read_schedule(text, advert_id)]
-    counted = {fact.advert_id for fact in facts if fact.what == "week_of"}
-    for advert_id, weeks, pieces, featured in connection.execute(_SCHEDULES).fetchall():
-        told = facts_of_table(advert_id, list(zip(weeks, pieces, strict=True)), featured or ())
-        facts += [fact for fact in told if fact.what != "week_of" or advert_id not in counted]
-    return facts
 
 
 def estimate_rows(estimates: Iterable[DateEstimate]) -> tuple[list[Row], list[Row]]:

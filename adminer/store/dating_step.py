@@ -18,11 +18,11 @@ from adminer.store.dating_rows import (
     estimate_rows,
     read_cases,
     read_context,
-    read_schedules,
     read_sightings,
     run_rows,
 )
 from adminer.store.load import insert_rows
+from adminer.store.schedule_rows import read_schedules, schedule_rows
 
 
 def dating_step(
@@ -45,7 +45,9 @@ def dating_step(
         problems += [*objects.problems, *searches.problems]
 
     def step(connection: duckdb.DuckDBPyConnection) -> None:
-        runs = compute_runs(read_sightings(connection), searches.searches, read_schedules(connection))
+        schedules = read_schedules(connection)
+        insert_rows(connection, "schedule_facts", schedule_rows(schedules))
+        runs = compute_runs(read_sightings(connection), searches.searches, schedules)
         insert_rows(connection, "runs", run_rows(runs))
         cases = read_cases(connection)
         context = read_context(connection, cases, authorities, objects.objects, region=region, runs=runs)

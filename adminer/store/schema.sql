@@ -65,6 +65,8 @@ CREATE TABLE sightings (
 );
 -- adverts of two clippings that look like one printed advert: another paper, another copy
 CREATE TABLE likely_copies (advert_id VARCHAR, other_id VARCHAR, shared_prices INTEGER, likeness DOUBLE, why VARCHAR);
+-- what an advert prints of its promotion's schedule: "week 7 of 15", final week, first week, extended, a list of weeks
+CREATE TABLE schedule_facts (advert_id VARCHAR, what VARCHAR, text VARCHAR, week INTEGER, of_weeks INTEGER);
 CREATE TABLE runs (
     run_id VARCHAR, line_id VARCHAR, line VARCHAR, retailer_id VARCHAR, retailer VARCHAR, city VARCHAR, sightings INTEGER,
     first_seen DATE, last_seen DATE, start_earliest DATE, end_latest DATE, start_edtf VARCHAR, end_edtf VARCHAR,
