@@ -12,17 +12,10 @@ from typing import Final
 
 from rapidfuzz import fuzz, process
 
+from adminer.parsing.addresses import STATES, STREET, in_full, towns_of_addresses
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.slips import is_word
 
-STATES: Final = (
-    r"(?:Ala|Ariz|Ark|Cal|Calif|Colo|Conn|Del|Fla|Ga|Ida|Idaho|Ill|Illinois|Ind|Indiana|Ia|Iowa|Kan|Kans|Kansas|"
-    r"Ky|La|Me|Maine|Md|Mass|Mich|Michigan|Minn|"
-    r"Minnesota|Miss|Mo|Mont|Neb|Nebr|Nev|N\. ?H|N\. ?J|N\. ?M|N\. ?Y|New York|New Jersey|N\. ?C|N\. ?D|Ohio|O|"
-    r"Okla|Ore|Oregon|Pa|Penna|Pennsylvania|R\. ?I|S\. ?C|S\. ?D|Tenn|Tex|"
-    r"Texas|Utah|Vt|Va|Virginia|Wash|Washington|W\. ?Va|Wis|Wisc|Wisconsin|Wyo|D\. ?C|England|Eng|Scotland|"
-    r"Ireland|Canada|Ont|Egypt)"
-)
 WITH_STATE: Final = re.compile(
     rf"(?:^|[,.;] |[\n–—·•|-] ?|(?<=\d )|(?<=Street )|(?<=St\. )|\bat |\bin |\bof "
     rf")(?P<city>[A-Z][A-Za-z.'’]+(?:[ ][A-Z][A-Za-z.'’]+){{0,2}})(?: \d{{1,2}})?, ?(?P<state>{STATES})(?=[^A-Za-z]|$)",
@@ -31,11 +24,7 @@ WITH_STATE: Final = re.compile(
 # "Town", "Two Words", "Town City"; then an end: of the line, of the part, or a postal zone
 _NAME: Final = r"(?P<city>[A-Z][A-Za-z.]{2,}(?: [A-Z][A-Za-z]{2,}){0,2})"
 _END: Final = r"(?= ?(?:[\n·•|;*–—]|[,.]? ?(?:Phone|Tel|Open|Prices|Closed)|\.? \d{1,2}(?![\w-])|[.,]?$))"
-_STREET: Final = (
-    r"(?:Street|St\.?|Ave\.?|Avenue|Road|Rd\.?|Blvd\.?|Bldg\.?|Building|Place|Square|Sq\.?|Block|Plaza|Corner|"
-    r"Theat(?:re|er)|Arcade)(?![a-z])"
-)
-_AFTER_ADDRESS: Final = re.compile(rf"\b{_STREET}(?: ?, ?|\n){_NAME}{_END}", re.MULTILINE)
+_AFTER_ADDRESS: Final = re.compile(rf"\b{STREET}(?: ?, ?|\n){_NAME}{_END}", re.MULTILINE)
 _CENTER: Final = re.compile(r"\bat (?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?) (?:Plaza|Shopping (?:Center|Plaza)|Mall)\b")
 _BRANCHES: Final = re.compile(
     r"\b(?:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?|branches) (?:in|at) "
@@ -45,7 +34,7 @@ _BRANCHES: Final = re.compile(
 PARTICULARS: Final = re.compile(
     r"\b(?:\d+ stores|store hours|open (?:daily|evenings?|every|mon|tue|wed|thu|fri|sat|sun|nights?|till|'?til)|closed|"
     r"free parking|phone|telephone|tel\.|dial \d|mail (?:and|&|or) (?:phone|telephone)|phone orders|week of|delivery|"
-    rf"(?:\d+|[A-Z][a-z]+) {_STREET}|\d(?:st|nd|rd|th) (?:&|and|at)|[A-Z][a-z]+ at [A-Z][a-z]+|"
+    rf"(?:\d+|[A-Z][a-z]+) {STREET}|\d(?:st|nd|rd|th) (?:&|and|at)|[A-Z][a-z]+ at [A-Z][a-z]+|"
     r"route \d+|highway \d+|downtown|uptown)|\b(?:super)?markets ?[·•|]|\bstores ?[·•|]",
     re.IGNORECASE,
 )
@@ -64,6 +53,7 @@ _STREET_WORD: Final = re.compile(
     r"Ltd\.?|Inc\.?|Phone|Prices?)",
     re.IGNORECASE,
 )
+_COMPASS: Final = frozenset({"north", "south", "east", "west"})
 _NO_TOWN: Final = word_list("particulars")
 _NOT_A_TOWN: Final = (
     r"street|st\b|ave|avenue|road|rd\b|blvd|cream|steak|broil|style|ware|silver|china|shape|pattern|rug|chair"
@@ -82,10 +72,12 @@ def find_town(text: str, towns: frozenset[str] = frozenset(), house: str = "") -
     found = (
         _with_state(text)
         or _named_by((_BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
+        or next((_in_case(t) for t in towns_of_addresses(text, house) if _may_be_town(t)), None)
         or _known(text, towns)
         or _among_particulars(text, house)
     )
-    return _spelled_right(found or _known(text, _large_towns(), part_of_names=True), towns)
+    found = found or _known(text, _large_towns(), part_of_names=True)
+    return _spelled_right(in_full(found) if found else None, towns)
 
 
 def _with_state(text: str) -> str | None:
@@ -126,6 +118,7 @@ def _among_particulars(text: str, house: str) -> str | None:
 
 def _may_be_town(name: str) -> bool:
     words = name.lower().replace(".", "").split()
+    words = words[1:] if len(words) > 1 and words[0] in _COMPASS else words
     return not any(word in _NO_TOWN or _STREET_WORD.fullmatch(word) for word in words)
 
 

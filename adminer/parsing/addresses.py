@@ -1,0 +1,114 @@
+"""The forms of a shop's address, and the town that closes it: street, highway, rural route, box, with or without comma.
+
+"19-23 North Canal St., Osterby", "12, Minster Row, OSTERBY", "Highway 9 North, Osterby Open Sundays", "R. F. D. 2,
+Osterby", "Penhallow Stores in Osterby", "Osterby" over the line with the telephone. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Final
+
+from adminer.parsing.slips import is_word, slips_of
+
+STATES: Final = (
+    r"(?:Alabama|Ala|Alaska|Arizona|Ariz|Arkansas|Ark|California|Calif|Cal|Colorado|Colo|Connecticut|Conn|Delaware|Del|"
+    r"Florida|Fla|Georgia|Ga|Hawaii|Idaho|Ida|Illinois|Ill|Indiana|Ind|Iowa|Ia|Kansas|Kans|Kan|Kentucky|Ky|"
+    r"Louisiana|La|Maine|Me|Maryland|Md|Massachusetts|Mass|Michigan|Mich|Minnesota|Minn|Mississippi|Miss|Missouri|Mo|"
+    r"Montana|Mont|Nebraska|Nebr|Neb|Nevada|Nev|New Hampshire|N\. ?H|New Jersey|N\. ?J|New Mexico|N\. ?M(?:ex)?|"
+    r"New York|N\. ?Y|North Carolina|N\. ?C(?:ar)?|North Dakota|N\. ?D(?:ak)?|Ohio|O|Oklahoma|Okla|Oregon|Oreg|Ore|"
+    r"Pennsylvania|Penna|Penn|Pa|Rhode Island|R\. ?I|South Carolina|S\. ?C(?:ar)?|South Dakota|S\. ?D(?:ak)?|"
+    r"Tennessee|Tenn|Texas|Tex|Utah|Vermont|Vt|Virginia|Va|Washington|Wash|Wn|West Virginia|W\. ?Va|Wisconsin|Wisc|"
+    r"Wis|Wyoming|Wyo|D\. ?C|England|Eng|Scotland|Ireland|Wales|Canada|Ontario|Ont|Quebec|Que|P\. ?Q|Manitoba|Man|"
+    r"Alberta|Alta|Saskatchewan|Sask|B\. ?C|N\. ?B|N\. ?S|Australia|N\. ?S\. ?W|Egypt)"
+)
+STREET: Final = (
+    r"(?:Street|St\.?|Ave\.?|Avenue|Road|Rd\.?|Blvd\.?|Boulevard|B[lI1]dg\.?|Building|Place|Square|Sq\.?|Block|Plaza|"
+    r"Corners?|Theat(?:re|er)|Arcade|Row|Lane|Terrace|Crescent|Parade|Quay|Wharf|Drive|Highway|Pike|Turnpike|Parkway|"
+    r"Broadway)(?![a-z])"
+)
+_HOURS: Final = (
+    r"(?:Open|Closed|Phones?|Telephone|Tel\.|Dial|Call|Prices|Hours|Daily|Free|Near|Next|Opposite|Across|Store|"
+    r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)[a-z]*)(?![a-z])"
+)
+_WORD: Final = rf"(?!{_HOURS})[A-Z][A-Za-z'’]{{2,}}"
+_NAME: Final = rf"(?P<city>(?:(?:St|Ft|Mt|Pt)\. ?)?{_WORD}(?: {_WORD}){{0,2}})"
+_END: Final = (
+    rf"(?= ?(?:\n|$|[·•|;*–—(]|[,.]? ?{_HOURS}|, ?{STATES}(?![A-Za-z])|[.,]? (?:and|&) [A-Z]|\.? \d{{1,2}}(?![\w-])|"
+    r"[.,]+(?:\n|$)))"
+)
+_COMPASS: Final = r"(?:[NSEW]\.?|North|South|East|West)"
+_NUMBER: Final = r"(?<![\w$£/.,])\d{1,5}(?: ?[-–&] ?\d{1,5})?(?:½|[A-D])?,?"
+NUMBERED: Final = rf"{_NUMBER} (?:{_COMPASS} )?(?:[A-Z][\w.'’]*|\d+(?:st|nd|rd|th)) (?:[A-Z][\w.'’]* ){{0,2}}?{STREET}"
+ROUTED: Final = (
+    r"\b(?:(?:U\. ?S\.|State|County) )?(?:Highway|Hwy\.?|Route|Rte?\.|R\. ?F\. ?D\.?|R\. ?D\.|Rural Route) ?"
+    rf"(?:No\. ?)?\d{{1,3}}(?![\d/])(?: {_COMPASS}(?![a-z]))?"
+)
+_BOXED: Final = r"\b(?:P\. ?O\. )?(?:Box|Drawer) ?(?:\d{1,4}|[A-Z])(?: ?-?[A-Z])?(?!\w)"
+# without a mark between street and town only words that are nothing but streets: "Place", "Square", "Lane" are goods too
+_STREETS_ONLY: Final = r"(?<=Street)|(?<=Avenue)|(?<=Road)|(?<=Highway)|(?<=\b(?:St|Rd)\.)|(?<=\bAve\.)|(?<=\bBlvd\.)"
+_CLOSED: Final = re.compile(
+    rf"(?:(?:{NUMBERED}|{ROUTED})(?: ?[,.·•|;–—-]+ ?|\n)|(?:{NUMBERED}(?:{_STREETS_ONLY})|{ROUTED}) |{_BOXED} ?, ?)"
+    rf"{_NAME}{_END}"
+)
+_BEFORE_STATE: Final = re.compile(rf"^{_NAME}[.,] ?(?:{STATES}|{STATES.upper()})\.?$", re.MULTILINE)
+_GLUED_STATE: Final = re.compile(
+    rf"(?:{_BOXED}|{NUMBERED}|\bDept\. ?[\w-]+)[.,;]? ?{_NAME}[.,] ?{STATES}(?![A-Za-z])"
+)
+_OVER_PHONE: Final = re.compile(
+    r"^(?P<city>[A-Z][a-z]{3,}(?: [A-Z][a-z]{3,})?|[A-Z]{4,}(?: [A-Z]{4,})?)\n(?:Tele)?[Pp]hone\b.{1,24}$", re.MULTILINE
+)
+# what towns are called after, where a reader's slip shows
+_GENERICS: Final = frozenset(
+    "bluff bluffs bridge brook center city corners cove creek crossing falls ferry field forest forks gap glen grove "
+    "harbor haven heights hill hills island junction lake lakes landing meadows mills mountain park plains point port "
+    "prairie rapids ridge river rock springs station summit town valley view village wells woods".split()
+)
+_SHORTENED: Final = {
+    "Phila": "Philadelphia",
+    "Balto": "Baltimore",
+    "Cinti": "Cincinnati",
+    "Cin'ti": "Cincinnati",
+    "Bklyn": "Brooklyn",
+    "Indpls": "Indianapolis",
+    "Mpls": "Minneapolis",
+    "Pittsbg": "Pittsburgh",
+    "Frisco": "San Francisco",
+    "Sacto": "Sacramento",
+}
+
+
+def towns_of_addresses(text: str, house: str = "") -> Iterator[str]:
+    """Yield what may be the town of an advert's addresses, the surest wording first; `house` is the shop's name."""
+    for pattern in (_BEFORE_STATE, _GLUED_STATE, _CLOSED, *_of_house(house)):
+        for m in pattern.finditer(text):
+            yield m["city"]
+    for m in _OVER_PHONE.finditer(text) if house else ():
+        if m["city"].lower() not in house.lower() and not all(is_word(w) for w in m["city"].lower().split()):
+            yield m["city"]
+
+
+def _of_house(house: str) -> tuple[re.Pattern[str], ...]:
+    """Return the wordings with the shop's own name: "Penhallow Stores in Osterby", "also Penhallow's Osterby"."""
+    if len(house) < 4:
+        return ()
+    name = rf"(?i:{re.escape(house)}(?:['’]s)?)"
+    return (
+        re.compile(rf"{name}(?: [A-Z][A-Za-z]+)? (?:in|of|at) {_NAME}{_END}"),
+        re.compile(rf"\b(?:also|at) (?:at |in )?{name},? {_NAME}{_END}"),
+    )
+
+
+def in_full(town: str) -> str:
+    """Return a town without an old abbreviation or one slip in a word like "Junction" that many towns end with."""
+    town = _SHORTENED.get(town.rstrip("."), town)
+    *first, last = town.split(" ")
+    word = last.lower()
+    if not first or word in _GENERICS:
+        return town
+    near = {other for other in slips_of(word, capitals=last.isupper()) if other in _GENERICS}
+    if len(near) != 1:
+        return town
+    right = near.pop()
+    return " ".join([*first, right.upper() if last.isupper() else right.capitalize()])

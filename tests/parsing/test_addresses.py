@@ -1,0 +1,58 @@
+"""The forms of addresses that name a town; invented names, the wordings are common practice, no source."""
+
+from __future__ import annotations
+
+import pytest
+
+from adminer.parsing.addresses import in_full
+from adminer.parsing.towns import find_town
+
+
+@pytest.mark.parametrize(
+    ("text", "town"),
+    [
+        ("Complete Outfitters 19- 23 North Levee St. Port Amity", "Port Amity"),
+        ("Highway 9 North, Osterby Open Sundays 1 to 6", "Osterby"),
+        ("U. S. Highway 40 – Wenning Falls", "Wenning Falls"),
+        ("R. F. D. 2, Osterby", "Osterby"),
+        ("Route 31, West Osterby · Mon. thru Sat. 9:30-9:30", "West Osterby"),
+        ("12, Abbot Row, OSTERBY", "Osterby"),
+        ("P. O. Box 40, Ferncliff", "Ferncliff"),
+        ("Box37 X.West Osterby.Pa", "West Osterby"),
+        ("Wenning Falls. Ohio", "Wenning Falls"),
+        ("Wenning Falls, Oklahoma", "Wenning Falls"),
+        ("Only at Penhallow Markets in Osterby", "Osterby"),
+        ("Penhallow of Ferncliff", "Ferncliff"),
+        ("China, Fifth Floor - also Penhallow's Osterby", "Osterby"),
+        ("Quillby\nPhone 11 Quil.", "Quillby"),
+        ("214 Garnet Bldg., Phila.", "Philadelphia"),
+        ("8 Levee Street, OSTERBY JUNETION", "Osterby Junction"),
+    ],
+)
+def test_an_address_closes_with_its_town(text: str, town: str) -> None:
+    assert find_town(f"BIG SALE\nCups 9c\n{text}\n", house="Penhallow") == town
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "50 Moss Rose Place Cards",
+        "12 Copperwheat Square Plates",
+        "Penhallow's Corner\nGrocery",
+        "Penhallow Markets in September",
+        "Route 9, Open Sundays",
+        "Cedar Lane Chests",
+        "Penhallow\nPhone 340",
+        "BLANKETS\nPhone your order",
+    ],
+)
+def test_goods_and_hours_after_a_street_word_are_no_town(text: str) -> None:
+    assert find_town(f"BIG SALE\nCups 9c\n{text}\n", house="Penhallow") is None
+
+
+def test_only_a_word_that_towns_end_with_is_put_right() -> None:
+    assert in_full("Osterby Junetion") == "Osterby Junction"
+    assert in_full("OSTERBY BLUFE") == "OSTERBY BLUFF"
+    assert in_full("Osterby") == "Osterby"
+    assert in_full("Creck") == "Creck"  # alone it may be the whole name
+    assert in_full("Port Croak") == "Port Croak"
