@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
+from adminer.parsing.lexicon import word_list
 from adminer.parsing.slips import is_word, slips_of
 
 STATES: Final = (
@@ -46,25 +47,19 @@ ROUTED: Final = (
     rf"(?:No\. ?)?\d{{1,3}}(?![\d/])(?: {_COMPASS}(?![a-z]))?"
 )
 _BOXED: Final = r"\b(?:P\. ?O\. )?(?:Box|Drawer) ?(?:\d{1,4}|[A-Z])(?: ?-?[A-Z])?(?!\w)"
-# without a mark between street and town only words that are nothing but streets: "Place", "Square", "Lane" are goods too
+# without a mark before the town only words that are nothing but streets: "Place", "Square", "Lane" are goods too
 _STREETS_ONLY: Final = r"(?<=Street)|(?<=Avenue)|(?<=Road)|(?<=Highway)|(?<=\b(?:St|Rd)\.)|(?<=\bAve\.)|(?<=\bBlvd\.)"
 _CLOSED: Final = re.compile(
     rf"(?:(?:{NUMBERED}|{ROUTED})(?: ?[,.·•|;–—-]+ ?|\n)|(?:{NUMBERED}(?:{_STREETS_ONLY})|{ROUTED}) |{_BOXED} ?, ?)"
     rf"{_NAME}{_END}"
 )
 _BEFORE_STATE: Final = re.compile(rf"^{_NAME}[.,] ?(?:{STATES}|{STATES.upper()})\.?$", re.MULTILINE)
-_GLUED_STATE: Final = re.compile(
-    rf"(?:{_BOXED}|{NUMBERED}|\bDept\. ?[\w-]+)[.,;]? ?{_NAME}[.,] ?{STATES}(?![A-Za-z])"
-)
+_GLUED_STATE: Final = re.compile(rf"(?:{_BOXED}|{NUMBERED}|\bDept\. ?[\w-]+)[.,;]? ?{_NAME}[.,] ?{STATES}(?![A-Za-z])")
 _OVER_PHONE: Final = re.compile(
     r"^(?P<city>[A-Z][a-z]{3,}(?: [A-Z][a-z]{3,})?|[A-Z]{4,}(?: [A-Z]{4,})?)\n(?:Tele)?[Pp]hone\b.{1,24}$", re.MULTILINE
 )
 # what towns are called after, where a reader's slip shows
-_GENERICS: Final = frozenset(
-    "bluff bluffs bridge brook center city corners cove creek crossing falls ferry field forest forks gap glen grove "
-    "harbor haven heights hill hills island junction lake lakes landing meadows mills mountain park plains point port "
-    "prairie rapids ridge river rock springs station summit town valley view village wells woods".split()
-)
+_GENERICS: Final = word_list("place_generics")
 _SHORTENED: Final = {
     "Phila": "Philadelphia",
     "Balto": "Baltimore",

@@ -76,11 +76,13 @@ NUMBER_WORDS: Final[dict[str, int]] = {
 } | {"thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90, "dozen": 12}
 _WORD_NUMBER: Final = r"(?:" + "|".join(NUMBER_WORDS) + r")(?:[ \-](?:one|two|three|four|five|six|seven|eight|nine))?"
 # A misread ¢ comes as c, C, e-free forms only: "25e" is left to the reader of the numerals.
-CENT_SIGN: Final = r"(?:¢|(?:cents?|cts?|c)(?![a-z]))"
+# The letter c with figures after it belongs to a stock number ("38C1402").
+CENT_SIGN: Final = r"(?:¢|(?:cents?|cts?|c)(?![a-z]|\d{2}))"
 
 _DOLLARS: Final = re.compile(
     r"(?<![\d.,])(?:(?P<sign>\$)|(?<![A-Za-z0-9])[S§](?=\d{1,3}[.,]\d\d(?!\d))) ?"
-    r"(?:(?P<whole>\d{1,3}(?:,\d{3})+(?!\d)|\d{1,6})"
+    # a point before three figures, the last a nought, is a comma that lost its tail: "$4.200"
+    r"(?:(?P<whole>\d{1,3}(?:,\d{3})+(?!\d)|\d{1,3}\.\d\d0(?![\d/])|\d{1,6})"
     r"(?:(?P<sep>[.,·:]|(?<=\d) )(?P<cents>\d\d)(?![\d%/½]|[.,]\d| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|"
     r"piece|in)))?"
     r"|\.(?P<only>\d\d)(?!\d))",
@@ -148,7 +150,7 @@ def _candidates(text: str) -> Iterator[Amount]:
 def _dollars(m: re.Match[str]) -> Amount:
     if m["only"]:
         return Amount(m.start(), m.end(), Decimal(m["only"]) / 100, "USD", "dollars_point", 0.97)
-    value = Decimal(m["whole"].replace(",", "")) + (Decimal(m["cents"]) / 100 if m["cents"] else 0)
+    value = Decimal(re.sub(r"[,.]", "", m["whole"])) + (Decimal(m["cents"]) / 100 if m["cents"] else 0)
     form: PriceForm = "dollars_point" if m["cents"] else "dollars_whole"
     trust = 0.98 if m["sign"] else 0.85
     if m["sep"] == " ":

@@ -13,6 +13,7 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.amounts import FRACTION, Amount, fraction_of
+from adminer.parsing.sterling_columns import HEAD
 
 _PENCE_SIGN: Final = r"d(?![a-z'’])\.?"
 _POUNDS: Final = re.compile(
@@ -28,10 +29,12 @@ _FEW_SIGNS: Final = 2  # prices with "/-" that must be read well before a worn o
 _WORN_TRUST: Final = 0.5
 _SHILLINGS: Final = re.compile(r"(?<![\d/.])(?P<s>\d{1,3}) ?s\. ?(?:(?P<d>1[01]|\d) ?d\.)?")
 _PENCE: Final = re.compile(
-    rf"(?<![\d/.])(?P<d>1[01]|\d)(?P<frac> ?{FRACTION})? ?{_PENCE_SIGN}|(?<![\d/.\w])(?P<only>[½¼¾]) ?{_PENCE_SIGN}",
+    # a half read as a percent sign, or its stroke alone left: no pence are a share or shillings
+    rf"(?<![\d/.])(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})|(?P<worn>%|/\.?(?=d)))? ?{_PENCE_SIGN}|"
+    rf"(?<![\d/.\w])(?P<only>[½¼¾]) ?{_PENCE_SIGN}",
     re.IGNORECASE,
 )
-_STERLING_SIGNS: Final = re.compile(r"£ ?\d|\d ?/ ?[-–—](?!\d)|\d[½¼¾]? ?d\.|\b\d{1,2} ?s\. ?\d|\d[½¼¾]d\b|\d{1,2}d\b")
+_STERLING_SIGNS: Final = re.compile(r"£ ?\d|\d ?/ ?[-–—](?!\d)|\d[½¼¾%]? ?d\.|\b\d{1,2} ?s\. ?\d|\d[½¼¾]d\b|\d{1,2}d\b")
 _SLASH_SIGNS: Final = re.compile(r"(?<![\d/])\d{1,3}/(?:\d|1[01])(?![\d/])")
 _DOLLAR_SIGNS: Final = re.compile(r"\$ ?\.?\d|\d ?¢|\d ?(?:c|cts?|cents)\b\.?", re.IGNORECASE)
 _AUSTRALIAN: Final = re.compile(
@@ -56,7 +59,7 @@ _FIGURE_RE: Final = re.compile(rf"(?P<n>\d{{1,4}}(?:[.,]\d)?)(?P<frac> ?{FRACTIO
 
 def speaks_sterling(text: str) -> bool:
     """Say whether an advert's text counts in shillings and pence rather than dollars."""
-    signs = len(_STERLING_SIGNS.findall(text))
+    signs = len(_STERLING_SIGNS.findall(text)) + len(HEAD.findall(text))
     slashes = len(_SLASH_SIGNS.findall(text))
     dollars = len(_DOLLAR_SIGNS.findall(text))
     return signs > 0 and signs + slashes / 2 > dollars
@@ -100,7 +103,9 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
     for m in _SHILLINGS.finditer(text):
         yield _sterling(m, Decimal(0), m["s"], m["d"], Decimal(0), currency)
     for m in _PENCE.finditer(text):
-        yield _sterling(m, Decimal(0), None, m["d"], fraction_of(m["frac"] or m["only"]), currency)
+        part = "½" if m["worn"] else m["frac"] or m["only"]
+        pence = _sterling(m, Decimal(0), None, m["d"], fraction_of(part), currency)
+        yield replace(pence, trust=_WORN_TRUST) if m["worn"] else pence
 
 
 def _sterling(

@@ -12,8 +12,9 @@ from typing import Final
 
 from adminer.parsing.amounts import UNIT, Amount, find_amounts, unit_of
 from adminer.parsing.confidence import price_confidence
-from adminer.parsing.foreign import find_foreign, speaks_sterling
+from adminer.parsing.foreign import find_foreign, speaks_sterling, sterling_currency
 from adminer.parsing.points import restore_points
+from adminer.parsing.sterling_columns import read_columns
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
 from adminer.parsing.unsigned import find_column_piastres, find_unsigned
@@ -104,7 +105,11 @@ _REQUIRED: Final = re.compile(r"\b(?:with|for|on|every) (?:each|every|a minimum|
 _PURCHASE: Final = re.compile(
     r"[ \n](?:or more )?(?:(?:food|grocery|total|minimum|cash) )?(?:purchases?|orders?(?! by))\b", re.IGNORECASE
 )
-_BUYING: Final = re.compile(r"\bpurchases? (?:of|over|totall?ing)[ \n]*$", re.IGNORECASE)
+_BUYING: Final = re.compile(
+    r"\b(?:purchases?|orders?|bills?)[ \n](?:of|over|under|from|above|totall?ing|amounting to)[ \n]*$|"
+    r"\b(?:one|two|three|four|1|2|3|4)[ \n]with[ \n]*$",  # "One with $5, two with $10"
+    re.IGNORECASE,
+)
 _MONTH_BEFORE: Final = re.compile(
     r"(?<![A-Za-z])(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|"
     r"Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\.? ?$|(?:JAN|FEB|MAR|APR|JUN|JUL|AUG|SEPT?|OCT|NOV|DEC)[A-Z]*\.? ?$"
@@ -118,17 +123,19 @@ _COUNTED: Final = re.compile(r"\b(?:nests?|sets?|weeks?|packs?|cartons?|boxe?s?)
 _LONG_NUMBER: Final = re.compile(
     r"(?:\bNo\.?|#|\bmodel|\bphone|\btel\.?|\bstyle|\blot|\bdesign|\bpage|\bbox)[ .:]*$", re.IGNORECASE
 )
+_NO_SHILLINGS: Final = frozenset({"bare", "cents_sign"})  # among shillings a figure with a cent sign is misread
+_STOCK_NUMBER: Final = re.compile(r"(?:\bNos?[.,:]|#)[ \n]*$", re.IGNORECASE)  # "No. 38C", its other figures lost
 
 
 def find_prices(advert: AdvertText, terms: list[Term]) -> list[Found]:
     """Return the prices of an advert, left to right in reading order."""
     text = advert.text
     sterling = speaks_sterling(text)
-    foreign = find_foreign(text, sterling=sterling)
+    foreign = _foreign(advert, sterling=sterling)
     amounts = [
         a
         for a in find_amounts(text)
-        if not any(a.start < f.end and f.start < a.end for f in foreign) and not (sterling and a.form == "bare")
+        if not any(a.start < f.end and f.start < a.end for f in foreign) and not (sterling and a.form in _NO_SHILLINGS)
     ]
     amounts = restore_points(text, [_settle_spaced(advert, a) for a in amounts]) + foreign
     amounts += find_column_piastres(advert, amounts)
@@ -148,12 +155,26 @@ def find_prices(advert: AdvertText, terms: list[Term]) -> list[Found]:
             continue
         if _BUYING.search(text, max(0, amount.start - 24), amount.start) or _is_day_or_count(text, amount):
             continue
-        if _LONG_NUMBER.search(text, max(0, amount.start - 12), amount.start) and amount.form == "bare":
+        if amount.form == "bare" and _LONG_NUMBER.search(text, max(0, amount.start - 12), amount.start):
+            continue
+        if amount.form == "cents_sign" and _STOCK_NUMBER.search(text, max(0, amount.start - 8), amount.start):
             continue
         after = amounts[i + 1] if i + 1 < len(amounts) else None
         before = amounts[i - 1] if i else None
         found.append(make_price(advert, amount, before, after))
     return found
+
+
+def _foreign(advert: AdvertText, *, sterling: bool) -> list[Amount]:
+    """Return the amounts in piastres, and where the advert counts in them those in shillings, in columns too."""
+    found = find_foreign(advert.text, sterling=sterling)
+    if not sterling:
+        return found
+    columns = read_columns(advert, sterling_currency(advert.text))
+    taken = [*columns.heads, *((a.start, a.end) for a in columns.amounts)]
+    return [f for f in found if not any(f.start < end and start < f.end for start, end in taken)] + list(
+        columns.amounts
+    )
 
 
 def _is_day_or_count(text: str, amount: Amount) -> bool:

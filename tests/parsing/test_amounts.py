@@ -30,6 +30,8 @@ def amounts(text: str) -> list[tuple[str, str]]:
         ("$1.39", "1.39", "1"),
         ("1.39", "1.39", "1"),
         ("$1,250.00", "1250", "1"),
+        ("$1.250", "1250", "1"),  # the tail of the comma lost
+        ("25c2 lbs.", "0.25", "1"),  # set close
         ("$5", "5", "1"),
         ("10¢ ea.", "0.1", "1"),
         ("2 for 25¢", "0.25", "2"),
@@ -123,3 +125,8 @@ def test_a_list_before_piastres_gives_every_figure() -> None:
     found = find_foreign("Costumes at 9, 18, 25, 30 P.T. Siphon P.T. 35 and shoes 65 piastres", sterling=False)
     assert [str(a.amount) for a in found] == ["9", "18", "25", "30", "35", "65"]
     assert {a.currency for a in found} == {"EGP-piastre"}
+
+
+@pytest.mark.parametrize("text", ["No. 38C1402. White cups", "Cat. 7c2210", "Style 12C345"])
+def test_the_letter_of_a_stock_number_is_no_cent_sign(text: str) -> None:
+    assert amounts(text) == []

@@ -65,8 +65,23 @@ def test_days_and_counts_are_no_prices(text: str) -> None:
     assert prices((40, 100, 16, text)) == []
 
 
-def test_what_must_be_bought_first_is_no_price() -> None:
-    assert prices((40, 100, 16, "Void without a purchase of $2.50 or more")) == []
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Void without a purchase of $2.50 or more",
+        "We deliver any order of $2 or more",
+        "Free delivery on orders over $5",
+        "One with $5, two with $10",
+        "No. 38C of our list",
+    ],
+)
+def test_what_must_be_bought_first_is_no_price(text: str) -> None:
+    assert prices((40, 100, 16, text)) == []
+
+
+def test_a_price_with_an_order_or_after_a_number_stays_one() -> None:
+    assert prices((40, 100, 16, "Mail order, $2.50")) == [Decimal("2.50")]
+    assert prices((40, 100, 16, "Set of two with tray, $10.00")) == [Decimal("10.00")]
 
 
 def test_a_slash_read_as_a_one_is_a_slash() -> None:
