@@ -46,15 +46,15 @@ ROUTED: Final = (
     r"\b(?:(?:U\. ?S\.|State|County) )?(?:Highway|Hwy\.?|Route|Rte?\.|R\. ?F\. ?D\.?|R\. ?D\.|Rural Route) ?"
     rf"(?:No\. ?)?\d{{1,3}}(?![\d/])(?: {_COMPASS}(?![a-z]))?"
 )
-_BOXED: Final = r"\b(?:P\. ?O\. )?(?:Box|Drawer) ?(?:\d{1,4}|[A-Z])(?: ?-?[A-Z])?(?!\w)"
+BOXED: Final = r"\b(?:P\. ?O\. )?(?:Box|Drawer) ?(?:\d{1,4}|[A-Z])(?: ?-?[A-Z])?(?!\w)"
 # without a mark before the town only words that are nothing but streets: "Place", "Square", "Lane" are goods too
 _STREETS_ONLY: Final = r"(?<=Street)|(?<=Avenue)|(?<=Road)|(?<=Highway)|(?<=\b(?:St|Rd)\.)|(?<=\bAve\.)|(?<=\bBlvd\.)"
 _CLOSED: Final = re.compile(
-    rf"(?:(?:{NUMBERED}|{ROUTED})(?: ?[,.·•|;–—-]+ ?|\n)|(?:{NUMBERED}(?:{_STREETS_ONLY})|{ROUTED}) |{_BOXED} ?, ?)"
+    rf"(?:(?:{NUMBERED}|{ROUTED})(?: ?[,.·•|;–—-]+ ?|\n)|(?:{NUMBERED}(?:{_STREETS_ONLY})|{ROUTED}) |{BOXED} ?, ?)"
     rf"{_NAME}{_END}"
 )
-_BEFORE_STATE: Final = re.compile(rf"^{_NAME}[.,] ?(?:{STATES}|{STATES.upper()})\.?$", re.MULTILINE)
-_GLUED_STATE: Final = re.compile(rf"(?:{_BOXED}|{NUMBERED}|\bDept\. ?[\w-]+)[.,;]? ?{_NAME}[.,] ?{STATES}(?![A-Za-z])")
+STATE_LINE: Final = re.compile(rf"^{_NAME}[.,] ?(?:{STATES}|{STATES.upper()})\.?$", re.MULTILINE)
+_GLUED_STATE: Final = re.compile(rf"(?:{BOXED}|{NUMBERED}|\bDept\. ?[\w-]+)[.,;]? ?{_NAME}[.,] ?{STATES}(?![A-Za-z])")
 _OVER_PHONE: Final = re.compile(
     r"^(?P<city>[A-Z][a-z]{3,}(?: [A-Z][a-z]{3,})?|[A-Z]{4,}(?: [A-Z]{4,})?)\n(?:Tele)?[Pp]hone\b.{1,24}$", re.MULTILINE
 )
@@ -76,7 +76,7 @@ _SHORTENED: Final = {
 
 def towns_of_addresses(text: str, house: str = "") -> Iterator[str]:
     """Yield what may be the town of an advert's addresses, the surest wording first; `house` is the shop's name."""
-    for pattern in (_BEFORE_STATE, _GLUED_STATE, _CLOSED, *_of_house(house)):
+    for pattern in (STATE_LINE, _GLUED_STATE, _CLOSED, *_of_house(house)):
         for m in pattern.finditer(text):
             yield m["city"]
     for m in _OVER_PHONE.finditer(text) if house else ():

@@ -42,7 +42,7 @@ ADDRESS: Final = re.compile(
     r"\b\d{1,5}(?:-\d+)? (?:[NSEW]\.? |North |South |East |West )?[A-Z0-9][\w.'’]*(?: "
     r"[A-Z0-9][\w.'’]*){0,3},? ?(?:St|Street|Ave|Avenue|Road|Rd|Blvd|Boulevard|Place|Pl|Square|Sq|Bldg|Drive|Dr|"
     r"Lane|Highway|Broadway|Way|Terrace|Pike)\b\.?"
-    r"|\b(?:Cor(?:ner)?\.?|Box) (?:of )?[A-Z0-9][\w.]*(?: (?:and|&) [A-Z][\w.]*)?",
+    r"|(?<!['’][sS] )\b(?:Cor(?:ner)?\.?|Box) (?:of )?[A-Z0-9][\w.]*(?: (?:and|&) [A-Z][\w.]*)?",
 )
 _AFTER_NAME: Final = re.compile(
     r",? (?:Dept|Desk|Box|Makers?|Phone|Tel|Successors?|Proprietors?|Props?)\b|,? Box ?(?=\d)|,(?= ?\d)|"
@@ -82,8 +82,7 @@ def find_signature(advert: AdvertText, box: Box) -> Link | None:
     `box` is the advert's, in pixels. None where no line is likely enough.
     """
     best: tuple[float, Link] | None = None
-    for line in _signature_lines(advert):
-        raw = advert.printed(line).replace("\n", " ")
+    for line, raw in _signature_lines(advert):
         text = _name_part(raw)
         if not 3 <= len(text) <= 60 or len(text.split()) > 8 or text.startswith("&"):
             continue
@@ -119,37 +118,39 @@ def _unglued(text: str) -> str:
 def _is_trade_line(text: str) -> bool:
     """Say whether a line under a logotype is part of it: "Super Markets", "Furniture Company"."""
     rest = _HOUSE.sub("", _AFTER_NAME.split(text)[0])
-    return len(text.split()) <= _TRADE_WORDS and bool(_HOUSE.search(text)) and _is_plain(rest)
+    return len(text.split()) <= _TRADE_WORDS and bool(_HOUSE.search(text)) and is_plain(rest)
 
 
-def _signature_lines(advert: AdvertText) -> list[TextLine]:
-    """Return the lines, and each two that may be one signature: on one row, or of one large size under each other."""
-    found = list(advert.lines)
+def _signature_lines(advert: AdvertText) -> list[tuple[TextLine, str]]:
+    """Return the lines with what they say, and each two that may be one signature.
+
+    Two are one on one row, whichever was read first, or of one large size under each other.
+    """
+    found = [(line, advert.printed(line)) for line in advert.lines]
     for one, two in pairwise(advert.lines):
-        ratio = one.type_px / max(two.type_px, 1.0)
         row = min(one.box.bottom, two.box.bottom) - max(one.box.y, two.box.y) > 0.5 * min(one.box.h, two.box.h)
-        gap = two.box.x - one.box.right if row else two.box.y - one.box.bottom
-        goes_on = advert.text[two.start : two.start + 1] == "&" or advert.text[one.end - 1 : one.end] == "&"
-        large = one.type_px > 1.2 * advert.body_px and 0.7 < ratio < 1.4
-        second = advert.printed(two)
-        logotype = one.type_px > 2 * advert.body_px and _is_trade_line(second)
-        if _is_plain(advert.printed(one)) and not goes_on:
+        swapped = row and two.box.x < one.box.x
+        first, second = (two, one) if swapped else (one, two)
+        said = " ".join(w.text for w in first.words if not (row and _read_twice(w.box, second)))
+        trade = advert.printed(second)
+        gap = second.box.x - first.box.right if row else second.box.y - first.box.bottom
+        goes_on = trade.startswith("&") or said.endswith("&")
+        large = first.type_px > 1.2 * advert.body_px and 0.7 < first.type_px / max(second.type_px, 1.0) < 1.4
+        logotype = first.type_px > 2 * advert.body_px and _is_trade_line(trade)
+        if is_plain(said) and not goes_on:
             continue
-        if (large or logotype or goes_on) and gap < 1.2 * one.type_px:
-            words = one.words + two.words
-            found.append(
-                TextLine(
-                    one.number,
-                    one.start,
-                    two.end,
-                    words,
-                    one.box.joined(two.box),
-                    one.flat.joined(two.flat),
-                    one.type_px,
-                    one.block,
-                )
-            )
+        if (logotype or ((large or goes_on) and not swapped)) and gap < 1.2 * first.type_px:
+            words = first.words + second.words
+            box, flat = one.box.joined(two.box), one.flat.joined(two.flat)
+            line = TextLine(one.number, one.start, two.end, words, box, flat, first.type_px, one.block)
+            found.append((line, f"{said} {trade}"))
     return found
+
+
+def _read_twice(box: Box, beside: TextLine) -> bool:
+    """Say whether a word at the end of a line is the beginning of the one beside it, read a second time."""
+    shared = min(box.right, beside.box.right) - max(box.x, beside.box.x)
+    return shared > 0.8 * box.w
 
 
 def _signature_score(advert: AdvertText, box: Box, line: TextLine, text: str) -> tuple[float, list[str]]:
@@ -198,15 +199,15 @@ def _score_of_form(advert: AdvertText, line: TextLine, text: str) -> tuple[float
         return 0.8, [f"“{dime[0]}”"]
     houses = list(_HOUSE.finditer(text))
     if houses and len(rest := _HOUSE.sub("", text).strip(" &.,")) >= 2:
-        plain = _is_plain(rest) and not _FIRM.search(text)
+        plain = is_plain(rest) and not _FIRM.search(text)
         return (0.8 if houses[-1].end() >= len(text) - 2 else 0.4) - 0.4 * plain, [f"“{houses[-1][0]}”"]
     if _INITIALS.match(text) or _OWNER.match(text):
         # the owner named under a shop's own name
         owner = _PROPRIETOR.search(advert.text[line.start : line.end + 12])
         return (0.05 if owner else 0.7), ["initials and a name"]
-    if _PAIR.match(text) and not _is_plain(text) and not re.search(r"[a-z]{4}\. ", text):
+    if _PAIR.match(text) and not is_plain(text) and not re.search(r"[a-z]{4}\. ", text):
         return 0.6, ["two names"]
-    if re.match(re.escape(text) + _PRESENTS, advert.printed(line)) and not _is_plain(text):
+    if re.match(re.escape(text) + _PRESENTS, advert.printed(line)) and not is_plain(text):
         return 0.6, ["presents what is offered"]
     if _POSSESSIVE.match(text):
         return 0.5, ["a name in the possessive"]
@@ -236,7 +237,7 @@ def _is_logotype(advert: AdvertText, line: TextLine, text: str) -> bool:
         return False
     if any(not re.fullmatch(r"[A-Z][\w'’-]+|&", word) for word in words) or any(c.isdigit() for c in text):
         return False
-    return not _is_common(text) and not re.search(re.escape(text) + _WARE, advert.joined, re.IGNORECASE)
+    return not is_common(text) and not re.search(re.escape(text) + _WARE, advert.joined, re.IGNORECASE)
 
 
 def _is_trade_of(line: TextLine, below: TextLine, text: str) -> bool:
@@ -246,13 +247,13 @@ def _is_trade_of(line: TextLine, below: TextLine, text: str) -> bool:
     return near and len(below.words) <= _TRADE_WORDS and bool(_TRADE_LINE.search(text) or _HOUSE.search(text))
 
 
-def _is_common(text: str) -> bool:
+def is_common(text: str) -> bool:
     """Say whether a text has a word of everyday talk or of goods in it, which a logotype has not."""
     words = _plain_words(text)
-    return _is_plain(text) or any(noun.strong for noun in find_nouns(text)) or any(word in _COMMON for word in words)
+    return is_plain(text) or any(noun.strong for noun in find_nouns(text)) or any(word in _COMMON for word in words)
 
 
-def _is_plain(text: str) -> bool:
+def is_plain(text: str) -> bool:
     """Say whether a text is made of words of the trade and the language only, so that it names nobody."""
     if load_vocabulary().find(text):
         return True

@@ -34,7 +34,7 @@ _BRANCHES: Final = re.compile(
 PARTICULARS: Final = re.compile(
     r"\b(?:\d+ stores|store hours|open (?:daily|evenings?|every|mon|tue|wed|thu|fri|sat|sun|nights?|till|'?til)|closed|"
     r"free parking|phone|telephone|tel\.|dial \d|mail (?:and|&|or) (?:phone|telephone)|phone orders|week of|delivery|"
-    rf"(?:\d+|[A-Z][a-z]+) {STREET}|\d(?:st|nd|rd|th) (?:&|and|at)|[A-Z][a-z]+ at [A-Z][a-z]+|"
+    rf"(?:\d+|[A-Z][a-z]+) {STREET}|\d(?:st|nd|rd|th) (?:&|and|at)|(?-i:[A-Z][a-z]+ at [A-Z][a-z]+)|"
     r"route \d+|highway \d+|downtown|uptown)|\b(?:super)?markets ?[·•|]|\bstores ?[·•|]",
     re.IGNORECASE,
 )
