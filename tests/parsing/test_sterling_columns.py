@@ -15,19 +15,19 @@ def row(y: int, name: str, *figures: str) -> list[Line]:
     return [(20, y, 16, name), *((x, y, 16, text) for x, text in zip((400, 440, 480), figures, strict=True) if text)]
 
 
-def pounds(*lines: Line) -> list[tuple[Decimal, str]]:
+def pounds(*lines: Line) -> list[Decimal]:
     found = find_prices(advert_text(*HEAD, *lines, (20, 300, 16, "Carriage 1/6 extra")), [])
-    return [(f.amount.amount, f.amount.form) for f in found if f.amount.form == "sterling"][:-1]
+    return [f.amount.amount for f in found if f.amount.form == "sterling"][:-1]
 
 
 def test_the_figures_of_a_row_are_one_amount() -> None:
     lines = [*row(50, "Tea service", "3", "3", "0"), *row(80, "Toilet set", "0", "14", "9")]
-    assert [a for a, _ in pounds(*lines)] == [Decimal("3.15"), Decimal("0.7375")]
+    assert pounds(*lines) == [Decimal("3.15"), Decimal("0.7375")]
 
 
 def test_a_row_without_pounds_is_shillings_and_pence_and_a_half_penny_counts() -> None:
-    assert [a for a, _ in pounds(*row(50, "Jug", "", "2", "6"))] == [Decimal("0.125")]
-    assert [a for a, _ in pounds(*row(50, "Jug", "", "0", "6½"))] == [Decimal("0.027083")]
+    assert pounds(*row(50, "Jug", "", "2", "6")) == [Decimal("0.125")]
+    assert pounds(*row(50, "Jug", "", "0", "6½")) == [Decimal("0.027083")]
 
 
 def test_what_is_not_whole_or_no_money_makes_no_amount() -> None:
