@@ -7,12 +7,16 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from starlette.testclient import TestClient
 
 from adminer.dating.searches import read_searches
+from adminer.desk.desk import StaleError
+from adminer.errors import FolderError
 from adminer.intake.table_edit import put_row, table_rows
 from adminer.names.objects import read_objects
-from adminer.store.journal import read_journal
+from adminer.store.journal import active, read_journal
 from tests.desk.desks import SmallDesk, small_desk
 from tests.desk.pages import offer, page
 
@@ -190,3 +194,57 @@ def test_a_row_is_found_again_when_others_came_before_it(tmp_path: Path) -> None
     put_row(table, columns, 0, None, {"paper": "Wenning Falls Sentinel", "issues": "1953"})
     assert put_row(table, columns, 0, row, {**row, "issues": "1953-02"}) == 1
     assert [each.cells["issues"] for each in table_rows(table, columns)] == ["1953", "1953-02"]
+
+
+ROWS = st.fixed_dictionaries({"paper": st.sampled_from("ABC"), "issues": st.sampled_from(["1951", "1952-03", "1953"])})
+STEPS = st.lists(
+    st.one_of(
+        st.tuples(st.just("add"), st.integers(0, 9), ROWS),
+        st.tuples(st.just("correct"), st.integers(0, 9), ROWS),
+        st.tuples(st.just("take out"), st.integers(0, 9), st.none()),
+        st.tuples(st.just("undo"), st.integers(0, 30), st.none()),
+    ),
+    max_size=14,
+)
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(STEPS)
+def test_random_edits_and_undos_leave_what_a_list_of_rows_would(
+    small: SmallDesk, steps: list[tuple[str, int, dict[str, str] | None]]
+) -> None:
+    desk, columns = small.desk, ("paper", "issues")
+    log(small).unlink(missing_ok=True)
+    begun, model = len(desk.journal.acts), list[dict[str, str]]()
+    for what, number, new in steps:
+        acts = desk.journal.acts[begun:]
+        if what == "add":
+            desk.put_row("search", number, None, new)
+            model.insert(min(number, len(model)), dict(new or {}))
+        elif what in ("correct", "take out") and model:
+            place = number % len(model)
+            desk.put_row("search", place, model[place], new)
+            model[place : place + 1] = [dict(new)] if new else []
+        elif what == "undo" and acts:
+            act = acts[number % len(acts)]
+            before = log(small).read_bytes()
+            try:
+                desk.undo(act.id)
+            except (FolderError, StaleError):
+                assert log(small).read_bytes() == before  # refused as a whole
+            else:
+                root = act
+                while root.undoes:
+                    root = next(each for each in acts if each.id == root.undoes)
+                stands = root.id in {each.id for each in active(desk.journal.acts)}
+                here, there = (root.old, root.new) if stands else (root.new, root.old)
+                _turned(model, root.seen["place"], here, there)
+        assert [dict(row.cells) for row in table_rows(log(small), columns)] == model
+
+
+def _turned(model: list[dict[str, str]], place: int, here: dict[str, str], there: dict[str, str]) -> None:
+    if not here:
+        model.insert(min(place, len(model)), there)
+        return
+    near = min((n for n, row in enumerate(model) if row == here), key=lambda n: abs(n - place))
+    model[near : near + 1] = [there] if there else []
