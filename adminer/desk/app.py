@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+import duckdb
 from starlette.applications import Starlette
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
@@ -37,6 +38,7 @@ _STATUS: Final[dict[type[AdminerError], int]] = {
     QueryError: 422,
     MachineError: 507,
 }
+_OLDER: Final = "The database was built by another version of this program; it is being built anew. Look again soon."
 _REPORT: Final = "What was said to be saved is kept; please report it with what the desk's window shows."
 _HEADINGS: Final = {404: "Not here", 405: "Not that way", 409: "Look once more", 422: "That cannot be taken"}
 
@@ -59,6 +61,10 @@ def make_app(desk: Desk) -> ASGIApp:
         status = 409 if isinstance(error, StaleError) else 422
         return failed(request, status, f"Not saved: {error}.")
 
+    def of_older(request: Request, error: Exception) -> Response:
+        desk.reader.start()
+        return failed(request, 409, f"{_OLDER} ({str(error).splitlines()[0]})")
+
     def of_fault(request: Request, error: Exception) -> Response:
         return failed(request, 500, f"A fault of the program ({type(error).__name__}: {error}). {_REPORT}")
 
@@ -75,6 +81,8 @@ def make_app(desk: Desk) -> ASGIApp:
             AdminerError: of_program,
             StaleError: of_program,
             FormError: of_program,
+            duckdb.CatalogException: of_older,
+            duckdb.BinderException: of_older,
             Exception: of_fault,
         },
     )

@@ -21,6 +21,12 @@ LEFT JOIN (
 ) f USING (advert_id)
 WHERE s.advert_id IN (SELECT advert_id FROM sightings)
 GROUP BY s.advert_id ORDER BY s.advert_id"""
+_KEPT: Final = """
+    SELECT advert_id, what, text, week, of_weeks FROM schedule_facts SEMI JOIN (
+        SELECT advert_id FROM sightings WHERE $line IS NULL OR lower(line_id) = lower($line)
+            OR lower(line) = lower($line)
+    ) USING (advert_id) ORDER BY rowid
+"""
 
 
 def read_schedules(connection: duckdb.DuckDBPyConnection) -> list[ScheduleFact]:
@@ -51,13 +57,8 @@ def schedule_rows(facts: Iterable[ScheduleFact]) -> list[Row]:
 
 def kept_schedules(connection: duckdb.DuckDBPyConnection, line: str | None = None) -> list[ScheduleFact]:
     """Return what the adverts of one line, or of all, print of their schedule, as the database keeps it."""
-    rows = connection.execute(
-        """
-        SELECT advert_id, what, text, week, of_weeks FROM schedule_facts SEMI JOIN (
-            SELECT advert_id FROM sightings WHERE $line IS NULL OR lower(line_id) = lower($line)
-                OR lower(line) = lower($line)
-        ) USING (advert_id) ORDER BY rowid
-        """,
-        {"line": line},
-    ).fetchall()
+    try:
+        rows = connection.execute(_KEPT, {"line": line}).fetchall()
+    except duckdb.CatalogException:  # a database built before the table was kept: the words are looked through
+        return read_schedules(connection)
     return [ScheduleFact(*row) for row in rows]

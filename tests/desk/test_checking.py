@@ -8,6 +8,7 @@ from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
+import duckdb
 import pytest
 from starlette.testclient import TestClient
 
@@ -189,6 +190,16 @@ def test_notes_that_cannot_be_taken_stay_in_the_form(small: SmallDesk) -> None:
     assert re.search(rf'value="{CLIPPING}.png"[^>]* checked', answer.text)
     assert small.client().post("/in/notes", data={"publication": "The Osterby Ledger"}).status_code == 422
     assert not small.desk.folder.notes.exists() or "Ledger" not in small.desk.folder.notes.read_text()
+
+
+def test_a_database_of_another_version_is_built_anew(small: SmallDesk) -> None:
+    with duckdb.connect(str(small.desk.folder.database)) as connection:
+        connection.execute("DROP TABLE date_estimates")
+    before = small.reader.starts
+    answer = small.client().get("/look/dates")
+    assert answer.status_code == 409
+    assert "built by another version" in answer.text
+    assert small.reader.starts == before + 1
 
 
 def test_a_fault_of_the_program_ends_in_a_page_that_says_so(small: SmallDesk, monkeypatch: pytest.MonkeyPatch) -> None:

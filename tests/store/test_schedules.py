@@ -44,3 +44,5 @@ def test_what_is_kept_of_the_schedules_is_what_was_read(tmp_path: Path) -> None:
         assert facts
         assert kept_schedules(connection) == kept_schedules(connection, line.upper()) == facts
         assert kept_schedules(connection, "a line never seen") == []
+        connection.execute("DROP TABLE schedule_facts")
+        assert kept_schedules(connection) == facts  # a database built before there was such a table
