@@ -11,6 +11,10 @@ from adminer.dating.edtf import one_of_days
 from adminer.dating.next_searches import NextSearch
 
 _ONE_WEEK: Final = timedelta(days=7)
+_ONE_DAY: Final = timedelta(days=1)
+_LONGEST_OFFER: Final = timedelta(
+    days=42
+)  # longer printed spans are seasons or the life of a list; judgement, no source
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,13 +36,15 @@ class RunSighting:
 
     @property
     def exact(self) -> bool:
-        """Say whether the sighting falls in one advert week."""
-        return (
-            self.dated_by != "estimate"
-            and self.seen_from is not None
-            and self.seen_to is not None
-            and (self.seen_to - self.seen_from) < _ONE_WEEK
-        )
+        """Say whether it is known on which days it was seen: within one advert week, or on printed days of an offer.
+
+        A printed month is a time within which it was seen; printed days that are no whole month are the offer's own.
+        """
+        if self.dated_by == "estimate" or self.seen_from is None or self.seen_to is None:
+            return False
+        length = self.seen_to - self.seen_from
+        month = self.seen_from.day == 1 and (self.seen_to + _ONE_DAY).day == 1
+        return length < _ONE_WEEK or (self.dated_by == "printed" and length < _LONGEST_OFFER and not month)
 
 
 @dataclass(frozen=True, slots=True)

@@ -115,13 +115,15 @@ def _run(
     vague = [s for s in group if not s.exact and s.dated_by != "estimate" and s.seen_from and s.seen_to]
     notes = [_counted(len(weeks), "distinct week")] if weeks else []
     left_out = len(group) - len(exact) - len(vague)
-    notes += [f"{_counted(len(vague), 'sighting')} only known within a span"] if vague else []
+    notes += [_within(vague)] if vague else []
     notes += [f"{_counted(left_out, 'undated or estimated advert')} left out"] if left_out else []
     # what is certain: it had begun by the earliest last day, and went on to the latest first day
     first_seen = min(
         [s.seen_from for s in exact if s.seen_from] + [s.seen_to for s in vague if s.seen_to], default=None
     )
     last_seen = max([s.seen_to for s in exact if s.seen_to] + [s.seen_from for s in vague if s.seen_from], default=None)
+    if first_seen is not None and last_seen is not None and first_seen > last_seen:
+        first_seen, last_seen = None, None  # one vague sighting, or several of one time: no day is certain
     start, end, method, confidence = None, None, NONE, None
     if weeks:
         start, end, method, confidence, said = statistical_bounds(
@@ -171,6 +173,12 @@ def _run(
         "; ".join(notes),
         scheduled,
     )
+
+
+def _within(vague: Sequence[RunSighting]) -> str:
+    first = min(s.seen_from for s in vague if s.seen_from)
+    last = max(s.seen_to for s in vague if s.seen_to)
+    return f"{_counted(len(vague), 'sighting')} only known to lie within {first} to {last}"
 
 
 def _gaps(weeks: Sequence[int], searched: dict[int, int]) -> Iterator[Gap]:

@@ -246,3 +246,16 @@ def test_the_default_keeps_its_promise_in_simulation() -> None:
 def test_the_bayesian_run_keeps_its_promise_in_simulation() -> None:
     rows = list(simulate_searched(60))
     assert 0.90 <= sum(row.coverage for row in rows) / len(rows) <= 1.0
+
+
+def test_printed_days_of_two_weeks_are_days_of_the_offer_and_a_printed_month_is_not() -> None:
+    fortnight = seen(0, seen_to=THURSDAY + timedelta(days=13))
+    (run,) = compute_runs([fortnight, seen(4)])
+    assert (run.first_seen, run.last_seen) == (THURSDAY, THURSDAY + 4 * WEEK + timedelta(days=2))
+    assert "2 distinct weeks" in run.note
+    month = seen(0, seen_from=date(1951, 5, 1), seen_to=date(1951, 5, 31))
+    (vague,) = compute_runs([month])
+    assert (vague.first_seen, vague.last_seen, vague.method) == (None, None, NONE)
+    assert "1 sighting only known to lie within 1951-05-01 to 1951-05-31" in vague.note
+    (noted,) = compute_runs([seen(0, seen_to=THURSDAY + timedelta(days=13), dated_by="note")])
+    assert noted.first_seen is None
