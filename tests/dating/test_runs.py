@@ -95,7 +95,7 @@ def test_sightings_known_within_a_span_widen_the_bound_and_are_stable() -> None:
     (run,) = compute_runs([*sightings, vague])
     (again,) = compute_runs([vague, *sightings[::-1]])
     assert run == again
-    assert "1 sighting only known within a span" in run.note
+    assert "1 sighting only known to lie within 1951-06-01 to 1951-08-31" in run.note
     # it ran at least until the first day the vague one may have been
     assert run.last_seen is not None
     assert run.last_seen >= date(1951, 6, 1)
