@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from adminer.parsing.columns import Column, column_over
@@ -19,6 +19,7 @@ from adminer.parsing.composition import stated_pieces
 from adminer.parsing.goods import find_nouns
 from adminer.parsing.items import WORD, Segment, right_on_row
 from adminer.parsing.naming import is_sentence, qualifies
+from adminer.parsing.panels import same_row
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box
@@ -166,7 +167,8 @@ def _stretch_of(
         line = _label_line(advert, first, priced, rules)
     stop = first.start if line.number == first.line else line.end
     others = [(found.end, o) for o, group in enumerate(groups) if o != g for found in group if found.end <= stop]
-    column = column_over(advert, line, rules, priced, alone=line.number == first.line and not own)
+    foot = _reaching_up(line, groups[g])
+    column = column_over(advert, foot, rules, priced, alone=line.number == first.line and not own)
     numbers = {n.number for n in column.lines}
     before = max(((end, o) for end, o in others if advert.line_at(end - 1).number in numbers), default=None)
     start = before[0] if before is not None else column.lines[0].start
@@ -186,6 +188,13 @@ def _stretch_of(
     return _Stretch(
         column, texts, _head_segment(column, segments), before[1] if before else None, first.line, inline, label
     )
+
+
+def _reaching_up(line: TextLine, group: Sequence[Found]) -> TextLine:
+    """Return a line as high as the tallest price of a group on its row: small type beside it stands on its foot."""
+    tops = [f.place.y for f in group if same_row(line.flat, f.place)]
+    top = min([line.flat.y, *tops])
+    return replace(line, flat=Box(line.flat.x, top, line.flat.w, line.flat.bottom - top))
 
 
 def _stands_apart(advert: AdvertText, line: TextLine, found: Found) -> bool:
