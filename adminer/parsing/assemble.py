@@ -16,11 +16,12 @@ from adminer.parsing.assign import pair_items
 from adminer.parsing.catalogue import order_marks
 from adminer.parsing.colour import colour_prices
 from adminer.parsing.dates import PageDating, date_page, find_dates, validity_of
-from adminer.parsing.groups import group_prices, name_payments
+from adminer.parsing.groups import group_prices
 from adminer.parsing.house import find_house
 from adminer.parsing.items import cut_segments
 from adminer.parsing.listings import find_listings, named_pieces
 from adminer.parsing.offers import known_bonus, make_offers
+from adminer.parsing.payments import name_payments
 from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.price_lists import read_price_list
 from adminer.parsing.prices import Found, find_prices

@@ -32,6 +32,7 @@ _HEADLINE: Final = 2.5  # times the type under it: larger type heads the advert,
 _PRICE_WORD: Final = re.compile(
     r"\W*(?:our |sale |special )?prices?\b[\s,:.–—-]*(?:only|is|now|each|per \w+)?\W*", re.I
 )
+_BULLETS: Final = frozenset("•·●▪■*")
 _ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.IGNORECASE)
 _ONE_SIZE: Final = 1.15
 _ROW_GAP: Final = 3.0  # type sizes of white or leaders before a price that stands in a column of its own
@@ -56,6 +57,7 @@ class _Stretch:
     texts: tuple[Segment, ...]
     head: Segment | None
     follows: int | None  # the group before it in the same column of running text
+    bulleted: bool  # lines of the column begin with bullets: what they say is told of what stands over them
     line: int  # that the first price stands in
     inline: bool  # the price stands in a line of text or begins one that goes on
     label: bool  # the one text of its line, the only price of which it is
@@ -148,7 +150,7 @@ def _names_all(head: Segment, own: Segment | None, stretch: _Stretch) -> bool:
     body = max(line.type_px for line in stretch.column.lines[:1])
     if not stretch.texts or head.type_px > _HEADLINE * body or is_sentence(head.text):
         return False
-    return head.goods or own is None
+    return head.goods or own is None or stretch.bulleted
 
 
 def _stretch_of(
@@ -183,10 +185,18 @@ def _stretch_of(
     row = [s for s in texts if s.first_line == line.number]
     if (line.number != first.line or _stands_apart(advert, line, first)) and any(s.goods for s in row):
         label = labelled  # goods named on the row of a price that stands apart from them
+    bulleted = any(advert.printed(n)[:1] in _BULLETS for n in column.lines)
     closes = _PRICE_WORD.fullmatch(advert.text, advert.lines[first.line].start, first.start) is not None
     inline = labelled or follows or closes or _goes_on(advert, line, first)
     return _Stretch(
-        column, texts, _head_segment(column, segments), before[1] if before else None, first.line, inline, label
+        column,
+        texts,
+        _head_segment(column, segments),
+        before[1] if before else None,
+        bulleted,
+        first.line,
+        inline,
+        label,
     )
 
 

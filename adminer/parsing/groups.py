@@ -1,7 +1,6 @@
-"""Which prices belong to one offer.
+"""Which prices belong to one offer, by an assignment of least cost.
 
-An assignment of least cost: a price that only makes sense beside another (the price without the card, the former
-price, the weekly payment) goes to its main price, at most one of a kind each.
+A price that only makes sense beside another (former, weekly) goes to its main price, at most one of a kind each.
 """
 
 from __future__ import annotations
@@ -19,64 +18,20 @@ from adminer.parsing.colour import TERM_REACH, shares_row
 from adminer.parsing.items import FUNCTION_WORDS, WORD
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText, TextLine
-from adminer.records import Box, Condition, PriceRole
+from adminer.records import Box, Condition
 
 _FAR: Final = 1e5
-_LABEL_WORDS: Final = 6
-_PAYMENT_LABELS: Final[dict[str, PriceRole]] = {
-    "down": "down_payment",
-    "cash down": "down_payment",
-    "down payment": "down_payment",
-    "with order": "down_payment",
-    "a month": "instalment",
-    "per month": "instalment",
-    "monthly": "instalment",
-    "a week": "instalment",
-    "per week": "instalment",
-    "weekly": "instalment",
-}
 _NEXT_WORDS: Final = 12  # terms of payment follow their price within these words
 _SIDE_BY_SIDE: Final = 8.0  # body types between the two prices of one row
 _OFFER_REACH: Final = 12.0  # line heights within which a second price belongs to a main one
 _CLEARANCE: Final = 8  # "values to $1.00, choice 19c": odd lots go for a fraction of what they were
 _AND: Final = re.compile(r"\s*,?\s*(?:and|&|or|,|;)?\s*", re.IGNORECASE)
 _MEASURE: Final = re.compile(r"\s*(?:the|per|a|an) \S{1,7}(?: or)?\s*")  # "2/3 the ½doz. 4/6 per doz."
+_CELL_SIZES: Final = 2.0
+_LONG_RULE: Final = 8.0  # body types
 _NAMES_OR_SIZES: Final = re.compile(r"[A-Za-z]{3}|\d-(?:qt|pt|in|ft|oz|lb|gal)")
 _SATELLITE_CONDITIONS: Final[frozenset[Condition]] = frozenset({"without_card", "former", "comparison"})
 _SATELLITE_ROLES: Final = frozenset({"instalment", "down_payment", "postage", "saving"})
-
-
-def name_payments(advert: AdvertText, prices: list[Found]) -> list[Found]:
-    """Give the prices that stand over a label like "cash down" or "a month" the role it names."""
-    made = []
-    for price in prices:
-        role = price.role
-        for line in advert.lines if role == "price" else ():
-            own = any(other.line == line.number for other in prices)  # then its words speak of that price
-            if own or not _is_under(line.flat, price.place, advert.body_px):
-                continue
-            for place, words in _short_runs(advert, line):
-                label = _PAYMENT_LABELS.get(words)
-                if label and _is_under(place, price.place, advert.body_px):
-                    role = label
-        made.append(replace(price, role=role))
-    return made
-
-
-def _short_runs(advert: AdvertText, line: TextLine) -> list[tuple[Box, str]]:
-    """Return each word of a line and each two side by side, lower case, with their places."""
-    runs = []
-    for i, word in enumerate(line.words[:_LABEL_WORDS]):
-        for run in (line.words[i : i + 1], line.words[i : i + 2]):
-            box = word.box.joined(run[-1].box)
-            runs.append((advert.flat(box), " ".join(w.text for w in run).lower().strip(" .,")))
-    return runs
-
-
-def _is_under(label: Box, price: Box, body: float) -> bool:
-    gap = label.y - price.bottom
-    across = min(label.right, price.right) - max(label.x, price.x)
-    return -0.3 * label.h < gap < 7 * body and across > 0.3 * min(label.w, price.w)
 
 
 def group_prices(advert: AdvertText, prices: list[Found], rules: tuple[Box, ...] = ()) -> list[list[Found]]:
@@ -96,14 +51,15 @@ def group_prices(advert: AdvertText, prices: list[Found], rules: tuple[Box, ...]
             join(i - 1, i)
     for i, j in _row_mates(advert, prices, rules):
         join(i, j)
+    attach = partial(_attach, advert, prices, rules)
     for wanted in ("without_card", "former", "comparison"):
-        _attach(advert, prices, partial(_is_of_condition, wanted), _is_main, join, root)
+        attach(partial(_is_of_condition, wanted), _is_main, join, root)
     for role in ("down_payment", "instalment", "postage", "saving"):
-        _attach(advert, prices, partial(_is_of_role, role), _is_main, join, root)
-    _attach(advert, prices, partial(_is_of_role, "instalment"), partial(_is_of_role, "down_payment"), join, root)
+        attach(partial(_is_of_role, role), _is_main, join, root)
+    attach(partial(_is_of_role, "instalment"), partial(_is_of_role, "down_payment"), join, root)
     for wanted in ("cardholder", "coupon", "with_purchase", "stamps"):
-        _attach(advert, prices, partial(_is_of_condition, wanted), _is_for_everyone, join, root, TERM_REACH)
-    _attach(advert, prices, _is_told_for_everyone, _is_for_some, join, root)
+        attach(partial(_is_of_condition, wanted), _is_for_everyone, join, root, reach=TERM_REACH)
+    attach(_is_told_for_everyone, _is_for_some, join, root)
     gathered: dict[int, list[Found]] = {}
     for i, found in enumerate(prices):
         gathered.setdefault(root(i), []).append(found)
@@ -156,6 +112,27 @@ def _row_mates(advert: AdvertText, prices: list[Found], rules: tuple[Box, ...]) 
             continue
         found.append((i, j))
     return found
+
+
+def _rule_parts(advert: AdvertText, one: Found, other: Found, rules: tuple[Box, ...]) -> bool:
+    """Say whether a long upright rule runs between two prices, past the rows of both.
+
+    The cells of a row of a ruled table belong together: no label stands in a cell before its price.
+    """
+    line = advert.lines[one.line]
+    labelled = WORD.search(advert.text, line.start, one.start) is not None
+    alike = 1 / _CELL_SIZES < one.type_px / max(other.type_px, 1.0) < _CELL_SIZES
+    cells = shares_row(one.place, other.place) and alike and not labelled
+    if line.block == advert.lines[other.line].block or cells:
+        return False
+    left, right = sorted((one.box.centre[0], other.box.centre[0]))
+    return any(
+        left < r.centre[0] < right
+        and r.h > _LONG_RULE * advert.body_px
+        and _crosses(r, one.box)
+        and _crosses(r, other.box)
+        for r in rules
+    )
 
 
 def _crosses(rule: Box, price: Box) -> bool:
@@ -211,6 +188,7 @@ def _listed_together(advert: AdvertText, one: Found, other: Found) -> bool:
 def _attach(
     advert: AdvertText,
     prices: list[Found],
+    rules: tuple[Box, ...],
     is_satellite: Callable[[Found], bool],
     is_main: Callable[[Found], bool],
     join: Callable[[int, int], None],
@@ -225,7 +203,8 @@ def _attach(
     for row, s in enumerate(satellites):
         costs[row, len(mains) + row] = reach
         for column, m in enumerate(mains):
-            costs[row, column] = _pair_cost(advert, prices[s], prices[m], abs(s - m))
+            if not _rule_parts(advert, prices[s], prices[m], rules):
+                costs[row, column] = _pair_cost(advert, prices[s], prices[m], abs(s - m))
     for row, column in zip(*linear_sum_assignment(costs), strict=True):
         if column < len(mains) and costs[row, column] < reach and root(satellites[row]) == satellites[row]:
             join(satellites[row], mains[column])

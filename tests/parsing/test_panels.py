@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 from adminer.parsing import parse_page
@@ -90,3 +91,38 @@ def test_a_stroke_taken_for_a_rule_inside_a_line_parts_nothing() -> None:
 
 def test_a_price_that_qualifies_the_goods_after_it_is_theirs() -> None:
     assert items(parse((20, 20, 14, "Makers of Tablets and 5c Toilet papers"))) == {"5c": "Toilet papers"}
+
+
+def bulleted(mark: str) -> dict[str, str]:
+    return items(
+        parse(
+            (20, 40, 26, "Swirl-Master 70"),
+            (20, 80, 16, f"{mark}Seven speeds, one dial"),
+            (20, 104, 16, f"{mark}Mixing bowl and measuring cup"),
+            (20, 156, 16, "Reg. $9.95"),
+            (240, 126, 50, "$5.88"),
+        )
+    )
+
+
+def test_bullets_tell_of_the_name_over_them() -> None:
+    assert bulleted("• ") == {"$9.95": "Swirl-Master 70", "$5.88": "Swirl-Master 70"}
+
+
+def labelled_panels(rules: tuple[Box, ...]) -> Advert:
+    lines: list[Line] = [
+        (20, 40, 26, "Starter Set"), (20, 80, 16, "four place settings"), (20, 150, 16, "Reg. $9.99"),
+        (200, 130, 50, "$5.99"),
+        (420, 40, 26, "Hair Dryer"), (420, 80, 16, "three heats"), (420, 150, 16, "List $19.95"),
+        (640, 130, 50, "$11.44"),
+    ]  # fmt: skip
+    words = reading_of(lines, rules=rules)
+    blocks = (0, 1, 2, 3, 4, 5, 6, 7)
+    parted = tuple(replace(w, block=blocks[w.line]) for w in words.words)
+    return parse_page(replace(words, words=parted), NO_NAMES)[0]
+
+
+def test_a_former_price_with_its_label_stays_on_its_side_of_an_upright_rule() -> None:
+    found = labelled_panels((Box(400, 20, 3, 300),))
+    together = [sorted(p.text for p in o.prices) for o in found.offers]
+    assert sorted(together) == [["$11.44", "$19.95"], ["$5.99", "$9.99"]]
