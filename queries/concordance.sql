@@ -23,10 +23,11 @@ written AS (
 printed AS (
     SELECT
         w.line, any_value(o.line_text) AS name, 'advert' AS used_by, a.retailer AS user, coalesce(a.city, c.city) AS city,
-        min(coalesce(a.valid_from, c.published_from))::VARCHAR AS first_used,
-        max(coalesce(a.valid_to, c.published_to))::VARCHAR AS last_used, count(DISTINCT a.advert_id) AS seen,
+        min(d.seen_from)::VARCHAR AS first_used,
+        max(d.seen_to)::VARCHAR AS last_used, count(DISTINCT a.advert_id) AS seen,
         min(c.file || ' @ ' || o.x || ',' || o.y || ',' || o.w || ',' || o.h) AS source
     FROM wanted w JOIN offers o USING (line_id) JOIN adverts a USING (advert_id) JOIN clippings c USING (clipping_id)
+    JOIN advert_days d USING (advert_id)
     WHERE o.status <> 'rejected'
     GROUP BY w.line, lower(o.line_text), a.retailer, coalesce(a.city, c.city)
 ),

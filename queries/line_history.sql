@@ -16,7 +16,7 @@
 -- column: cited  scan and box
 SELECT
     p.line, o.line_text AS printed_as,
-    coalesce(p.valid_from, p.published_from) AS seen_from, coalesce(p.valid_to, p.published_to) AS seen_to,
+    p.seen_from, p.seen_to,
     coalesce(a.dated_by, CASE WHEN p.published IS NOT NULL THEN 'note' END) AS dated_by,
     p.retailer, p.city, p.item, p.pieces, p.price, p.cardholder_price, p.price_without_card, p.publication,
     p.file || ' @ ' || p.box AS cited

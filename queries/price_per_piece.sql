@@ -22,7 +22,7 @@ SELECT
     round(coalesce(p.price_without_card, p.former_price) / p.pieces, 3)::DECIMAL(12, 3) AS per_piece_without_card,
     round(least(p.price, p.cardholder_price, p.conditional_price)
         / coalesce(o.service_for, CASE WHEN p.piece_or_set = 'place_setting' THEN 1 END), 3)::DECIMAL(12, 3) AS per_place,
-    coalesce(p.valid_from, p.published_from) AS seen_from, o.composition_check AS "check", p.file || ' @ ' || p.box AS cited
+    p.seen_from, o.composition_check AS "check", p.file || ' @ ' || p.box AS cited
 FROM priced_offers p JOIN offers o USING (offer_id)
 WHERE p.pieces >= 4 AND (p.piece_or_set = 'place_setting' OR p.piece_or_set = 'set' OR starts_with(p.piece_or_set, 'set:'))
   AND least(p.price, p.cardholder_price, p.conditional_price) IS NOT NULL

@@ -12,7 +12,7 @@
 -- column: per_piece_later  the same for one piece
 -- column: file  scan
 WITH dated AS (
-    SELECT *, coalesce(valid_from, published_from) AS day, coalesce(price, cardholder_price, conditional_price) AS asked
+    SELECT *, seen_from AS day, coalesce(price, cardholder_price, conditional_price) AS asked
     FROM priced_offers
     WHERE ($line IS NULL OR line_id = $line OR contains(lower(line), lower($line))) AND line IS NOT NULL AND currency = 'USD'
 ), later AS (

@@ -11,7 +11,7 @@
 -- column: file  the scan that proves it
 -- column: offer_id  the offer, for adminer show
 SELECT
-    coalesce(valid_from, published_from) AS week,
+    seen_from AS week,
     retailer,
     line,
     coalesce(piece_or_set, item) AS piece,
@@ -22,7 +22,7 @@ SELECT
     offer_id
 FROM priced_offers
 WHERE line IS NOT NULL
-    AND coalesce(valid_from, published_from) IS NOT NULL
+    AND seen_from IS NOT NULL
     AND ($retailer IS NULL OR retailer_id = $retailer OR lower(retailer) = lower($retailer))
     AND ($line IS NULL OR line_id = $line OR lower(line) = lower($line))
 ORDER BY week, retailer, line, piece, offer_id

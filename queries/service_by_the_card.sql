@@ -17,7 +17,7 @@
 WITH single AS (
     SELECT
         retailer, line, piece_or_set, pieces, cardholder_price, coalesce(price_without_card, price) AS without_card,
-        date_trunc('week', coalesce(valid_from, published_from)) AS week
+        date_trunc('week', seen_from) AS week
     FROM priced_offers
     WHERE cardholder_price IS NOT NULL AND line IS NOT NULL
       AND piece_or_set IN ('dinner_plate', 'luncheon_plate', 'salad_plate', 'dessert_plate', 'bread_and_butter', 'cup', 'saucer',

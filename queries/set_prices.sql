@@ -16,7 +16,7 @@
 -- column: last_seen  last day any of them may have appeared
 -- column: cited  one of them: scan and box
 WITH asked AS (
-    SELECT *, coalesce(valid_from, published_from) AS seen_from, coalesce(valid_to, published_to) AS seen_to
+    SELECT *
     FROM priced_offers
     WHERE (piece_or_set IS NOT NULL OR line IS NOT NULL)
       AND ($retailer IS NULL OR retailer_id = $retailer OR contains(lower(retailer), lower($retailer)))

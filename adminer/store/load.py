@@ -49,10 +49,10 @@ _SIGHTINGS: Final = """
         SELECT DISTINCT
             o.line_id, o.line, a.retailer_id, a.retailer, coalesce(a.city, c.city) AS city, a.advert_id, c.clipping_id,
             c.published,
-            if(coalesce(a.valid_from, a.valid_to) IS NULL, c.published_from, a.valid_from) AS seen_from,
-            if(coalesce(a.valid_from, a.valid_to) IS NULL, c.published_to, a.valid_to) AS seen_to,
+            d.seen_from, d.seen_to,
             coalesce(a.dated_by, CASE WHEN c.published_from IS NOT NULL THEN 'note' END) AS dated_by
         FROM offers o JOIN adverts a USING (advert_id) JOIN clippings c USING (clipping_id)
+        JOIN advert_days d USING (advert_id)
         WHERE o.line IS NOT NULL AND o.status <> 'rejected'
     )
     SELECT
@@ -69,9 +69,9 @@ _LIKELY_COPIES: Final = """
     WITH priced AS (
         SELECT
             a.advert_id, a.clipping_id, coalesce(a.retailer_id, lower(a.retailer)) AS shop,
-            coalesce(a.valid_from, c.published_from) AS first_day, coalesce(a.valid_to, c.published_to) AS last_day,
+            d.seen_from AS first_day, d.seen_to AS last_day,
             list(DISTINCT coalesce(o.piece_or_set, lower(o.item)) || ' ' || p.amount || ' ' || p.condition) AS facts
-        FROM adverts a JOIN clippings c USING (clipping_id)
+        FROM adverts a JOIN advert_days d USING (advert_id)
         JOIN offers o USING (advert_id) JOIN prices p USING (offer_id)
         WHERE a.retailer IS NOT NULL AND o.status <> 'rejected'
         GROUP BY ALL

@@ -89,15 +89,35 @@ CREATE TABLE corrections (
 -- two clippings that show one advert, as a person says: the one without days takes those of the other, and both are one sighting
 CREATE TABLE said_same (clipping_id VARCHAR, other_id VARCHAR, act_no INTEGER);
 
--- One flat row an offer. price is what anyone pays; cardholder_price what the card (or coupon, stamp) holder pays.
+-- From when to when an advert may have appeared: its own days come as a pair and are never mixed with the note's.
+-- A first day alone is a day it was in force, and it may have stayed so as long as the note's date reaches; a last day
+-- alone ("good until") is no sighting on that day: it only cuts the note's date.
+CREATE VIEW advert_days AS
+SELECT
+    a.advert_id,
+    CASE
+        WHEN a.valid_from IS NOT NULL THEN a.valid_from
+        WHEN a.valid_to IS NULL OR c.published_from <= a.valid_to THEN c.published_from
+    END AS seen_from,
+    CASE
+        WHEN a.valid_to IS NOT NULL AND a.valid_from IS NULL THEN least(a.valid_to, c.published_to)
+        WHEN a.valid_to IS NOT NULL THEN a.valid_to
+        WHEN a.valid_from IS NOT NULL THEN greatest(a.valid_from, c.published_to)
+        ELSE c.published_to
+    END AS seen_to
+FROM adverts a JOIN clippings c USING (clipping_id);
+
+-- One flat row an offer. price is what anyone pays; cardholder_price what the card holder pays; conditional_price what
+-- is paid with a coupon or a purchase; cash_with_stamps the cash beside filled books, which is no price by itself.
 CREATE VIEW priced_offers AS
 SELECT
     c.file, c.leaf, c.publication, coalesce(a.city, c.city) AS city, c.published, c.published_from, c.published_to,
-    a.valid_from, a.valid_to, a.retailer_id, a.retailer, o.line_id, o.line, o.maker, o.item, o.piece_or_set, o.pieces,
+    a.valid_from, a.valid_to, d.seen_from, d.seen_to, a.retailer_id, a.retailer, o.line_id, o.line, o.maker, o.item, o.piece_or_set, o.pieces,
     min(p.amount) FILTER (p.condition = 'everyone' AND p.role IN ('price', 'from', 'range_low')) AS price,
     min(p.amount) FILTER (p.condition = 'cardholder') AS cardholder_price,
     min(p.amount) FILTER (p.condition = 'without_card') AS price_without_card,
-    min(p.amount) FILTER (p.condition IN ('coupon', 'with_purchase', 'stamps')) AS conditional_price,
+    min(p.amount) FILTER (p.condition IN ('coupon', 'with_purchase')) AS conditional_price,
+    min(p.amount) FILTER (p.condition = 'stamps') AS cash_with_stamps,
     min(p.amount) FILTER (p.condition IN ('former', 'comparison')) AS former_price,
     string_agg(DISTINCT p.condition_text, '; ' ORDER BY p.condition_text) AS conditions,
     any_value(p.currency) AS currency,
@@ -106,6 +126,7 @@ SELECT
 FROM offers o
 JOIN adverts a USING (advert_id)
 JOIN clippings c USING (clipping_id)
+JOIN advert_days d USING (advert_id)
 LEFT JOIN prices p USING (offer_id)
 WHERE o.status <> 'rejected'
 GROUP BY ALL;

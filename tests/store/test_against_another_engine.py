@@ -43,7 +43,8 @@ def flat(tables: dict[str, Any]) -> Any:
             price=lowest("everyone"),
             cardholder_price=lowest("cardholder"),
             price_without_card=lowest("without_card"),
-            conditional_price=lowest("coupon", "with_purchase", "stamps"),
+            conditional_price=lowest("coupon", "with_purchase"),
+            cash_with_stamps=lowest("stamps"),
             former_price=lowest("former", "comparison"),
         )
     )
@@ -68,6 +69,7 @@ def test_the_flat_view(database: Path, tables: dict[str, Any]) -> None:
         "cardholder_price",
         "price_without_card",
         "conditional_price",
+        "cash_with_stamps",
         "former_price",
     )
     with duckdb.connect(str(database), read_only=True) as connection:

@@ -155,6 +155,16 @@ def test_the_price_of_a_piece_and_of_a_place(database: Path) -> None:
     assert {row["set"] for row in ask(database, "price-per-piece", retailer="penhallow")} == {"5-pc. place setting"}
 
 
+def test_cash_beside_filled_books_is_no_price_of_a_set(tmp_path: Path) -> None:
+    boxed: Sold = ("16-piece starter set", "set:16", 16, (price("9.95"), price("2.50", "stamps")), Composition(16, 4))
+    books: Sold = ("45-piece service for 8", "set:45", 45, (price("4.00", "stamps"),), Composition(45, 8))
+    path = tmp_path / "clippings.duckdb"
+    build_database(path, iter([advert(1, boxed, books)]), DatabaseExtras(NAMES))
+    (row,) = ask(path, "price-per-piece")  # the service has no price in money alone
+    assert (row["price"], row["per_piece"]) == (Decimal("9.95"), parted("9.95", 16))
+    assert {row["pieces"]: row["price"] for row in ask(path, "set-prices")} == {16: Decimal("9.95")}
+
+
 def test_the_concordance_tells_every_name_with_its_users_years_and_sources(database: Path) -> None:
     rows = ask(database, "concordance", line="tansy-morn")
     keys = ("name", "used_by", "user", "city", "first_used", "last_used", "seen")
