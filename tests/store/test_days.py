@@ -1,4 +1,4 @@
-"""The days of an advert in answers: its own days are a pair, a last day alone is no sighting, no answer runs backwards."""
+"""The days of an advert in answers: its own days are a pair, a last day alone is no sighting, none runs backwards."""
 
 from __future__ import annotations
 
