@@ -72,3 +72,19 @@ def programme_bounds(
         return None
     earliest, latest = monday_of(week_of(last_seen) - weeks + 1), sunday_of(week_of(first_seen) + weeks - 1)
     return earliest, latest, f"{fact.text} bounds the run"
+
+
+def programmes_of_shops(exact: Sequence[RunSighting], facts: dict[str, list[ScheduleFact]]) -> list[str]:
+    """Return a sentence for each shop whose adverts print a schedule: it bounds that shop's programme and no other."""
+    shops: dict[str, list[RunSighting]] = {}
+    for sighting in exact:
+        if sighting.retailer:
+            shops.setdefault(sighting.retailer, []).append(sighting)
+    told = []
+    for shop, group in shops.items():
+        if (printed := printed_bounds(group, facts)) is None:
+            continue
+        begun, ended, _, said = printed
+        days = " ".join(part for part in (f"from {begun}" if begun else "", f"until {ended}" if ended else "") if part)
+        told.append(f"the programme of {shop} {days or 'without an end'} ({said}) bounds no other shop")
+    return told

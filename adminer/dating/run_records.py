@@ -49,7 +49,10 @@ class RunSighting:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """Hold the run of a line at one retailer (None: over all) in one town (None: all), with its bounds and method."""
+    """Hold the run of a line at one retailer (None: over all) in one town (None: all), with its bounds and method.
+
+    first_seen and last_seen are the first and last day on which any of its dated adverts may have appeared.
+    """
 
     run_id: str
     line_id: str | None
@@ -66,20 +69,24 @@ class Run:
     confidence: float | None
     note: str
     scheduled_start: date | None = None  # where a printed "week 7 of 15" gives it
+    begun_by: date | None = (
+        None  # it had certainly begun then: a sighting within a span may be later than its first day
+    )
+    still_on: date | None = None  # it certainly went on until then
 
     @property
     def start_edtf(self) -> str | None:
         """Return the start as one unknown day of a span, None where not bounded."""
-        if self.start_earliest is None or self.first_seen is None:
+        if self.start_earliest is None or self.begun_by is None:
             return None
-        return one_of_days(self.start_earliest, max(self.first_seen, self.start_earliest))
+        return one_of_days(self.start_earliest, self.begun_by)
 
     @property
     def end_edtf(self) -> str | None:
         """Return the end as one unknown day of a span, None where not bounded."""
-        if self.end_latest is None or self.last_seen is None:
+        if self.end_latest is None or self.still_on is None:
             return None
-        return one_of_days(min(self.last_seen, self.end_latest), self.end_latest)
+        return one_of_days(self.still_on, self.end_latest)
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,8 +17,10 @@ from adminer.dating.printed_runs import (
     facts_by_advert,
     printed_bounds,
     programme_bounds,
+    programmes_of_shops,
 )
 from adminer.dating.run_bounds import LATTICE, NONE, reliabilities, searched_weeks, statistical_bounds, weeks_seen
+from adminer.dating.run_limits import NOTHING_KNOWN, KnownYears, within_years
 from adminer.dating.run_records import Gap, Run, RunSighting, RunStudy
 from adminer.dating.schedules import ScheduleFact
 from adminer.dating.searches import Search
@@ -26,20 +28,27 @@ from adminer.dating.weeks import monday_of, sunday_of
 
 
 def compute_runs(
-    sightings: Iterable[RunSighting], searches: Sequence[Search] = (), schedules: Iterable[ScheduleFact] = ()
+    sightings: Iterable[RunSighting],
+    searches: Sequence[Search] = (),
+    schedules: Iterable[ScheduleFact] = (),
+    known: KnownYears = NOTHING_KNOWN,
 ) -> list[Run]:
     """Return the runs of every line: by retailer, by retailer and town where it has several, and over all retailers.
 
-    Rows come in a fixed order and depend on nothing but the input.
+    Rows come in a fixed order and depend on nothing but the input. A bound beyond the `known` years is none.
     """
     facts = facts_by_advert(schedules)
     return [
-        _run(key, group, _relevant(searches, group), facts) for key, group in _groups(sorted(sightings, key=_order))
+        within_years(_run(key, group, _relevant(searches, group), facts), known)
+        for key, group in _groups(sorted(sightings, key=_order))
     ]
 
 
 def study_run(
-    sightings: Sequence[RunSighting], searches: Sequence[Search] = (), schedules: Iterable[ScheduleFact] = ()
+    sightings: Sequence[RunSighting],
+    searches: Sequence[Search] = (),
+    schedules: Iterable[ScheduleFact] = (),
+    known: KnownYears = NOTHING_KNOWN,
 ) -> RunStudy:
     """Return all there is to say about the sightings of one run."""
     group = sorted(sightings, key=_order)
@@ -47,7 +56,7 @@ def study_run(
     one = group[0]
     same_retailer = len({s.retailer_id or s.retailer for s in group}) == 1
     key = (one.line_id or one.line, (one.retailer_id or one.retailer) if same_retailer else None, None)
-    run = _run(key, group, relevant, facts_by_advert(schedules))
+    run = within_years(_run(key, group, relevant, facts_by_advert(schedules)), known)
     weeks = weeks_seen(group)
     searched, found = searched_weeks(relevant, group)
     if not weeks:
@@ -118,43 +127,46 @@ def _run(
     notes += [_within(vague)] if vague else []
     notes += [f"{_counted(left_out, 'undated or estimated advert')} left out"] if left_out else []
     # what is certain: it had begun by the earliest last day, and went on to the latest first day
-    first_seen = min(
-        [s.seen_from for s in exact if s.seen_from] + [s.seen_to for s in vague if s.seen_to], default=None
-    )
-    last_seen = max([s.seen_to for s in exact if s.seen_to] + [s.seen_from for s in vague if s.seen_from], default=None)
-    if first_seen is not None and last_seen is not None and first_seen > last_seen:
-        first_seen, last_seen = None, None  # one vague sighting, or several of one time: no day is certain
+    begun_by = min([s.seen_from for s in exact if s.seen_from] + [s.seen_to for s in vague if s.seen_to], default=None)
+    still_on = max([s.seen_to for s in exact if s.seen_to] + [s.seen_from for s in vague if s.seen_from], default=None)
     start, end, method, confidence = None, None, NONE, None
     if weeks:
         start, end, method, confidence, said = statistical_bounds(
             weeks, vague, searches, group, "|".join(map(str, key))
         )
         notes += said
-    printed = printed_bounds(exact, facts)
+    # what one shop prints of its programme bounds no other shop
+    printed = printed_bounds(exact, facts) if shop else None
     scheduled: date | None = None
     if printed is not None:
         statistic = notes[-1] if method == LATTICE else None
         begun, ended, method_printed, said_printed = printed
-        # a schedule that later sightings outlast was not kept
-        kept_end = ended is not None and last_seen is not None and ended + ONE_WEEK > last_seen
-        kept_start = begun is not None and first_seen is not None and begun <= first_seen
+        # a schedule that later sightings outlast was not kept, or was that of an earlier programme
+        kept_end = ended is not None and still_on is not None and ended + ONE_WEEK > still_on
+        kept_start = begun is not None and begun_by is not None and begun <= begun_by
         start = begun if kept_start else start
         scheduled = begun if kept_start and method_printed == SCHEDULE else None
         end = ended if kept_end else end
         if kept_end or kept_start:
-            method, confidence = method_printed, SCHEDULE_CONFIDENCE
+            both = (kept_end or end is None) and (kept_start or start is None)
+            method, confidence = method_printed, SCHEDULE_CONFIDENCE if both else confidence
             if kept_start and kept_end and statistic is not None:
                 notes.remove(statistic)
             notes.append(said_printed)
-        elif ended is not None:
-            notes.append(f"{said_printed}, but it was seen later, so the schedule was not kept")
-    if (whole := programme_bounds(group, facts, first_seen, last_seen)) is not None:
+        if ended is not None and not kept_end:
+            notes.append(f"{said_printed}, but it was seen after {ended}, so that schedule does not bound its end")
+    if shop and (whole := programme_bounds(group, facts, begun_by, still_on)) is not None:
         # the whole programme has so many weeks: neither end lies further from the other end's last sighting
         earliest, latest, said_whole = whole
         start = max(start, earliest) if start else earliest
         end = min(end, latest) if end else latest
         method, confidence = (PROGRAMME, SCHEDULE_CONFIDENCE) if method == NONE else (method, confidence)
         notes.append(said_whole)
+    notes += [] if shop else programmes_of_shops(exact, facts)
+    start = min(start, begun_by) if start and begun_by else start
+    end = max(end, still_on) if end and still_on else end
+    first_day = min((s.seen_from for s in (*exact, *vague) if s.seen_from), default=None)
+    last_day = max((s.seen_to for s in (*exact, *vague) if s.seen_to), default=None)
     one = group[0]
     return Run(
         "|".join(part or "*" for part in (line, shop, town)),
@@ -164,14 +176,16 @@ def _run(
         one.retailer if shop else None,
         town,
         len(group),
-        first_seen,
-        last_seen,
-        min(start, first_seen) if start and first_seen else start,
-        max(end, last_seen) if end and last_seen else end,
+        max(first_day, start) if first_day and start else first_day,
+        min(last_day, end) if last_day and end else last_day,
+        start,
+        end,
         method,
         confidence,
         "; ".join(notes),
         scheduled,
+        begun_by,
+        still_on,
     )
 
 

@@ -18,7 +18,7 @@ from adminer.dating.searches import read_searches
 from adminer.errors import UsageError
 from adminer.names.authority import load_authorities
 from adminer.names.objects import read_objects
-from adminer.store.dating_rows import read_cases, read_context, read_sightings
+from adminer.store.dating_rows import known_years, read_cases, read_context, read_sightings
 from adminer.store.schedule_rows import kept_schedules
 
 _LIST = """
@@ -89,7 +89,7 @@ def fresh_estimates(
     authorities = load_authorities(folder / "names")
     searches = read_searches(folder).searches
     personal = load_personal(folder)
-    runs = compute_runs(read_sightings(connection), searches, kept_schedules(connection))
+    runs = compute_runs(read_sightings(connection), searches, kept_schedules(connection), known_years(authorities))
     cases = read_cases(connection)
     objects = read_objects(folder / "objects.csv").objects
     context = read_context(connection, cases, authorities, objects, region=region, runs=runs)
@@ -121,7 +121,9 @@ def study(
             + (f" with '{choice.piece}'" if choice.piece else ""),
             remedy="list the runs with: adminer runs",
         )
-    return study_run(sightings, read_searches(folder).searches, kept_schedules(connection, choice.line)), sightings
+    searches, schedules = read_searches(folder).searches, kept_schedules(connection, choice.line)
+    known = known_years(load_authorities(folder / "names"))
+    return study_run(sightings, searches, schedules, known), sightings
 
 
 def evidence_table(estimate: DateEstimate) -> Any:

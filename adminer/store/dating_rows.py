@@ -18,6 +18,7 @@ from adminer.dating.months import MONTHS, first_day, index_of
 from adminer.dating.price_tables import consumer_prices
 from adminer.dating.printed_runs import SCHEDULE
 from adminer.dating.run_bounds import SEARCHED
+from adminer.dating.run_limits import KnownYears
 from adminer.dating.run_records import Run, RunSighting
 from adminer.names.authority import Authorities
 from adminer.names.objects import SeenObject
@@ -127,16 +128,25 @@ def read_context(
             levels.setdefault(price.piece, []).append(known)
             if price.line_id is not None:
                 dated.setdefault(key_of(price.line_id, price.piece, price.condition), []).append(known)
+    years = known_years(authorities)
     return Context(
         region,
-        {e.id: YearSpan(e.first_year, e.last_year, e.name) for e in authorities.lines if e.first_year or e.last_year},
+        years.lines,
         {e.id: YearSpan(e.from_year, e.to_year, e.name) for e in authorities.makers if e.from_year or e.to_year},
-        {e.id: YearSpan(e.from_year, e.to_year, e.name) for e in authorities.retailers if e.from_year or e.to_year},
+        years.retailers,
         _object_years(objects, authorities),
         {key: tuple(found) for key, found in dated.items()},
         {line: tuple(sorted(found)) for line, found in seen.items()},
         {piece: tuple(found) for piece, found in levels.items()},
         _known_runs(runs),
+    )
+
+
+def known_years(authorities: Authorities) -> KnownYears:
+    """Return the years of lines and retailers that the authority files give."""
+    return KnownYears(
+        {e.id: YearSpan(e.first_year, e.last_year, e.name) for e in authorities.lines if e.first_year or e.last_year},
+        {e.id: YearSpan(e.from_year, e.to_year, e.name) for e in authorities.retailers if e.from_year or e.to_year},
     )
 
 

@@ -16,6 +16,7 @@ from adminer.names.objects import read_objects
 from adminer.store.dating_rows import (
     consumer_price_rows,
     estimate_rows,
+    known_years,
     read_cases,
     read_context,
     read_sightings,
@@ -47,7 +48,7 @@ def dating_step(
     def step(connection: duckdb.DuckDBPyConnection) -> None:
         schedules = read_schedules(connection)
         insert_rows(connection, "schedule_facts", schedule_rows(schedules))
-        runs = compute_runs(read_sightings(connection), searches.searches, schedules)
+        runs = compute_runs(read_sightings(connection), searches.searches, schedules, known_years(authorities))
         insert_rows(connection, "runs", run_rows(runs))
         cases = read_cases(connection)
         context = read_context(connection, cases, authorities, objects.objects, region=region, runs=runs)
