@@ -4,10 +4,10 @@
 -- column: retailer  chain or store; empty for all together
 -- column: city  town; empty for all together
 -- column: sightings  adverts that show it
--- column: first_seen  first day seen
--- column: last_seen  last day seen
--- column: began  when it began: EDTF, one day of a span
--- column: ended  when it ended: EDTF, one day of a span
+-- column: first_seen  first day on which any of its dated adverts may have appeared
+-- column: last_seen  last day on which any of them may have appeared
+-- column: began  when it began: EDTF, one day of a span; empty where nothing bounds it
+-- column: ended  when it ended: EDTF, one day of a span; empty where nothing bounds it
 -- column: method  printed schedule, final week printed, searched weeks or lattice of weeks
 -- column: confidence  chance that each bound holds
 -- column: note  what the bounds rest on

@@ -255,7 +255,9 @@ def test_printed_days_of_two_weeks_are_days_of_the_offer_and_a_printed_month_is_
     assert "2 distinct weeks" in run.note
     month = seen(0, seen_from=date(1951, 5, 1), seen_to=date(1951, 5, 31))
     (vague,) = compute_runs([month])
-    assert (vague.first_seen, vague.last_seen, vague.method) == (None, None, NONE)
+    # no day is certain, so nothing bounds it; the days are those on which it may have been
+    assert (vague.first_seen, vague.last_seen, vague.method) == (date(1951, 5, 1), date(1951, 5, 31), NONE)
+    assert (vague.start_edtf, vague.end_edtf) == (None, None)
     assert "1 sighting only known to lie within 1951-05-01 to 1951-05-31" in vague.note
     (noted,) = compute_runs([seen(0, seen_to=THURSDAY + timedelta(days=13), dated_by="note")])
     assert noted.first_seen is None
