@@ -260,4 +260,4 @@ def test_printed_days_of_two_weeks_are_days_of_the_offer_and_a_printed_month_is_
     assert (vague.start_edtf, vague.end_edtf) == (None, None)
     assert "1 sighting only known to lie within 1951-05-01 to 1951-05-31" in vague.note
     (noted,) = compute_runs([seen(0, seen_to=THURSDAY + timedelta(days=13), dated_by="note")])
-    assert noted.first_seen is None
+    assert (noted.begun_by, noted.still_on) == (THURSDAY + timedelta(days=13), THURSDAY)
