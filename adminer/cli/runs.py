@@ -81,8 +81,8 @@ def _tell(console: Console, found: RunStudy) -> None:
         pause = f", pausing {monday_of(two.pause[0])} to {sunday_of(two.pause[1])}" if two.pause else ""
         lines.append(f"two runs    chance {two.chance_of_two:.0%} against one{pause}")
     lines += [
-        f"gap         {gap.first} to {gap.last}, {gap.weeks} weeks: "
-        + (f"{gap.issues_searched} searches in vain" if gap.issues_searched else "never looked at")
+        f"gap         {gap.first} to {gap.last}, {gap.weeks} week{'' if gap.weeks == 1 else 's'}: "
+        + (_in_vain(gap.issues_searched) if gap.issues_searched else "never looked at")
         for gap in found.gaps
     ]
     lines += [f"handover    {day}: from {before} to {after}" for day, before, after in found.handovers]
@@ -96,6 +96,10 @@ def _tell(console: Console, found: RunStudy) -> None:
                 f"(on sale then with chance {search.chance_on:.0%})",
                 highlight=False,
             )
+
+
+def _in_vain(issues: int) -> str:
+    return f"{issues} search{'' if issues == 1 else 'es'} in vain"
 
 
 def _by_method(found: RunStudy) -> pa.Table:

@@ -73,7 +73,8 @@ def statistical_bounds(
         return monday_of(run.start_bound()), sunday_of(run.end_bound()), SEARCHED, CONFIDENCE, said
     after, before = _lattice(weeks, vague, seed)
     if after is None or before is None:
-        return None, None, NONE, None, ["one week does not bound a run"]
+        few = "one week does not bound a run" if len(weeks) < 2 else "so few weeks, so far apart, bound no run"
+        return None, None, NONE, None, [few]
     return (
         monday_of(min(weeks) - before),
         sunday_of(max(weeks) + after),

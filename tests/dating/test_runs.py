@@ -261,3 +261,10 @@ def test_printed_days_of_two_weeks_are_days_of_the_offer_and_a_printed_month_is_
     assert "1 sighting only known to lie within 1951-05-01 to 1951-05-31" in vague.note
     (noted,) = compute_runs([seen(0, seen_to=THURSDAY + timedelta(days=13), dated_by="note")])
     assert (noted.begun_by, noted.still_on) == (THURSDAY + timedelta(days=13), THURSDAY)
+
+
+def test_two_weeks_years_apart_bound_no_run_and_that_is_said() -> None:
+    (run,) = compute_runs([seen(0), seen(400)])
+    assert run.method == NONE and "so far apart" in run.note
+    (single,) = compute_runs([seen(0)])
+    assert "one week does not bound a run" in single.note
