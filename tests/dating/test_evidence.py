@@ -95,7 +95,7 @@ def test_a_sign_is_found_and_lies_where_it_should(
         (telephones.find, "45-piece set 9.95, model 2-50341"),
         (controls.find, "5 points of quality"),
         (laws.find, "stamped steel, no tax on your patience"),
-        (events.find, "excellent, silent, golden"),
+        (events.find, "excellent, silent, golden, EXCEL- LENT money lent"),
         (printed_years.find, "$19.50 or 1950c, No. 1951, model #1952, 1954-A"),
         (staples.find, "eggs and butter are good"),
     ],
