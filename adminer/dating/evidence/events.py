@@ -91,7 +91,7 @@ SIGNS: Final = (
     ),
     Sign(
         "Easter and Lenten goods sell in the six weeks before Easter",
-        re.compile(r"(?i:\beaster\b|\blenten\b)|(?<![\w-])(?<!- )(?:Lent|LENT)\b"),  # no "excel-lent", no "lent"
+        re.compile(r"(?i:\beaster\b|\blenten\b)|(?<![\w-])(?<!-\s)(?:Lent|LENT)\b"),  # no "excel-lent", no "lent"
         _before_easter(),
         _PRACTICE,
     ),
