@@ -67,8 +67,8 @@ def statistical_bounds(
     if vain:
         run = fit_run(WeekRecord(reliabilities(group), searched, found))
         said = [
-            f"{len(searched)} weeks searched, {vain} in vain; a search of a week that has it shows it with chance "
-            f"{run.detection:.2f}"
+            f"{len(searched)} week{'' if len(searched) == 1 else 's'} searched, {vain} in vain; "
+            f"a search of a week that has it shows it with chance {run.detection:.2f}"
         ]
         return monday_of(run.start_bound()), sunday_of(run.end_bound()), SEARCHED, CONFIDENCE, said
     after, before = _lattice(weeks, vague, seed)

@@ -109,7 +109,7 @@ def _search_fields(desk: Desk) -> tuple[Field, ...]:
             required=True,
             long=True,
         ),
-        Field("every", "It appeared", choices=(("week", "weekly, or its advert did"), ("day", "daily"))),
+        Field("every", "It appeared", choices=(("week", "weekly"), ("day", "daily"))),
         Field("line", "Line sought", choices=(("", "any line"), *_by_name(lines))),
         Field("retailer", "Shop sought", choices=(("", "any shop"), *_by_name(shops)), title="Shop"),
         Field("found", "Found", choices=_FOUND),
@@ -129,7 +129,7 @@ def _object_fields(desk: Desk) -> tuple[Field, ...]:
         Field("date_code", "Date code of the mark"),
         Field("trim", "Trim"),
         Field("where_seen", "Where it was seen"),
-        Field("picture", "Picture"),
+        Field("picture", "Picture of it, by file name"),
         Field("remark", "Remark", long=True),
         Field("object_id", "Your number of it"),
     )
