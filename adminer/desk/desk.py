@@ -17,7 +17,7 @@ from adminer.desk.row_files import ROW_FILES
 from adminer.desk.shelf import Row, Shelf
 from adminer.desk.turning import turn_act
 from adminer.engine.folder import ClippingsFolder
-from adminer.errors import FolderError, ScanError
+from adminer.errors import FolderError, MachineError, ScanError
 from adminer.intake.notes_edit import change_notes
 from adminer.intake.scans import open_leaf
 from adminer.intake.table_edit import Cells, put_row
@@ -221,12 +221,18 @@ class Desk:
     def put_row(self, act: str, place: int, old: Cells | None, new: Cells | None) -> Act:
         """Add, change or take out one row of a table kept by hand, and write it into the journal; see ROW_FILES.
 
-        Raises FolderError where the row is no longer there, MachineError where the disk refuses.
+        Raises FolderError where the row is no longer there, MachineError where the disk refuses; the table is then as
+        it was.
         """
         with self._writing:
             where = ROW_FILES[act]
-            place = put_row(self.folder.root / where.file, where.columns, place, old, new)
-            return self._write(act, act, "", old=dict(old or {}), new=dict(new or {}), seen={"place": place})
+            path = self.folder.root / where.file
+            place = put_row(path, where.columns, place, old, new)
+            try:
+                return self._write(act, act, "", old=dict(old or {}), new=dict(new or {}), seen={"place": place})
+            except MachineError:
+                put_row(path, where.columns, place, new, old)
+                raise
 
     def add_evidence(self, clipping_id: str, table: str, values: Mapping[str, str]) -> Act:
         """Write evidence a person adds or strikes out into evidence.toml and into the journal.

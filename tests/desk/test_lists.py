@@ -13,7 +13,7 @@ from starlette.testclient import TestClient
 
 from adminer.dating.searches import read_searches
 from adminer.desk.desk import StaleError
-from adminer.errors import FolderError
+from adminer.errors import FolderError, MachineError
 from adminer.intake.table_edit import put_row, table_rows
 from adminer.names.objects import read_objects
 from adminer.store.journal import active, read_journal
@@ -160,6 +160,22 @@ def test_of_two_windows_the_one_that_is_no_longer_true_saves_nothing(small: Smal
     answer = client.post(path, data={"mark": seen, "take_out": "yes"})
     assert answer.status_code == 409
     assert len(read_searches(small.desk.folder.root).searches) == 1
+
+
+def test_what_the_journal_did_not_take_is_not_in_the_table_either(
+    small: SmallDesk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    small.client().post(SEARCHES, data=LEDGER)
+    before = log(small).read_bytes()
+
+    def full(*_: object, **__: object) -> None:
+        raise MachineError("the act was not saved", file="journal.jsonl", why="No space left on device")
+
+    monkeypatch.setattr(small.desk.journal, "append", full)
+    answer = small.client().post(SEARCHES, data={**LEDGER, "issues": "1953-03"})
+    assert answer.status_code == 507
+    assert "No space left" in answer.text
+    assert log(small).read_bytes() == before
 
 
 def test_a_row_that_says_nothing_is_named_and_can_be_put_right(small: SmallDesk) -> None:
