@@ -15,12 +15,12 @@ from adminer.desk.guard import Door
 from adminer.desk.pictures import Pictures
 from adminer.desk.row_files import ROW_FILES
 from adminer.desk.shelf import Row, Shelf
+from adminer.desk.table_edit import Cells, put_row
 from adminer.desk.turning import turn_act
 from adminer.engine.folder import ClippingsFolder
 from adminer.errors import FolderError, MachineError, ScanError
 from adminer.intake.notes_edit import change_notes
 from adminer.intake.scans import open_leaf
-from adminer.intake.table_edit import Cells, put_row
 from adminer.names.authority import Authorities
 from adminer.records import Advert, Box, Offer, ParsedPage
 from adminer.store.facts import Fields, advert_fields, changed_fields, offer_fields

@@ -12,9 +12,9 @@ from adminer.desk.desk import Desk
 from adminer.desk.forms import FormError, text_of
 from adminer.desk.row_files import ROW_FILES, RowFile
 from adminer.desk.shelf import Row
+from adminer.desk.table_edit import Cells
 from adminer.desk.typed_dates import edtf_of
 from adminer.errors import FolderError
-from adminer.intake.table_edit import Cells
 from adminer.names.objects import read_objects
 
 _MOST_KNOWN: Final = 500

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Final
 
 from adminer.dating import searches
-from adminer.intake.table_edit import put_row
+from adminer.desk.table_edit import put_row
 from adminer.names import objects
 from adminer.store.journal import Act
 

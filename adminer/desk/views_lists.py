@@ -18,8 +18,8 @@ from adminer.desk.forms import FormError
 from adminer.desk.fresh import newer_than_answers
 from adminer.desk.kept_lists import OBJECTS, SEARCHES, Field, KeptList, cells_from, span_words
 from adminer.desk.rendering import page
+from adminer.desk.table_edit import Cells, TableRow, table_rows
 from adminer.errors import UsageError
-from adminer.intake.table_edit import Cells, TableRow, table_rows
 
 PAGE: Final = 200
 _CHANGED: Final = "this row was changed meanwhile; look at it once more"

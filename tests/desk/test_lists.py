@@ -13,8 +13,8 @@ from starlette.testclient import TestClient
 
 from adminer.dating.searches import read_searches
 from adminer.desk.desk import StaleError
+from adminer.desk.table_edit import put_row, table_rows
 from adminer.errors import FolderError, MachineError
-from adminer.intake.table_edit import put_row, table_rows
 from adminer.names.objects import read_objects
 from adminer.store.journal import active, read_journal
 from tests.desk.desks import SmallDesk, small_desk

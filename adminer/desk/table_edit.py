@@ -5,15 +5,13 @@ from __future__ import annotations
 import csv
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from io import StringIO
 from pathlib import Path
-from typing import Final
 
 from adminer.errors import FolderError, MachineError
 from adminer.intake.notes import _column, _decoded, _records, _split
+from adminer.intake.notes_edit import _SEPARATORS, _is_plain, _record
 from adminer.store.readings import write_whole
 
-SEPARATORS: Final = (",", ";", "\t", "|")
 Cells = Mapping[str, str]  # by column name; empty ones left out
 
 
@@ -49,12 +47,12 @@ class CsvText:
         """Add the columns that the head does not name."""
         missing = [name for name in names if name not in self.header]
         if missing:
-            self.head = _line([*_split(self.head, self.separator), *missing], self.separator)
+            self.head = _record([*_split(self.head, self.separator), *missing], self.separator)
             self.header += missing
 
     def record(self, cells: Cells) -> str:
         """Return the text of a row."""
-        return _line([cells.get(name, "") for name in self.header], self.separator)
+        return _record([cells.get(name, "") for name in self.header], self.separator)
 
     def save(self, path: Path, what: str) -> None:
         """Write the text in one step; `what` is named where the disk refuses (MachineError)."""
@@ -75,7 +73,7 @@ def open_csv(path: Path, columns: Sequence[str]) -> CsvText:
     content = path.read_bytes() if path.is_file() else b""
     text = _decoded(content, path.name)
     records = [record for _, record in _records(text)] or [",".join(columns)]
-    separator = max(SEPARATORS, key=records[0].count)
+    separator = max(_SEPARATORS, key=records[0].count)
     header = [_column(cell) for cell in _split(records[0], separator)]
     return CsvText(records[0], header, separator, records[1:], _is_plain(content))
 
@@ -112,17 +110,3 @@ def put_row(path: Path, columns: Sequence[str], place: int, old: Cells | None, n
         table.records[place : place + 1] = [table.record(new)] if new else []
     table.save(path, f"the rows of {path.name}")
     return place
-
-
-def _line(cells: Sequence[str], separator: str) -> str:
-    stream = StringIO()
-    csv.writer(stream, delimiter=separator, lineterminator="").writerow(cells)
-    return stream.getvalue()
-
-
-def _is_plain(content: bytes) -> bool:
-    try:
-        content.decode("utf-8")
-    except UnicodeDecodeError:
-        return False
-    return not content.startswith(b"\xef\xbb\xbf")
