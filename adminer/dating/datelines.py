@@ -1,7 +1,8 @@
 """The date line of a page, "OSTERBY SENTINEL, Thursday, March 12, 1953": the paper's own day, printed in full.
 
-Small type at a worn edge: where a letter of the month is misread the weekday says which month it was, and where the
-weekday contradicts the day only the month is kept.
+Small type at a worn edge: where a letter of the month is misread the weekday says which month it was. Where the
+weekday contradicts the day it says which figure of the day was lost, if only one can be ("11" set close is read as
+"1"); else only the month is kept.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from adminer.dating.calendar import YEARS, parse_printed_dates
 from adminer.dating.calendar_words import MONTHS, WEEKDAYS
 from adminer.dating.printed import PrintedDate
 
+_TWO_FIGURES: Final = 10  # the first day of the month with two figures
 _LETTERS: Final = r"[A-Za-z]"
 _WORN: Final = re.compile(
     rf"\b(?P<weekday>{'|'.join(sorted(WEEKDAYS, key=len, reverse=True))})\b[\s.,]{{1,3}}"
@@ -28,7 +30,8 @@ _WORN: Final = re.compile(
 def datelines_in(text: str, years: range = YEARS) -> tuple[PrintedDate, ...]:
     """Return the days a page's head prints in full, with their year, in order; what runs over days is no date line.
 
-    A day that contradicts its weekday stands for its month, as a figure of it or the weekday is misread.
+    A day that contradicts its weekday is the one that fits it with one figure more; where that leaves a choice it
+    stands for its month, as a figure of it or the weekday is misread.
     """
     whole = [
         replace(found, kind="dateline")
@@ -37,7 +40,7 @@ def datelines_in(text: str, years: range = YEARS) -> tuple[PrintedDate, ...]:
     ]
     taken = [found.span for found in whole]
     worn = [found for found in _worn(text, years) if not any(a < found.span[1] and found.span[0] < b for a, b in taken)]
-    return tuple(sorted((_of_month(found) if found.problem else found for found in whole + worn), key=lambda f: f.span))
+    return tuple(sorted((_mended(found) if found.problem else found for found in whole + worn), key=lambda f: f.span))
 
 
 def _worn(text: str, years: range) -> Iterator[PrintedDate]:
@@ -59,6 +62,23 @@ def _worn(text: str, years: range) -> Iterator[PrintedDate]:
             yield PrintedDate(
                 found.span(), found[0], "dateline", only.isoformat(), only, only, (weekday,), ((only.month, day),)
             )
+
+
+def _mended(found: PrintedDate) -> PrintedDate:
+    """Return a day that contradicts its weekday as the one meant, or as its month."""
+    first = found.earliest
+    if first is None or len(found.weekdays) != 1 or first.day >= _TWO_FIGURES:
+        return _of_month(found)
+    read = str(first.day)
+    last = calendar.monthrange(first.year, first.month)[1]
+    longer = [first.replace(day=day) for day in range(_TWO_FIGURES, last + 1) if read in str(day)]
+    fitting = [day for day in longer if day.weekday() == found.weekdays[0]]
+    twice = [day for day in fitting if str(day.day) == 2 * read]  # two like figures set close are read as one
+    meant = twice or fitting
+    if len(meant) != 1:
+        return _of_month(found)
+    only = meant[0]
+    return replace(found, edtf=only.isoformat(), earliest=only, latest=only, month_days=((only.month, only.day),))
 
 
 def _of_month(found: PrintedDate) -> PrintedDate:

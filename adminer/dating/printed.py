@@ -15,7 +15,7 @@ EXPIRES: Final = re.compile(
     r"(?:expir\w*|void\s+after|not\s+good\s+after|(?:good|valid|redeemable|offer\s+good)\s+(?:only\s+)?(?:until|"
     + THRU
     + r"|till?|to)"
-    r"|(?:offer|sale|coupon)\s+(?:ends|closes|expires)|ends|closes|redeem\s+(?:by|before)|last\s+day)\W*(?:on\s+|midnight\s+)?$",
+    r"|(?:offer|sale|coupon)\s+(?:ends|closes|expires)|ends|closes|before|(?:not|no)\s+later\s+than|(?:redeem|received|postmarked)\s+by|last\s+day)\W*(?:on\s+|midnight\s+)?$",
     re.IGNORECASE,
 )
 FOR_PRICES: Final = re.compile(

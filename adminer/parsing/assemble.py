@@ -15,7 +15,7 @@ from adminer.names.repairs import repair_words
 from adminer.parsing.assign import pair_items
 from adminer.parsing.catalogue import order_marks
 from adminer.parsing.colour import colour_prices
-from adminer.parsing.dates import PageDating, date_page, find_dates, validity_of
+from adminer.parsing.dates import PageDating, date_page, ends_of_coupons, find_dates, validity_of
 from adminer.parsing.groups import group_prices
 from adminer.parsing.house import find_house
 from adminer.parsing.items import cut_segments
@@ -41,7 +41,8 @@ _WRAPPED_WORDS: Final = 4
 _SAME_TYPE: Final = 1.34
 _LEADING: Final = 3.0  # capital heights from line to line of one text
 _LEAST: Final = Decimal("0.05")  # "1c" and "2c" in illegible body type are "to" and "of"
-_FEW_PRICES: Final = 3  # matter taken for editorial with this many prices is an advert after all
+_THOUSANDS: Final = 1000
+_FEW_PRICES: Final = 3  # different amounts: matter taken for editorial with this many prices is an advert after all
 
 
 class _Key:
@@ -157,7 +158,9 @@ def _is_advert(region: Region, text: AdvertText, regions: int) -> bool:
         return True
     if region.kind != "editorial":
         return False
-    return sum(price.amount.amount >= _LEAST for price in find_prices(text, [])) >= _FEW_PRICES
+    # an article names one sum again and again, and sums in thousands
+    amounts = {price.amount.amount for price in find_prices(text, [])}
+    return sum(_LEAST <= amount < _THOUSANDS for amount in amounts) >= _FEW_PRICES
 
 
 def _parse_advert(
@@ -205,7 +208,10 @@ def _parse_advert(
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
     pairings = with_topic(text, pair_items(text, groups, segments, reading.rules, bonus, table), segments)
     valid_from, valid_to, dated_by = validity_of(
-        [*own, *of_page] if dating.by_page else own, dating.reference, is_coupon=_is_coupon(prices)
+        [*own, *of_page] if dating.by_page else own,
+        dating.reference,
+        is_coupon=_is_coupon(prices),
+        of_coupons=ends_of_coupons(text, dates),
     )
     years = _years(valid_from, valid_to, dating.reference)
     statements = condition_texts(text, terms, used, prices)

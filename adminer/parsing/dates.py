@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from itertools import pairwise
 from typing import Final
@@ -26,6 +26,12 @@ _LEADING: Final = 3.0  # capital heights from line to line of one date
 _NAMES: Final = "|".join(sorted({*MONTHS, *WEEKDAYS}, key=len, reverse=True))
 _DATE_OPEN: Final = re.compile(rf"(?:\b(?:{_NAMES})|\bweek of|\b{THRU}|\bto|\beffective|\d)\W*$", re.IGNORECASE)
 _DATE_ON: Final = re.compile(rf"(?:(?:{_NAMES})\b|1[89]\d\d\b|[0-3]?\d\b(?:\s*[,-]\s*\d|\s*$))", re.IGNORECASE)
+_DAY_ALONE: Final = re.compile(rf"\W*(?:{_NAMES})\b\W*[0-3]?\d(?:st|nd|rd|th)?\W*", re.IGNORECASE)
+_FEWEST_WEEKS: Final = 3  # days one under another that are a table
+_ABOUT: Final = timedelta(days=16)  # about a day printed in full; more than a month in all says a year and no paper
+_PRICE_LIST: Final = re.compile(r"\b(?:price|trade)[ -]?(?:list|sheet)s?\b[^|.$]{0,40}$", re.IGNORECASE)
+_COUPON_SAYS: Final = re.compile(r"\bcoupons?\b\W+(?:\w+\W+){0,4}$", re.IGNORECASE)
+_COUPON_REACH: Final = 48  # characters before a day in which a coupon may be said to end
 RATION: Final = re.compile(
     r"\b(?:red|blue|brown|ration|sugar|coffee|shoe) (?:stamps?|coupons?|points?)[^|]{0,40}$", re.IGNORECASE
 )
@@ -84,10 +90,54 @@ def _noted(notes: Sequence[Note]) -> Span | None:
 
 
 def find_dates(advert: AdvertText, reference: Span | None) -> list[tuple[DateFact, tuple[int, int]]]:
-    """Return the dates printed in an advert with their boxes, each with its characters start to end."""
+    """Return the dates printed in an advert with their boxes, each with its characters start to end.
+
+    A year printed in full once is that of the other days too; days in a column of a table are its weeks and no days of
+    a sale; the date of a price list opens it and says no end.
+    """
     text = _in_one_line(advert)
-    found = parse_printed_dates(text, reference=reference)
-    return [(_fact(advert, one), one.span) for one in found if not RATION.search(text[: one.span[0]])]
+    found = [_listed(text, one) for one in parse_printed_dates(text, reference=reference)]
+    if reference is None:
+        found = _in_one_year(text, found)
+    tabled = _tabled(advert)
+    kept = [one for one in found if not RATION.search(text[: one.span[0]])]
+    dated = [replace(one, kind="printed") if one.span[0] in tabled else one for one in kept]
+    return [(_fact(advert, one), one.span) for one in dated]
+
+
+def ends_of_coupons(advert: AdvertText, dates: Sequence[tuple[DateFact, tuple[int, int]]]) -> tuple[DateFact, ...]:
+    """Return the last days that are said of a coupon: they end the coupon, not the sale it stands in."""
+    found = []
+    for fact, (start, _) in dates:
+        if fact.kind == "expiry" and _COUPON_SAYS.search(advert.joined, max(0, start - _COUPON_REACH), start):
+            found.append(fact)
+    return tuple(found)
+
+
+def _listed(text: str, found: PrintedDate) -> PrintedDate:
+    single = found.earliest is not None and found.earliest == found.latest
+    if found.kind != "expiry" and single and _PRICE_LIST.search(text, 0, found.span[0]):
+        return replace(found, kind="validity", opens=True)
+    return found
+
+
+def _in_one_year(text: str, found: list[PrintedDate]) -> list[PrintedDate]:
+    """Give days without a year the year of the first day of the advert that is printed in full."""
+    full = next((f.earliest for f in found if f.earliest is not None and _YEAR.search(f.text) and not f.problem), None)
+    if full is None or all(f.earliest is not None or f.problem for f in found):
+        return found
+    again = {f.span: f for f in parse_printed_dates(text, reference=(full - _ABOUT, full + _ABOUT))}
+    return [again.get(f.span, f) if f.earliest is None and f.month_days else f for f in found]
+
+
+def _tabled(advert: AdvertText) -> frozenset[int]:
+    """Return the first characters of days that stand one under another in a column, each alone in its line."""
+    alone = [line for line in advert.lines if _DAY_ALONE.fullmatch(advert.printed(line))]
+    return frozenset(
+        line.start
+        for line in alone
+        if sum(abs(line.flat.x - other.flat.x) < line.type_px for other in alone) >= _FEWEST_WEEKS
+    )
 
 
 def _in_one_line(advert: AdvertText) -> str:
@@ -96,7 +146,8 @@ def _in_one_line(advert: AdvertText) -> str:
     for above, below in pairwise(advert.lines):
         near = 0 < below.flat.centre[1] - above.flat.centre[1] < _LEADING * max(above.type_px, below.type_px)
         ends, begins = advert.printed(above), advert.printed(below)
-        if near and _DATE_OPEN.search(ends) and _DATE_ON.match(begins):
+        whole = _DAY_ALONE.fullmatch(ends) and _DAY_ALONE.fullmatch(begins)
+        if near and not whole and _DATE_OPEN.search(ends) and _DATE_ON.match(begins):
             characters[above.end] = " "
     return "".join(characters)
 
@@ -126,12 +177,16 @@ def _sureness(fact: DateFact) -> tuple[bool, bool, bool, float, int]:
 
 
 def validity_of(
-    dates: Sequence[DateFact], reference: Span | None, *, is_coupon: bool = False
+    dates: Sequence[DateFact],
+    reference: Span | None,
+    *,
+    is_coupon: bool = False,
+    of_coupons: Sequence[DateFact] = (),
 ) -> tuple[date | None, date | None, str | None]:
     """Return from when to when the prices hold, and by what that is known: printed, note, or not at all.
 
     An advert that is a coupon and nothing else holds to the coupon's own last day; a first day alone leaves the end
-    open.
+    open, as do the last days of coupons (`of_coupons`) where a first day of the whole is printed.
     """
     printed = [d for d in dates if d.kind == "validity" and d.latest is not None]
     runs_out = max((d.latest for d in dates if d.kind == "expiry" and d.latest is not None), default=None)
@@ -141,8 +196,11 @@ def validity_of(
         later = runs_out if timedelta() < longer <= _COUPON else None
         return surest.earliest, later or surest.latest, "printed"
     opening = [d.earliest for d in dates if d.kind == "validity" and d.earliest is not None]
-    if opening or runs_out:
-        return (opening[0] if opening else None), runs_out, "printed"
+    if opening:
+        ends = [d.latest for d in dates if d.kind == "expiry" and d.latest is not None and d not in of_coupons]
+        return opening[0], max(ends, default=None), "printed"
+    if runs_out:
+        return None, runs_out, "printed"
     single = [d for d in dates if d.kind in ("dateline", "printed") and d.earliest is not None and d.latest is not None]
     for fact in single:
         if fact.earliest and fact.latest and fact.latest - fact.earliest <= _ISSUE:

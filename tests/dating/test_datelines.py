@@ -16,7 +16,7 @@ from adminer.dating.datelines import datelines_in
         ("THE OSTERBY SENTINEL MARCH 12, 1953 PAGE SEVEN", "1953-03-12"),
         ("Ferncliff Thursday. Mas 13. 1948 Page 7", "1948-05-13"),  # May or March: only in May a Thursday
         ("Ferncliff, Saturday, Mas 13, 1948", "1948-03-13"),
-        ("Wenning Falls, WEDNESDAY. MAY 1. 1938", "1938-05"),  # a Sunday: a figure of the day was lost
+        ("Wenning Falls, SATURDAY. MAY 2. 1938", "1938-05"),  # a Monday: a figure of the day was lost, 21 or 28
     ],
 )
 def test_a_date_line_is_read(text: str, edtf: str) -> None:
@@ -37,3 +37,17 @@ def test_a_date_line_is_read(text: str, edtf: str) -> None:
 )
 def test_what_is_no_date_line_is_left(text: str) -> None:
     assert datelines_in(text) == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "edtf"),
+    [
+        ("OSTERBY, WEDNESDAY. MAY 1. 1938", "1938-05-11"),  # 1 May was a Sunday; 11 is 1 twice, set close
+        ("OSTERBY, FRIDAY, MAY 7, 1938", "1938-05-27"),  # 27 alone has a 7 and is a Friday
+        ("OSTERBY, WEDNESDAY, MAY 12, 1938", "1938-05"),  # a day of two figures has lost none
+    ],
+)
+def test_a_weekday_tells_which_figure_of_a_day_was_lost(text: str, edtf: str) -> None:
+    """Weekdays of May 1938 from the Gregorian calendar of the standard library."""
+    (found,) = datelines_in(text)
+    assert found.edtf == edtf

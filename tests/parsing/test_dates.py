@@ -117,3 +117,44 @@ def test_the_last_day_of_ration_stamps_is_none_of_the_sale() -> None:
 def test_a_date_that_goes_on_in_the_next_line_is_one() -> None:
     advert = advert_text((40, 40, 14, "Every Monday, beginning Monday, October"), (240, 60, 14, "3, 1938"))
     assert [fact.edtf for fact, _ in find_dates(advert, None) if fact.month_days] == ["1938-10-03"]
+
+
+def dates_of(*lines: Line) -> list[tuple[str, str | None]]:
+    return [(fact.kind, fact.edtf) for fact, _ in find_dates(advert_text(*lines), None)]
+
+
+WEEKS: list[Line] = [(300, 60 + 40 * i, 16, f"Sept. {day}") for i, day in enumerate((16, 23, 30))]
+
+
+def test_days_in_a_column_are_weeks_of_a_table_in_the_year_printed_elsewhere() -> None:
+    starts: Line = (40, 400, 16, "Program starts Monday, September 16, 1957")
+    assert dates_of(*WEEKS, starts) == [
+        ("printed", "1957-09-16"), ("printed", "1957-09-23"), ("printed", "1957-09-30"), ("validity", "1957-09-16"),
+    ]  # fmt: skip
+    assert [edtf for _, edtf in dates_of(*WEEKS)] == [None, None, None]  # no year is printed
+    assert [kind for kind, _ in dates_of(*WEEKS[:2])] == ["validity", "validity"]  # two are no table
+
+
+def test_the_last_day_of_a_coupon_does_not_end_the_programme_it_stands_in() -> None:
+    starts: Line = (40, 400, 16, "Program starts Monday, September 16, 1957")
+    coupon: Line = (40, 500, 16, "Coupon expires September 21, 1957")
+    advert = parse((40, 20, 16, "Dinner plate 29c"), (40, 50, 16, "Cup 19c"), starts, coupon)
+    assert (advert.valid_from, advert.valid_to) == (date(1957, 9, 16), None)
+    offer: Line = (40, 500, 16, "Offer expires September 21, 1957")
+    advert = parse((40, 20, 16, "Dinner plate 29c"), (40, 50, 16, "Cup 19c"), starts, offer)
+    assert (advert.valid_from, advert.valid_to) == (date(1957, 9, 16), date(1957, 9, 21))
+    advert = parse((40, 20, 16, "Dinner plate 29c"), (40, 50, 16, "Cup 19c"), coupon)
+    assert (advert.valid_from, advert.valid_to) == (None, date(1957, 9, 21))
+
+
+def test_before_a_day_is_an_end_and_no_beginning() -> None:
+    advert = parse((40, 20, 16, "Dinner plate 29c"), (40, 50, 16, "Bring this page before March 31, 1954"))
+    assert (advert.valid_from, advert.valid_to) == (None, date(1954, 3, 31))
+
+
+def test_the_date_of_a_price_list_says_no_end() -> None:
+    for head in ("Net Price List to the Trade - January 1, 1926", "Price Sheet January 1, 1926"):
+        advert = parse((40, 20, 16, head), (40, 60, 16, "Goblet 29c"))
+        assert (advert.valid_from, advert.valid_to) == (date(1926, 1, 1), None)
+    advert = parse((40, 20, 16, "January 1, 1926"), (40, 60, 16, "Goblet 29c"))
+    assert (advert.valid_from, advert.valid_to) == (date(1926, 1, 1), date(1926, 1, 1))

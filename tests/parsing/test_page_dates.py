@@ -58,3 +58,12 @@ def test_the_owner_s_day_comes_before_the_page_s_and_a_vague_note_after_it() -> 
     assert year[1].valid_from == date(1953, 3, 12)
     other = _page(HEAD, "masthead", NO_NAMES, Note("a.png", published="1954"))
     assert other[1].valid_from is None
+
+
+def test_a_column_of_news_that_names_sums_is_no_advert_and_dates_none() -> None:
+    sums = ["The council voted the sum of $4.200 for the main,", "and holds that $4,200 is little. About $4,200 more",
+            "was asked for; the next meeting falls on May 20, 1953."]  # fmt: skip
+    news: list[Line] = [(40, 20 + 20 * i, 12, text) for i, text in enumerate(sums)]
+    assert len(_page(news, "editorial")) == 2
+    priced: list[Line] = [(40, 20, 12, "Cups 9c, plates 12c and bowls 15c")]
+    assert len(_page(priced, "editorial")) == 3  # an advert taken for news
