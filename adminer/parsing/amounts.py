@@ -105,6 +105,9 @@ _WORDS: Final = re.compile(
 _FOR_BARE: Final = re.compile(
     r"(?<![\d$.])(?P<q>[2-9]|1[0-2]) ?for ?(?P<cents>\d{2})(?![\d%.,½/]| ?(?:lb|oz|pc|year|day|week))", re.IGNORECASE
 )
+_CAN_SIZE: Final = re.compile(
+    r"(?<![A-Za-z])(?:N[o0]|[o0]|#)[.,]? ?$", re.IGNORECASE
+)  # "No. 2½", its N lost in the fold
 _QUANTITY: Final = re.compile(
     rf"(?<![\d.,/$])(?P<q>\d{{1,2}}|{_WORD_NUMBER})(?P<unit> ?(?:lbs?\.?|cans|pkgs?\.?|doz\.?|pairs?|pieces|"
     rf"yds?\.?|qts?\.?|boxes|bottles|bars|rolls|heads|bunches|jars))?"
@@ -173,7 +176,7 @@ def _spelled(m: re.Match[str]) -> Iterator[Amount]:
 def _with_quantity(text: str, amount: Amount) -> Amount:
     """Take in a quantity before the amount: "2 for", "3/", "two lbs. for"."""
     m = _QUANTITY.search(text, max(amount.start - 24, 0), amount.start)
-    if not m:
+    if not m or _CAN_SIZE.search(text, max(0, m.start() - 5), m.start()):
         return amount
     quantity = number_of(m["q"])
     if not 1 < quantity <= 50:

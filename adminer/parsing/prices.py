@@ -45,13 +45,16 @@ _UNIT_AFTER: Final = re.compile(
     re.IGNORECASE,
 )
 _UNIT_BEFORE: Final = re.compile(
-    r"(?:(?<=\s)|(?<=^)|(?<=[,.…]))(?:(?:per|a|the) )?(?P<unit>ea(?:ch)?\.?|[l1i]bs?\.?|doz(?:en|\.)?|pair|pkg\.?|"
-    r"yd\.?|qt\.?|pt\.?|bunch|can)[ ,.…:—-]*$",
+    r"(?:(?<=\s)|(?<=^)|(?<=[,.…]))(?:(?:(?:per|a|the) )?(?P<unit>ea(?:ch)?\.?|[l1i]bs?\.?|doz(?:en|\.)?|pair|pkg\.?|"
+    r"yd\.?|qt\.?|pt\.?|bunch|can)|per (?P<per>dozen|doz\.?|pair|set|gross|hundred|100|yard)[,.:;]? (?:net )?price)"
+    r"[ ,.…:—-]*$",
     re.IGNORECASE,
 )
-# "Macaroni ..... 4 pkgs. 25c": after leaders, or by itself in its line, a count and a package belong to the price
+# "Macaroni ..... 4 pkgs. 25c": after leaders, or by itself in its line, a count and a package belong to the price;
+# of leaders a reader may leave one point (" .4 pkgs.") or none at all ("Macaroni4 pkgs.")
 _COUNT_BEFORE: Final = re.compile(
-    r"(?:(?<![^\n])[._·…]? ?|(?<=[¢c] )|[._·…]{2} ?|[._·…] [._·…] ?)(?P<q>\d{1,2})(?P<hyphen>-)? ?(?P<unit>pkgs?|bars?|"
+    r"(?:(?<![^\n])[._·…]? ?|(?<=[¢c] )|[._·…]{2} ?|[._·…] [._·…] ?|(?<= )[._·…]|(?<=[a-z]{3}))(?P<q>\d{1,2})"
+    r"(?P<hyphen>-)? ?(?P<unit>pkgs?|bars?|"
     r"[l1Ii|]bs?|cans?|tins?|bchs?|bunches|boxes|btls?|bottles|jars?|qts?|pts?|rolls?|cakes?|doz|heads?|loaves|bags?)\b\.?"
     r"(?: (?:bag|sack|can|pkg|box|jar)\.?)? *$",
     re.IGNORECASE,
@@ -217,11 +220,11 @@ def make_price(advert: AdvertText, amount: Amount, before: Amount | None = None,
         m = None  # the next line only begins with such a word
     if m and (found := unit_of(m["unit"])):
         unit, end = unit if unit and found == "each" else found, m.end()
-    elif m := _UNIT_BEFORE.search(text, max(0, start - 14), start):
-        if unit is None:
-            unit = unit_of(m["unit"])
+    count = _COUNT_BEFORE.search(text, advert.line_at(start).start, start) if amount.quantity == 1 else None
+    if count is None and end == amount.end and (m := _UNIT_BEFORE.search(text, max(0, start - 24), start)):
+        unit = unit or unit_of(m["unit"] or m["per"])
         start = m.start()
-    if amount.quantity == 1 and (count := _COUNT_BEFORE.search(text, advert.line_at(start).start, start)):
+    if count:
         start = count.start("q")
         if count["hyphen"] is None and int(count["q"]) > 1:
             amount = replace(amount, quantity=Decimal(count["q"]), form="multiple")
