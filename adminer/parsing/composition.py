@@ -27,7 +27,8 @@ WORD_NUMBER: Final = (
     rf"(?:(?:{_TENS})[- ](?:one|two|three|four|five|six|seven|eight|nine)|" + "|".join(NUMBER_WORDS) + ")"
 )
 _STATED: Final = re.compile(
-    rf"(?<![\w$.,/])(?P<n>\d{{1,3}}|{WORD_NUMBER})(?: ?- ?| )?(?:pc|pcs|pce|piece|pieces)\b\.?(?! ?(?:each|ea)\b)",
+    rf"(?<![\w$.,/])(?P<n>\d{{1,3}}|{WORD_NUMBER})(?: ?- ?| )?"
+    r"(?:pc|pcs|pce|p[il1][ec]{1,2}es?)\b\.?(?! ?(?:each|ea)\b)",
     re.IGNORECASE,
 )
 _SERVICE_FOR: Final = re.compile(
@@ -35,10 +36,11 @@ _SERVICE_FOR: Final = re.compile(
     r"cents|\$))(?!\d)",
     re.IGNORECASE,
 )
-_SET_OF: Final = re.compile(rf"\bset of (?P<n>\d{{1,2}}|{WORD_NUMBER})\b", re.IGNORECASE)
+_SET_OF: Final = re.compile(rf"\bsets? of (?P<n>\d{{1,2}}|{WORD_NUMBER})\b(?! of\b)", re.IGNORECASE)
 _COUNT_BEFORE: Final = re.compile(
     rf"(?:^|[\s,;:(&+.])(?P<n>\d{{1,2}}|{WORD_NUMBER}|one each|each of|an?)[ \n]?(?:x[ \n])?(?:(?:only|each:?|each of|"
-    rf"large|small|medium|oval|round|\d{{1,2}}[- ]?(?:in\.?|inch|\"|oz\.?)|deep|flat|full[- ]size|footed)[ \n]?)*$",
+    rf"large|small|medium|oval|round|\d{{1,2}}[- ]?(?:in\.?|inch|\"|oz\.?)|deep|flat|full[- ]size|footed|"
+    rf"hollow|handled?|[a-z]{{3,}}-[a-z]{{3,}})[ \n]?)*$",
     re.IGNORECASE,
 )
 _OF: Final = re.compile(r"\bof $")
@@ -113,12 +115,14 @@ def list_pieces(
 
     A figure inside one of `prices` (start, end) counts nothing.
     """
-    listed = []
+    listed: list[Listed] = []
     previous_end = 0
     for start, end, piece in spans:
         m = _COUNT_BEFORE.search(text, max(previous_end, start - 30), start)
         count, begin = 1, start
         if m and (any(a < m.end("n") and m.start("n") < b for a, b in prices) or _counts_other(text, m)):
+            m = None
+        if m and listed and _is_price(text, listed[-1].end, m, end):
             m = None
         if m:
             word = m["n"].lower()
@@ -134,6 +138,12 @@ def _counts_other(text: str, count: re.Match[str]) -> bool:
     before = text[max(0, count.start("n") - 6) : count.start("n")]
     broken = "\n" in text[count.end("n") : count.end()]
     return bool(_OF.search(before)) or (broken and not _LIST_GOES_ON.search(before))
+
+
+def _is_price(text: str, before: int, count: re.Match[str], end: int) -> bool:
+    """Say whether a figure right after a piece is its price that lost its sign: "Saucer 45 Soup Bowl 80c"."""
+    alone = not text[before : count.start("n")].strip() and "\n" not in text[before : count.start("n")]
+    return alone and count["n"].isdigit() and int(count["n"]) > 1 and not _PLURAL.search(text[:end])
 
 
 def sums(listed: Sequence[PieceCount], pieces: Vocabulary) -> tuple[tuple[int, ...], tuple[int, ...]]:

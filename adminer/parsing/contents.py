@@ -19,6 +19,7 @@ from adminer.records import Composition
 _STACK: Final = 2  # texts above and below an item that may say more of it
 _WORDS: Final = re.compile(r"[A-Za-z]{3}|\n")
 _UNDER: Final = 2.5  # line heights under an offer within which a list tells of it
+_FEWEST: Final = 3  # two are a pair
 _GROUP: Final = "group"
 
 
@@ -124,7 +125,7 @@ def what_of(
     text = advert.text[segment.start : segment.end].replace("\n", " ")
     around = " ; ".join(s.text for s in stack)
     stated = stated_pieces(text) or stated_pieces(around)
-    count, of = stated[0] if stated else None, set_of(text)
+    count, of = stated[0] if stated else None, set_of(advert.text[segment.start : segment.end + len(" of")])
     served = service_for(text) or service_for(around)
     inside = [n for n in named if segment.start <= n.start and n.end <= segment.end + 1]
     own = list_pieces(text, [(n.start - segment.start, n.end - segment.start, n.piece) for n in inside])
@@ -135,6 +136,8 @@ def what_of(
         called = first == parts[0].piece and not own[0].counted
         count = alone if count is None and (of or called) else count
         parts = parts if count == alone else []  # "2 fruits" are two of a piece, no set
+    if count is None and of is not None and of >= _FEWEST and not parts and _is_single(vocabulary, first):
+        count = of  # "tumblers, set of 8": as many of one kind
     setting = bool(SETTING.search(text))
     composition = None
     if count or served or parts:
@@ -145,8 +148,13 @@ def what_of(
         piece = "place_setting" if setting else f"set:{count}" if count else "set"
         return What(composition, piece, count or (composition.listed_sum if composition else None), of)
     if first is None:
-        return What(composition, None, None, of)
+        return What(composition, None, of, of)
     if vocabulary.kind_of(first) == _GROUP:
         return What(composition, first, None, of)
     each = vocabulary.pieces[first].trade[0]
     return What(composition, first, count or each * (of or own[0].count), of)
+
+
+def _is_single(vocabulary: Vocabulary, piece: str | None) -> bool:
+    """Say whether a piece counts as one: a cup and saucer are two, an unknown thing is one."""
+    return piece is None or (vocabulary.kind_of(piece) != _GROUP and vocabulary.pieces[piece].trade[0] == 1)

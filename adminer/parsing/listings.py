@@ -42,6 +42,8 @@ _CAPACITY: Final = re.compile(r"\d[ -]cup$", re.IGNORECASE)  # "teapot, 6-cup"
 _TITLE: Final = re.compile(r"\bsets?$", re.IGNORECASE)
 _OR: Final = re.compile(r"\bor\b", re.IGNORECASE)
 _PRICED: Final = re.compile(r"[$¢]|\d\d\d|\d\d?[ ]?(?:c|cents?)\b|\bfor \d")
+_PAYMENTS: Final = frozenset({"down_payment", "instalment", "postage", "saving"})
+_BARE_NUMBER: Final = re.compile(r"\s*\d{1,3}\s*")  # between two pieces: a price that lost its sign
 _FRESH: Final = re.compile(r"[.!?;:]\s+[\"“(]?[A-Z]")
 _WAITS: Final = re.compile(r"(?:[,&]|\band|\bwith|\bplus|[,;] ?\d{1,2})\s*$", re.IGNORECASE)
 _UNKNOWN_LETTERS: Final = 14  # as many letters of words that are no piece may stand between two pieces of a list
@@ -122,7 +124,8 @@ def _is_near(start: int, end: int, anchors: Sequence[tuple[int, int]], reach: in
 
 def find_listings(advert: AdvertText, named: Sequence[NamedPiece], prices: Sequence[Found]) -> list[Listing]:
     """Return the lists of pieces of an advert, a single counted piece ("8 tumblers") among them."""
-    rows = {line.number for line in advert.lines if _has_price_on_row(line, prices)} | {p.line for p in prices}
+    bought = [p for p in prices if p.role not in _PAYMENTS]  # "$1 down" beside a list prices no row of it
+    rows = {line.number for line in advert.lines if _has_price_on_row(line, bought)} | {p.line for p in bought}
     found: list[Listing] = []
     run: list[Listed] = []
     names = [(n.start, n.end, n.piece) for n in named]
@@ -163,7 +166,12 @@ def _listing(advert: AdvertText, run: list[Listed]) -> list[Listing]:
 
 def _runs_on(advert: AdvertText, run: list[Listed], part: Listed, gap: str, rows: set[int]) -> bool:
     """Say whether a piece stands in the same list as the pieces before it."""
-    if _PRICED.search(gap) or gap.count("\n") > 1 or (_TITLE.search(run[-1].text) and re.search(r"[.:\n]", gap)):
+    if (
+        _PRICED.search(gap)
+        or _BARE_NUMBER.fullmatch(gap)
+        or gap.count("\n") > 1
+        or (_TITLE.search(run[-1].text) and re.search(r"[.:\n]", gap))
+    ):
         return False
     unknown = sum(c.isalpha() for c in _OR.sub("", _GLUE.sub("", gap)))
     if unknown > _UNKNOWN_LETTERS or (unknown >= _NOISE and not part.counted and "," not in gap):

@@ -27,6 +27,7 @@ from adminer.parsing.listings import Listing, NamedPiece
 from adminer.parsing.naming import name_of
 from adminer.parsing.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
 from adminer.parsing.prices import Found
+from adminer.parsing.sets_alone import sets_without_price
 from adminer.parsing.text import AdvertText
 from adminer.records import Box, ConditionText, Offer, Price
 
@@ -75,6 +76,7 @@ def make_offers(
     makers = names_of(doc, MAKERS)
     taken = frozenset(p.segment.start for p in pairings if p.segment)
     made: list[Offer] = []
+    said: list[int] = []
     for number, (group, pairing) in enumerate(zip(groups, pairings, strict=True), 1):
         offer_id = f"{advert_id}-o{number}"
         stack = stack_of(advert, pairing.segment, segments, taken) if pairing.segment else []
@@ -83,10 +85,22 @@ def make_offers(
         if item is not None:
             listing = listing_for(advert, item, stack, listings) or listing_under(advert, item, group, listings)
         under = sets_under(advert, group, segments, taken)
+        said += [s.start for s in (item, *under) if s is not None]
         what = what_of(grammar.authorities.pieces, advert, item, [*stack, *under], named, listing)
         telling = [advert.box_of(listing.start, listing.end)] if listing and _lists(what) else []
         telling += [s.box for s in under]
         made.append(_offer(advert, offer_id, advert_id, group, pairing, item, telling, what, segments))
+    made += sets_without_price(
+        grammar.authorities.pieces,
+        advert,
+        advert_id,
+        segments,
+        named,
+        listings,
+        conditions,
+        made,
+        taken | frozenset(said),
+    )
     linked = [
         replace(
             offer,

@@ -9,12 +9,14 @@ from __future__ import annotations
 import re
 import tomllib
 from dataclasses import dataclass
+from decimal import Decimal
 from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Any, Final, Literal
 
 from rapidfuzz import fuzz, process
 
+from adminer.parsing.amounts import fraction_of
 from adminer.parsing.term_words import mend
 
 Scope = Literal["price", "offer"]
@@ -69,6 +71,7 @@ def _rules() -> tuple[_Rule, ...]:
 
 
 _AMOUNT_IN: Final = re.compile(r"\$? ?(\d+(?:[.,]\d\d)?)")
+_BOOKS_IN: Final = re.compile(r"(?P<whole>\d{1,2})? ?(?P<part>[½¼¾⅓⅔])")
 
 
 def find_terms(text: str) -> list[Term]:
@@ -92,7 +95,9 @@ def find_terms(text: str) -> list[Term]:
 
 
 def _value(kind: str, text: str) -> str | None:
-    """Return the minimum purchase, the limit or the number of stamps as a plain figure."""
+    """Return the minimum purchase, the limit or the number of stamps or of their books as a plain figure."""
+    if kind == "stamps" and (m := _BOOKS_IN.search(text)):
+        return f"{round(Decimal(m['whole'] or 0) + fraction_of(m['part']), 2).normalize():f}"
     if kind in {"with_purchase", "stamps", "limit", "punch_card", "deposit"} and (m := _AMOUNT_IN.search(text)):
         return m[1].replace(",", ".")
     words = {"one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "ten": "10", "twelve": "12"}
