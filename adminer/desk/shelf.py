@@ -20,32 +20,6 @@ _MOST_KEPT: Final = 96  # answers and pictures
 LARGE: Final = 20_000  # offers from which the flat view is worth keeping as a table
 
 
-# the view groups whole rows, which a question about one line can push down; for all rows at once the prices alone
-# are grouped first, which takes a third of the time
-_FLAT: Final = """
-    CREATE TABLE memory.main.priced_offers AS
-    SELECT
-        c.file, c.leaf, c.publication, coalesce(a.city, c.city) AS city, c.published, c.published_from, c.published_to,
-        a.valid_from, a.valid_to, a.retailer_id, a.retailer, o.line_id, o.line, o.maker, o.item, o.piece_or_set,
-        o.pieces, p.* EXCLUDE (offer_id), o.x || ',' || o.y || ',' || o.w || ',' || o.h AS box, o.confidence, o.status,
-        o.offer_id, o.advert_id, c.clipping_id
-    FROM offers o JOIN adverts a USING (advert_id) JOIN clippings c USING (clipping_id)
-    LEFT JOIN (
-        SELECT
-            offer_id,
-            min(amount) FILTER (condition = 'everyone' AND role IN ('price', 'from', 'range_low')) AS price,
-            min(amount) FILTER (condition = 'cardholder') AS cardholder_price,
-            min(amount) FILTER (condition = 'without_card') AS price_without_card,
-            min(amount) FILTER (condition IN ('coupon', 'with_purchase', 'stamps')) AS conditional_price,
-            min(amount) FILTER (condition IN ('former', 'comparison')) AS former_price,
-            string_agg(DISTINCT condition_text, '; ' ORDER BY condition_text) AS conditions,
-            any_value(currency) AS currency, min(per_quantity) AS per_quantity, any_value(per_unit) AS per_unit
-        FROM prices GROUP BY offer_id
-    ) p USING (offer_id)
-    WHERE o.status <> 'rejected'
-"""
-
-
 @dataclass(slots=True)
 class Shelf:
     """Read one database file that others replace; safe to use from several threads."""
@@ -153,7 +127,7 @@ class Shelf:
             if not count or count[0] < LARGE:
                 return False
             cursor.execute("USE shelf")
-            cursor.execute(_FLAT)
+            cursor.execute("CREATE TABLE memory.main.priced_offers AS SELECT * FROM shelf.main.priced_offers")
         except duckdb.Error:
             return False  # a database of an older version lacks a table; each page says so where it matters
         finally:
