@@ -23,6 +23,7 @@ from adminer.parsing.listings import find_listings, named_pieces
 from adminer.parsing.offers import known_bonus, make_offers
 from adminer.parsing.payments import name_payments
 from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
+from adminer.parsing.postage import with_postage
 from adminer.parsing.price_lists import read_price_list
 from adminer.parsing.prices import Found, find_prices
 from adminer.parsing.schedule import find_schedule, spans_without_prices
@@ -205,6 +206,7 @@ def _parse_advert(
     segments = tell_goods(cut_segments(text, taken, prices, grammar.proper), named_parts)
     segments = join_sets(text, segments, listings, prices)
     segments = table.replace_segments(segments) if table else segments
+    segments = with_postage(text, groups, segments)
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
     pairings = with_topic(text, pair_items(text, groups, segments, reading.rules, bonus, table), segments)
     valid_from, valid_to, dated_by = validity_of(

@@ -17,9 +17,11 @@ from typing import Final
 from adminer.parsing.columns import Column, column_over
 from adminer.parsing.composition import stated_pieces
 from adminer.parsing.goods import find_nouns
-from adminer.parsing.items import WORD, Segment, right_on_row
+from adminer.parsing.item_words import WORD
+from adminer.parsing.items import Segment, right_on_row
 from adminer.parsing.naming import is_sentence, qualifies
 from adminer.parsing.panels import same_row
+from adminer.parsing.postage import POSTAGE, postage_of
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box
@@ -76,6 +78,11 @@ def read_entries(
         goes_before = any(s.goods and 0 <= s.start - first.end <= 1 for s in segments)
         if stretch.label or (goes_before and is_adjectival(advert, first)):
             continue  # the label of a row, as good as any place can tell
+        place = postage_of(advert, groups[g])
+        word = next((s for s in segments if place and s.start <= place[0] and place[1] <= s.end), None)
+        if word is not None:
+            entries[g] = Entry(word, None, POSTAGE)
+            continue
         entry = _entry(stretch, entries, alone=stretch.head is not None and stretch.head.start in alone)
         if entry is not None:
             entries[g] = entry
@@ -128,6 +135,13 @@ def _entry(stretch: _Stretch, entries: dict[int, Entry], *, alone: bool) -> Entr
     if content and all(_is_size(s) for s in content):
         heading = (before.heading or before.item) if before is not None else head
         return Entry(content[-1], heading, SIZE) if heading is not None else None
+    if (
+        head is None
+        and len(content) == 1
+        and content[0].content > 1
+        and content[0].start <= stretch.column.lines[0].start + 8
+    ):
+        return Entry(content[0], None, FIRST) if not content[0].talks else None
     if before is not None and not content:
         return Entry(before.item, before.heading, SAME)
     return None

@@ -15,7 +15,8 @@ import numpy as np
 from scipy.optimize import linear_sum_assignment
 
 from adminer.parsing.colour import TERM_REACH, shares_row
-from adminer.parsing.items import FUNCTION_WORDS, WORD
+from adminer.parsing.item_words import FUNCTION_WORDS, WORD
+from adminer.parsing.postage import joins_main
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, Condition
@@ -220,6 +221,8 @@ def _pair_cost(advert: AdvertText, satellite: Found, main: Found, steps: int) ->
     if satellite.condition in _SATELLITE_CONDITIONS and not 1 < ratio <= 4:
         return _FAR
     if satellite.role in {"instalment", "down_payment", "postage", "saving"} and ratio >= 1:
+        return _FAR
+    if satellite.role == "postage" and not joins_main(advert, satellite, main):
         return _FAR
     unit = max(advert.body_px, 0.3 * max(satellite.type_px, main.type_px))
     if satellite.role in {"instalment", "down_payment"} and main.end <= satellite.start:

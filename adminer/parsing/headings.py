@@ -6,7 +6,8 @@ from adminer.parsing.assign import Pairing
 from adminer.parsing.contents import is_next
 from adminer.parsing.entries import FIRST
 from adminer.parsing.goods import find_nouns
-from adminer.parsing.items import Segment, clean_item
+from adminer.parsing.item_words import clean_item
+from adminer.parsing.items import Segment
 from adminer.parsing.naming import name_of, qualifies
 from adminer.parsing.slips import mended
 from adminer.parsing.text import AdvertText

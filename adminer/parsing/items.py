@@ -13,6 +13,7 @@ from typing import Final
 
 from adminer.parsing.columns import is_head
 from adminer.parsing.goods import find_nouns, praise, talk
+from adminer.parsing.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item, without_tail
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.prices import Found
 from adminer.parsing.slips import mend_text
@@ -30,21 +31,6 @@ _ABBREVIATION: Final = re.compile(
     r"Ltd|vs|approx|incl|cir|diam|B)|\b[A-Z])\.$",
     re.IGNORECASE,
 )
-_LEAD: Final = re.compile(
-    r"^(?:(?:only|just|now|at|for|from|and|or|the|a|an|our|your|price|prices|priced|each|per|special|sale|of|up|"
-    r"to|in|by|on|is|are|"
-    r"cost|costs|with|these|this|while|but|then|too|down|cash|month|week|also|plus|as|low|these|here|are|buy|"
-    r"get|value|values|yours)(?![\w'’-])|[^\w(½¼¾“\"‘])[\s,.:]*",
-    re.IGNORECASE,
-)
-_TAIL: Final = re.compile(
-    r"(?:[\s,.:;(\[“\"‘—–=*_-]|(?<![\w'’-])(?:only|just|now|at|for|from|and|or|the|a|an|our|your|price|prices|"
-    r"priced|each|per|special|sale|of|up|to|"
-    r"by|on|is|are|cost|costs|with|was|choice|reg|regular|value|values|ea|lb|lbs|doz|sells|sell|sold|as|low|worth|than|"
-    r"less|be|will|about|"
-    r"then|are as follows|formerly|list|comp|regularly|usually|retail|were|we|you|pay|send|\$)\.?)$",
-    re.IGNORECASE,
-)
 _CATALOGUE_NUMBER: Final = re.compile(
     r"\s*(?:No|Ne|Design|Style|Model)s?\. ?(?:[A-Z]-? ?)?\d+(?![\d½]*[\s,]*(?:cans?|tins?|pails?|size|jars?)\b)"
     r"(?:-[A-Z]?-?\d+)*\.?\s*",
@@ -56,10 +42,7 @@ _SET: Final = re.compile(
 )
 _OPENS_WITH_SIZE: Final = re.compile(r"[\d½¼¾]|No\. ?\d|half |pint\b|quart\b|gallon\b", re.IGNORECASE)
 _SIZE_WORDS: Final = word_list("size")
-WORD: Final = re.compile(r"[A-Za-zÀ-ÿ][A-Za-zÀ-ÿ'’&-]{1,}")
-FUNCTION_WORDS: Final = word_list("function")
 
-PROSE: Final = word_list("prose")
 
 _COLUMN: Final = 4
 _FEW_STARTS: Final = 3
@@ -270,14 +253,18 @@ def _after_number(text: str, start: int, end: int) -> int:
     return m.end() if m else start
 
 
+def segment_of(advert: AdvertText, start: int, end: int) -> Segment | None:
+    """Return a stretch of text as a segment, None where it holds no words."""
+    return _segment(advert, start, end, frozenset(), frozenset())
+
+
 def _segment(
     advert: AdvertText, start: int, end: int, running: frozenset[int], names: frozenset[str]
 ) -> Segment | None:
     raw = advert.text[start:end]
     start += len(raw) - len(raw.lstrip())
     end -= len(raw) - len(raw.rstrip())
-    while end > start and (m := _TAIL.search(advert.text, start, end)):
-        end = m.start()
+    end = without_tail(advert.text, start, end)
     if end <= start:
         return None
     clean = clean_item(mend_text(advert.text[start:end], names))
@@ -308,19 +295,3 @@ def _segment(
         goods,
         not goods and any(w.lower() in talk() | praise() for w in WORD.findall(clean)),
     )
-
-
-def clean_item(text: str) -> str:
-    """Return an item text without leading and trailing words of the offer ("only", "each"), on one line."""
-    text = re.sub(r"(?<=[a-z])-\s*\n\s*(?=[a-z])", "", text)
-    text = " ".join(text.split())
-    text = re.sub(r"(?: ?[._·…]){3,}$", "", text)
-    before = None
-    while before != text:
-        before = text
-        text = _LEAD.sub("", text, count=1)
-    before = None
-    while before != text:
-        before = text
-        text = _TAIL.sub("", text, count=1)
-    return text

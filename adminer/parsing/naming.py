@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from adminer.parsing.goods import find_nouns, grades, phrase_around, praise, talk, trade_words
-from adminer.parsing.items import FUNCTION_WORDS, PROSE, WORD, clean_item
+from adminer.parsing.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item
 
 _SIZE: Final = re.compile(
     r"service for|(?:No\. ?)?\d+(?: ?[½¼¾])?(?:-| ?)(?:x|×|in\b|inch|oz|ft|qt|pt|lb|gal|doz|piece|pc)", re.IGNORECASE

@@ -262,8 +262,9 @@ def _role(text: str, amount: Amount, end: int, before: Amount | None, after: Amo
         return "instalment"
     if _DOWN_AFTER.match(text, amount.end):
         return "down_payment"
-    if _POSTAGE_BEFORE.search(text, left, start) or _POSTAGE_AFTER.match(text, amount.end):
-        return "postage"
+    told = after is not None and _POSTAGE_BEFORE.search(text, amount.end, after.start) is not None
+    if _POSTAGE_BEFORE.search(text, left, start) or (_POSTAGE_AFTER.match(text, amount.end) and not told):
+        return "postage"  # in "Price 65c. Postage 3c" the word speaks of the price after it
     if _REFERENCE_BEFORE.search(text, left, start) or _REFERENCE_AFTER.match(text, amount.end):
         return "reference"
     if _DOWN_BEFORE.search(text, left, start):

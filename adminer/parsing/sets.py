@@ -12,7 +12,8 @@ from dataclasses import replace
 from typing import Final
 
 from adminer.parsing.composition import service_for, set_of, stated_pieces
-from adminer.parsing.items import Segment, clean_item
+from adminer.parsing.item_words import clean_item
+from adminer.parsing.items import Segment
 from adminer.parsing.listings import Listing, NamedPiece
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText

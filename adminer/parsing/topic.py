@@ -14,6 +14,7 @@ from adminer.parsing.assign import ON_ROW, Pairing
 from adminer.parsing.entries import FIRST, HEAD, SIZE
 from adminer.parsing.goods import find_nouns, singulars
 from adminer.parsing.items import Segment
+from adminer.parsing.postage import POSTAGE
 from adminer.parsing.text import AdvertText
 
 _FEW: Final = 3  # offers up to which an advert may speak of one article
@@ -39,7 +40,7 @@ def _says_nothing(pairing: Pairing) -> bool:
     segment = pairing.segment
     if segment is None:
         return True
-    if segment.goods or pairing.heading is not None:
+    if segment.goods or pairing.heading is not None or pairing.why == POSTAGE:
         return False
     labels = pairing.why in {ON_ROW, FIRST, SIZE, HEAD} or "right before" in pairing.why
     return segment.talks or segment.bare or not labels or not segment.text[:1].isupper()
