@@ -74,15 +74,16 @@ def read_entries(
     alone = _alone({g: s.head for g, s in stretches.items() if s.head is not None and _has_main(groups[g])})
     entries: dict[int, Entry] = {}
     for g, stretch in sorted(stretches.items(), key=lambda item: groups[item[0]][0].start):
+        place = postage_of(advert, groups[g])
+        words = [s for s in segments if place is not None and s.start <= place[0] and place[1] <= s.end]
+        word = min(words, key=lambda s: s.end - s.start, default=None)
+        if word is not None:
+            entries[g] = Entry(word, None, POSTAGE)
+            continue
         first = min(groups[g], key=lambda found: found.start)
         goes_before = any(s.goods and 0 <= s.start - first.end <= 1 for s in segments)
         if stretch.label or (goes_before and is_adjectival(advert, first)):
             continue  # the label of a row, as good as any place can tell
-        place = postage_of(advert, groups[g])
-        word = next((s for s in segments if place and s.start <= place[0] and place[1] <= s.end), None)
-        if word is not None:
-            entries[g] = Entry(word, None, POSTAGE)
-            continue
         entry = _entry(stretch, entries, alone=stretch.head is not None and stretch.head.start in alone)
         if entry is not None:
             entries[g] = entry

@@ -16,6 +16,7 @@ _WORD: Final = r"postage(?:,? (?:and|&) packing| abroad| extra)?"
 _BEFORE: Final = re.compile(rf"\b(?P<word>{_WORD})\b[\s,:]*(?:is |of |only )?$", re.IGNORECASE)
 _AFTER: Final = re.compile(rf"[\s.]*[^.!?]{{0,30}}?\b(?P<word>{_WORD})\b", re.IGNORECASE)
 _SENTENCE_END: Final = re.compile(r"[.!?;]\s")
+_SHORT: Final = 4  # words of a text that needs no shorter one for its "postage"
 _MAY_STAND: Final = frozenset(
     ["postage", "post", "postpaid", "extra", "abroad", "packing", "packed", "add", "plus", "for", "and", "by", "mail"]
 )
@@ -34,7 +35,9 @@ def with_postage(advert: AdvertText, groups: Sequence[Sequence[Found]], segments
     made = list(segments)
     for group in groups:
         place = postage_of(advert, group)
-        if place is None or any(s.start < place[1] and place[0] < s.end for s in made):
+        if place is None or any(
+            s.start < place[1] and place[0] < s.end and len(s.text.split()) <= _SHORT for s in made
+        ):
             continue
         word = segment_of(advert, *place)
         if word is not None:
