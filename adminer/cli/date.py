@@ -12,7 +12,7 @@ from rich.console import Console
 from adminer.cli.check_dates import check
 from adminer.cli.place import folder_and_name
 from adminer.dating.estimate import NO_APPRAISAL, DateEstimate
-from adminer.dating.personal import Added, Struck, append_entry
+from adminer.dating.personal import Added, Linked, Struck, append_entry
 from adminer.engine.folder import ClippingsFolder
 from adminer.errors import UsageError, machine_error
 from adminer.store.dating_answers import evidence_table, fresh_estimates, list_estimates
@@ -43,7 +43,10 @@ def date(
     add: Annotated[str | None, typer.Option(help="Add evidence: the dates it gives, in EDTF.")] = None,
     strike: Annotated[str | None, typer.Option(help="Strike out evidence of this kind.")] = None,
     text: Annotated[str, typer.Option(help="With --strike: only evidence whose text has this in it.")] = "",
-    reason: Annotated[str, typer.Option(help="Why you add or strike out.")] = "",
+    link: Annotated[
+        str | None, typer.Option(help="Another scan or advert of the same issue, as the reverse of this clipping.")
+    ] = None,
+    reason: Annotated[str, typer.Option(help="Why you add, strike out or link.")] = "",
     trust: Annotated[float, typer.Option(help="With --add: the chance that it holds.", min=0.01, max=0.99)] = 0.9,
     truth: Annotated[
         Path | None,
@@ -57,13 +60,13 @@ def date(
         check(opened, truth)
         return
     if what is None:
-        if picture or crops or add or strike:
+        if picture or crops or add or strike or link:
             raise UsageError("which advert is meant?", remedy="name a scan or an advert before the options")
         with open_readonly(database) as connection:
             write_answer(list_estimates(connection, every=every), kind, out)
         return
-    if add or strike:
-        _write_evidence(opened, what, add, strike, text=text, reason=reason, trust=trust)
+    if add or strike or link:
+        _write_evidence(opened, what, add, strike, link, text=text, reason=reason, trust=trust)
     with open_readonly(database) as connection:
         found = fresh_estimates(
             connection, opened.root, what, region=opened.settings.region, years=opened.settings.years
@@ -80,15 +83,42 @@ def date(
             _crop(opened, estimate, crops)
     if kind == "table":
         console.print(NO_APPRAISAL, style="dim", highlight=False)
-    if add or strike:
+    if add or strike or link:
         console.print("Written to evidence.toml; the database follows with the next adminer digitise.", highlight=False)
 
 
 def _write_evidence(
-    folder: ClippingsFolder, what: str, add: str | None, strike: str | None, *, text: str, reason: str, trust: float
+    folder: ClippingsFolder,
+    what: str,
+    add: str | None,
+    strike: str | None,
+    link: str | None,
+    *,
+    text: str,
+    reason: str,
+    trust: float,
 ) -> None:
     if not reason:
         raise UsageError("evidence needs a reason", remedy="add --reason 'dated on the back in pencil'")
+    meant = _ids_of(folder, what)
+    others = _ids_of(folder, link) if link else []
+    try:
+        for advert in meant:
+            if add:
+                append_entry(folder.root, Added(advert=advert, dates=add, reason=reason, trust=trust))
+            if strike:
+                append_entry(folder.root, Struck(advert=advert, kind=strike, text=text, reason=reason))
+        if others:
+            append_entry(folder.root, Linked(adverts=(*meant, *others), reason=reason))
+    except OSError as fault:
+        raise machine_error(fault, folder.root) from None
+
+
+def _months(count: int) -> str:
+    return f"{count} month{'' if count == 1 else 's'}"
+
+
+def _ids_of(folder: ClippingsFolder, what: str) -> list[str]:
     with open_readonly(folder.existing_database()) as connection:
         meant = [
             row[0]
@@ -103,14 +133,7 @@ def _write_evidence(
         raise UsageError(
             f"there is no clipping or advert '{what}'", remedy="take a file name, or an id of adminer date"
         )
-    try:
-        for advert in meant:
-            if add:
-                append_entry(folder.root, Added(advert=advert, dates=add, reason=reason, trust=trust))
-            if strike:
-                append_entry(folder.root, Struck(advert=advert, kind=strike, text=text, reason=reason))
-    except OSError as fault:
-        raise machine_error(fault, folder.root) from None
+    return meant
 
 
 def _tell(console: Console, estimate: DateEstimate) -> None:
@@ -118,7 +141,7 @@ def _tell(console: Console, estimate: DateEstimate) -> None:
     for share, found in (("90 %", estimate.ninety), ("50 %", estimate.half)):
         first, last = found.bounds
         console.print(
-            f"  {share} set: {found.edtf}  ({first} to {last}, {found.months} months, holds {found.mass:.0%})",
+            f"  {share} set: {found.edtf}  ({first} to {last}, {_months(found.months)}, holds {found.mass:.0%})",
             highlight=False,
             markup=False,
         )

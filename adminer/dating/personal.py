@@ -68,6 +68,9 @@ class Linked(_Entry):
     reason: str = ""
 
 
+Entry = Added | Struck | Linked
+
+
 class PersonalEvidence(_Entry):
     """Hold all that evidence.toml says."""
 
@@ -138,9 +141,9 @@ def _meant(named: str, advert_id: str) -> bool:
     return named == advert_id or advert_id.startswith(f"{named}-a")
 
 
-def written(entry: Added | Struck) -> str:
+def written(entry: Entry) -> str:
     """Return an entry as the TOML that evidence.toml takes."""
-    table = "add" if isinstance(entry, Added) else "strike"
+    table = "add" if isinstance(entry, Added) else "strike" if isinstance(entry, Struck) else "link"
     lines = [f"[[{table}]]"]
     for name, value in entry.model_dump().items():
         # JSON strings of printable text are TOML strings
@@ -148,7 +151,7 @@ def written(entry: Added | Struck) -> str:
     return "\n".join(lines) + "\n"
 
 
-def append_entry(folder: Path, entry: Added | Struck) -> None:
+def append_entry(folder: Path, entry: Entry) -> None:
     """Add an entry at the end of evidence.toml; what stands there stays as it was written.
 
     Raises FolderError where the file is broken, OSError where the disk refuses.

@@ -94,6 +94,17 @@ def test_a_person_adds_and_strikes_evidence(folder: Path) -> None:
     build(folder)
 
 
+def test_a_scan_is_linked_with_its_reverse_and_dated_by_it(folder: Path) -> None:
+    done = inside("date", folder, "week-009.png", "--link", "week-004.png", "--reason", "reverse of it")
+    assert done.returncode == 0
+    assert "other adverts of the scan" in done.stdout
+    assert (folder / "evidence.toml").read_text(encoding="utf-8").count("[[link]]") == 1
+    (folder / "evidence.toml").unlink()
+    unknown = inside("date", folder, "week-009.png", "--link", "nothing.png", "--reason", "reverse of it")
+    assert unknown.returncode != 0
+    assert not (folder / "evidence.toml").exists()
+
+
 @pytest.mark.parametrize(
     ("arguments", "says"),
     [
