@@ -47,6 +47,12 @@ def test_a_catalogue_goes_out_before_its_season_and_a_day_does_not() -> None:
     assert chance(clue, 1949, 8) < 0.05
 
 
+def test_a_winter_is_of_either_end_of_its_year_and_not_of_its_summer() -> None:
+    winter = ReadDate("printed", "Winter Sale 1952", date(1951, 12, 1), date(1953, 2, 28), None, 0.9)
+    (clue,) = calendar_days.find(case(dates=(winter,)), Context())
+    assert chance(clue, 1952, 1) > chance(clue, 1952, 12) > chance(clue, 1953, 2) > 20 * chance(clue, 1952, 7)
+
+
 def test_a_copyright_is_named_as_one_and_a_patent_is_no_year_of_issue() -> None:
     (clue,) = clues(printed_years.find, "Copyright, 1949, by the makers")
     assert "Copyright, 1949" in clue.text and chance(clue, 1949) > chance(clue, 1950) > chance(clue, 1944)

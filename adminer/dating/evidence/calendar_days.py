@@ -13,6 +13,7 @@ from adminer.dating.evidence.base import Case, Clue, Context, Floats
 from adminer.dating.evidence.shapes import around, stray, within
 from adminer.dating.months import FIRST_YEAR, LAST_YEAR, MONTHS, index_of
 from adminer.dating.printed import PrintedDate
+from adminer.dating.seasons import seasons_in
 from adminer.errors import FolderError
 
 KIND: Final = "calendar"
@@ -44,7 +45,9 @@ def find(case: Case, _context: Context) -> Iterator[Clue]:
                 PAGE if of_page else KIND,
                 f"'{' '.join(read.text.split())}'",
                 "the paper's day, as its page prints it" if of_page else "printed on the advert",
-                _known(read.kind, read.earliest, read.latest, 1 - read.confidence),
+                _known(read.kind, read.earliest, read.latest, 1 - read.confidence)
+                if not _is_winter(read.text)
+                else _winter(read.earliest, read.latest, 1 - read.confidence),
                 read.box,
                 read.earliest,
                 read.latest,
@@ -90,6 +93,20 @@ def _known(kind: str, earliest: date | None, latest: date | None, doubt: float) 
         ahead = {first - back: chance for back, chance in ((1, 1.0), (2, 0.7), (3, 0.3))}
         return around(dict.fromkeys(range(first, last + 1), 1.0) | ahead | {last + 1: 0.2}, floor)
     return within(first, last, floor, edge=0.05, edge_months=1)
+
+
+def _is_winter(text: str) -> bool:
+    return any(season.edtf.endswith("-24") and "/" not in season.edtf for season in seasons_in(text))
+
+
+def _winter(earliest: date | None, latest: date | None, doubt: float) -> Floats:
+    # "Winter Sale 1952" is mostly of the new year, or of the end of that year; the seasons of winters are judgement
+    if earliest is None or latest is None:
+        return _known("printed", earliest, latest, doubt)
+    first, last = index_of(earliest), index_of(latest)  # December before to February after
+    chances = {first: 0.5, first + 1: 1.0, first + 2: 1.0, first + 3: 0.2, first + 11: 0.4, first + 12: 0.7}
+    chances |= {last - 1: 0.4, last: 0.4}
+    return around(chances, stray(max(_WRONG_DATE, min(0.3, doubt)), len(chances)))
 
 
 def _from_text(case: Case, printed: PrintedDate) -> Clue | None:
