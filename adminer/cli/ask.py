@@ -10,6 +10,7 @@ from typing import Annotated, Any
 import typer
 from rich.table import Table
 
+from adminer.cli.place import Folder, FolderOption, place_of
 from adminer.engine.folder import open_folder
 from adminer.store.output import wide_console, write_answer
 from adminer.store.queries import Param, Question, load_questions, run_question
@@ -35,19 +36,22 @@ def listing(ctx: typer.Context) -> None:
         table.add_row(name, question.question)
     console = wide_console()
     console.print(table)
-    console.print("\nAsk with: adminer ask NAME --folder FOLDER; the options of one question: adminer ask NAME --help")
+    console.print("\nAsk with: adminer ask NAME FOLDER; the options of one question: adminer ask NAME --help")
 
 
 def _command(question: Question) -> Callable[..., None]:
     """Make a function whose signature typer turns into options, one for each parameter of the question."""
 
-    def ask(folder: Path, kind: str, out: Path | None, raw: bool, **given: str | None) -> None:
+    def ask(
+        folder: Path | None, option: Path | None, kind: str, out: Path | None, raw: bool, **given: str | None
+    ) -> None:
         texts = {name: value for name, value in given.items() if value is not None}
-        answer = run_question(open_folder(folder).existing_database(), question, texts)
+        answer = run_question(open_folder(place_of(folder, option)).existing_database(), question, texts)
         write_answer(answer, kind, out, raw=raw)
 
     kinds: dict[str, tuple[Any, Any]] = {
-        "folder": (Annotated[Path, typer.Option(help="The clippings folder.")], Path()),
+        "folder": (Folder, None),
+        "option": (FolderOption, None),
         "kind": (Annotated[str, typer.Option("--format", help="table, csv, json, parquet or markdown.")], "table"),
         "out": (Annotated[Path | None, typer.Option(help="A file to write instead.")], None),
         "raw": (

@@ -10,7 +10,7 @@ import typer
 from rich.console import Console
 
 from adminer.cli.check_dates import check
-from adminer.cli.place import folder_and_name
+from adminer.cli.place import FolderOption, FolderWord, folder_and_name
 from adminer.dating.estimate import NO_APPRAISAL, DateEstimate
 from adminer.dating.personal import Added, Linked, Struck, append_entry
 from adminer.engine.folder import ClippingsFolder
@@ -27,7 +27,7 @@ def register(app: typer.Typer) -> None:
 
 
 def date(
-    folder: Annotated[str | None, typer.Argument(help="The clippings folder; the one you are in by default.")] = None,
+    folder: FolderWord = None,
     what: Annotated[
         str | None, typer.Argument(help="A scan's file name, a clipping id or an advert id; none lists the estimates.")
     ] = None,
@@ -52,9 +52,10 @@ def date(
         Path | None,
         typer.Option("--check", help="A truth.jsonl: hide the dates and count how often the sets hold them."),
     ] = None,
+    option: FolderOption = None,
 ) -> None:
     """Date adverts: the 50 % and 90 % sets of months, EDTF, and the evidence ranked by how far it moved the answer."""
-    opened, what = folder_and_name(folder, what)
+    opened, what = folder_and_name(folder, what, option)
     database = opened.existing_database()
     if truth is not None:
         check(opened, truth)

@@ -12,6 +12,7 @@ import typer
 from numpy.typing import NDArray
 
 from adminer.cli.digitise import print_summary
+from adminer.cli.place import FolderOption, place_of
 from adminer.engine.digitise import digitise
 from adminer.engine.progress import watcher
 from adminer.errors import FolderError
@@ -46,10 +47,14 @@ def register(app: typer.Typer) -> None:
 
 
 def demo(
-    folder: Annotated[Path, typer.Option(help="Where to lay the demo's clippings folder.")] = Path("demo-clippings"),
+    place: Annotated[
+        Path | None, typer.Argument(metavar="[FOLDER]", help="Where to lay the demo; demo-clippings by default.")
+    ] = None,
     workers: Annotated[int | None, typer.Option(help="Worker processes; one a core if left out.")] = None,
+    option: FolderOption = None,
 ) -> None:
     """Read the demo's adverts, answer three questions from them, and draw one page of pictures."""
+    folder = place_of(place, option, otherwise=Path("demo-clippings"))
     lay_out_demo(folder)
     print_summary(digitise(folder, workers=workers, watch=watcher()))
     database = folder / "clippings.duckdb"
@@ -63,7 +68,7 @@ def demo(
     for name, values, columns in _QUESTIONS:
         answer = run_question(database, questions[name], values)
         asked = "".join(f' --{option} "{value}"' for option, value in values.items())
-        console.print(f"\n[bold]{questions[name].question}[/bold]  (adminer ask {name}{asked} --folder {folder})")
+        console.print(f"\n[bold]{questions[name].question}[/bold]  (adminer ask {name}{asked} {folder})")
         console.print(as_table(answer.select(list(columns)).slice(0, _ROWS_SHOWN)))
         if answer.num_rows > _ROWS_SHOWN:
             console.print(f"{answer.num_rows - _ROWS_SHOWN} more rows", style="dim", highlight=False)
@@ -87,7 +92,7 @@ def lay_out_demo(folder: Path) -> None:
         raise FolderError(
             "holds something else than a clippings folder",
             file=str(folder),
-            remedy="name an empty or a new folder with --folder",
+            remedy="name an empty or a new folder after the command",
         )
     source = shipped("corpus_demo")
     folder.mkdir(parents=True, exist_ok=True)

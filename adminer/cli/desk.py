@@ -5,11 +5,11 @@ from __future__ import annotations
 import os
 import socket
 import webbrowser
-from pathlib import Path
 from typing import Annotated
 
 import typer
 
+from adminer.cli.place import Folder, FolderOption, place_of
 from adminer.errors import MachineError
 
 LOOPBACK = "127.0.0.1"
@@ -21,13 +21,14 @@ def register(app: typer.Typer) -> None:
 
 
 def run(
-    folder: Annotated[Path, typer.Argument(help="The clippings folder.")] = Path(),
+    folder: Folder = None,
     port: Annotated[int, typer.Option(min=1, max=65535, help="Where the page answers on this machine.")] = 8737,
     address: Annotated[
         str, typer.Option(help="Another address of this machine, to let a telephone on the same network in.")
     ] = LOOPBACK,
     who: Annotated[str | None, typer.Option(help="Your name, as the journal shall have it.")] = None,
     open_browser: Annotated[bool, typer.Option("--open/--no-open", help="Open the browser at the page.")] = True,
+    option: FolderOption = None,
 ) -> None:
     """Check, correct, ask and look on a page of this machine. Ends with Ctrl-C; everything said is kept."""
     import uvicorn  # noqa: PLC0415 - only this command needs a server
@@ -36,10 +37,11 @@ def run(
     from adminer.desk.opening import open_desk  # noqa: PLC0415
     from adminer.engine.folder import create_folder  # noqa: PLC0415
 
-    if not folder.exists() or (folder.is_dir() and not any(folder.iterdir())):
-        create_folder(folder)
-        typer.echo(f"{folder} is a new clippings folder.")
-    desk = open_desk(folder, port=port, hosts=(address,), who=who or os.environ.get("USER") or "reader")
+    root = place_of(folder, option)
+    if not root.exists() or (root.is_dir() and not any(root.iterdir())):
+        create_folder(root)
+        typer.echo(f"{root} is a new clippings folder.")
+    desk = open_desk(root, port=port, hosts=(address,), who=who or os.environ.get("USER") or "reader")
     try:
         with _listening(address, port) as listening:
             url = f"http://{address}:{port}/open?token={desk.door.token}"

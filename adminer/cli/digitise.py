@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import Annotated
 
 import typer
 
+from adminer.cli.place import Folder, FolderOption, place_of
 from adminer.engine.digitise import DigitiseSummary, digitise
 from adminer.engine.progress import watcher
 from adminer.errors import ScanError
@@ -21,7 +21,7 @@ def register(app: typer.Typer) -> None:
 
 
 def run(
-    folder: Annotated[Path, typer.Argument(help="The clippings folder.")] = Path(),
+    folder: Folder = None,
     workers: Annotated[
         int | None, typer.Option(min=1, max=256, help="Pages read at the same time; one a core by default.")
     ] = None,
@@ -29,9 +29,10 @@ def run(
     keep_older: Annotated[
         bool, typer.Option("--keep-older", help="Be content with readings of an earlier version of adminer.")
     ] = False,
+    option: FolderOption = None,
 ) -> None:
     """Read the scans of a folder into its database. What was read before is not read again."""
-    summary = digitise(folder, workers=workers, watch=watcher(), again=again, keep_older=keep_older)
+    summary = digitise(place_of(folder, option), workers=workers, watch=watcher(), again=again, keep_older=keep_older)
     print_summary(summary)
     if summary.unread:
         raise typer.Exit(ScanError.exit_code)

@@ -8,7 +8,9 @@ from typing import Annotated
 
 import typer
 from rich.table import Table
+from typer.core import TyperGroup
 
+from adminer.cli.place import Folder, FolderOption, place_of
 from adminer.engine.folder import open_folder
 from adminer.errors import UsageError
 from adminer.names.authority import UsedBy, load_authorities
@@ -26,12 +28,19 @@ _USERS: dict[str, UsedBy] = {
 }
 _AFTER = "Run adminer digitise again: the offers are linked anew, no scan is read again."
 
-Folder = Annotated[Path, typer.Option("--folder", help="The clippings folder.")]
+
+class _FolderFirst(TyperGroup):
+    """Take the folder as the first word too, where that is none of the acts."""
+
+    def parse_args(self, ctx: typer.Context, args: list[str]) -> list[str]:
+        if args and args[0] not in self.commands and Path(args[0]).is_dir():
+            args = ["--folder", *args]
+        return super().parse_args(ctx, args)
 
 
 def register(app: typer.Typer) -> None:
     """Add the command with its acts."""
-    names = typer.Typer(invoke_without_command=True, no_args_is_help=False)
+    names = typer.Typer(cls=_FolderFirst, invoke_without_command=True, no_args_is_help=False)
     names.callback(help="List the names found that no authority file knows; accept, merge, split or reject them.")(
         listing
     )
@@ -44,13 +53,13 @@ def register(app: typer.Typer) -> None:
 
 def listing(
     ctx: typer.Context,
-    folder: Folder = Path(),
+    option: FolderOption = None,
     everything: Annotated[bool, typer.Option("--all", help="Show every sighting, not only how many.")] = False,
 ) -> None:
     """List the names proposed as new lines and makers, the surest first, each with where it was seen."""
     if ctx.invoked_subcommand is not None:
         return
-    proposals = proposals_of(folder)
+    proposals = proposals_of(place_of(None, option))
     if not proposals:
         typer.echo("No name is waiting: all that was found is known, rejected, or too doubtful.")
         return
@@ -73,7 +82,8 @@ def listing(
 
 def accept(
     name: Annotated[str, typer.Argument(help="The name, as it shall be written.")],
-    folder: Folder = Path(),
+    folder: Folder = None,
+    option: FolderOption = None,
     maker: Annotated[str | None, typer.Option(help="Id of the maker.")] = None,
     remark: Annotated[str | None, typer.Option(help="A remark kept with the entry.")] = None,
     as_maker: Annotated[bool, typer.Option("--as-maker", help="It is a maker, not a line.")] = False,
@@ -81,7 +91,7 @@ def accept(
     """Add a name to names/lines.toml as a new line, or to names/makers.toml as a new maker."""
     if as_maker and maker is not None:
         raise UsageError("a maker has no maker", remedy="give --as-maker or --maker, not both")
-    names = open_folder(folder).names
+    names = open_folder(place_of(folder, option)).names
     if as_maker:
         typer.echo(f"{name} is now the maker {accept_maker(names, name, source=remark)}. {_AFTER}")
         return
@@ -92,7 +102,8 @@ def accept(
 def merge(
     name: Annotated[str, typer.Argument(help="The other name.")],
     line: Annotated[str, typer.Argument(help="Id of the line it belongs to.")],
-    folder: Folder = Path(),
+    folder: Folder = None,
+    option: FolderOption = None,
     used_by: Annotated[str | None, typer.Option(help="maker, decal_supplier, retailer or collectors.")] = None,
     used_by_id: Annotated[str | None, typer.Option(help="Id of the maker or retailer that used it.")] = None,
     source: Annotated[str | None, typer.Option(help="Where that is written.")] = None,
@@ -101,23 +112,30 @@ def merge(
     if used_by is not None and used_by not in _USERS:
         raise UsageError(f"nobody is called {used_by!r}", remedy=f"give one of {', '.join(_USERS)}")
     user = _USERS[used_by] if used_by else None
-    merge_into_line(open_folder(folder).names, name, line, used_by=user, used_by_id=used_by_id, source=source)
+    merge_into_line(
+        open_folder(place_of(folder, option)).names, name, line, used_by=user, used_by_id=used_by_id, source=source
+    )
     typer.echo(f"{name} is now a name of {line}. {_AFTER}")
 
 
 def split(
     line: Annotated[str, typer.Argument(help="Id of the line.")],
     name: Annotated[str, typer.Argument(help="The name to take away from it.")],
-    folder: Folder = Path(),
+    folder: Folder = None,
+    option: FolderOption = None,
 ) -> None:
     """Take a name away from a line and make it a line of its own."""
-    line_id = split_from_line(open_folder(folder).names, line, name)
+    line_id = split_from_line(open_folder(place_of(folder, option)).names, line, name)
     typer.echo(f"{name} is now the line {line_id}. {_AFTER}")
 
 
-def reject(name: Annotated[str, typer.Argument(help="The name that is no line.")], folder: Folder = Path()) -> None:
+def reject(
+    name: Annotated[str, typer.Argument(help="The name that is no line.")],
+    folder: Folder = None,
+    option: FolderOption = None,
+) -> None:
     """Note a name as no line, so that it is not proposed again."""
-    reject_name(open_folder(folder).names, name, on=date.today())
+    reject_name(open_folder(place_of(folder, option)).names, name, on=date.today())
     typer.echo(f"{name} will not be proposed again.")
 
 

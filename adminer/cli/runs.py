@@ -10,7 +10,7 @@ import pyarrow as pa
 import typer
 from rich.console import Console
 
-from adminer.cli.place import folder_and_name
+from adminer.cli.place import FolderOption, FolderWord, folder_and_name
 from adminer.dating.estimators import ASSUMPTIONS, TooFewSightingsError
 from adminer.dating.run_records import RunSighting, RunStudy
 from adminer.dating.simulate import METHODS, SimulationRow, simulate_ends, simulate_searched
@@ -30,7 +30,7 @@ def register(app: typer.Typer) -> None:
 
 
 def runs(
-    folder: Annotated[str | None, typer.Argument(help="The clippings folder; the one you are in by default.")] = None,
+    folder: FolderWord = None,
     line: Annotated[str | None, typer.Argument(help="A line by id or name; without it, all runs are listed.")] = None,
     retailer: Annotated[str | None, typer.Option(help="Only at this retailer (id or name).")] = None,
     city: Annotated[str | None, typer.Option(help="Only in this town.")] = None,
@@ -43,13 +43,14 @@ def runs(
         int | None,
         typer.Option(help="Simulate so many runs and print how often each method's 95 % bound held.", min=10),
     ] = None,
+    option: FolderOption = None,
 ) -> None:
     """List runs, or study one: bounds, gaps, one run or two, and the issues whose search would tell most."""
     if simulate is not None:
         rows = [*simulate_ends(simulate), *simulate_searched(max(10, simulate // 10))]
         write_answer(_simulated(rows), kind, out)
         return
-    opened, line = folder_and_name(folder, line)
+    opened, line = folder_and_name(folder, line, option)
     with open_readonly(opened.existing_database()) as connection:
         if line is None:
             if retailer or city or piece or picture or methods:

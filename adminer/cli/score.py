@@ -9,6 +9,7 @@ from typing import Annotated
 import typer
 from rich.console import Console
 
+from adminer.cli.place import FolderOption, place_of
 from adminer.score.report import cause_table, curve_table, field_table, miss_lines
 from adminer.score.run import OURS, ScoreWish, apply_floors, score_confirmed, score_folder
 
@@ -20,8 +21,8 @@ def register(app: typer.Typer) -> None:
 
 def score(
     folder: Annotated[
-        Path, typer.Argument(help="A digitised clippings folder (or, with --straight, any of pictures).")
-    ],
+        Path | None, typer.Argument(help="A digitised clippings folder (or, with --straight, any of pictures).")
+    ] = None,
     *,
     truth: Annotated[Path | None, typer.Option(help="The truth file; by default truth.jsonl of the folder.")] = None,
     causes: Annotated[bool, typer.Option("--causes", help="Say why prices were missed, by typographic form.")] = False,
@@ -47,24 +48,27 @@ def score(
     lower_floor: Annotated[str | None, typer.Option(help="Let --pin lower floors, for this reason.")] = None,
     parsing: Annotated[bool, typer.Option(help="With --straight: parse, or only measure the reading.")] = True,
     cache: Annotated[
-        Path | None, typer.Option(help="Where readings are kept; by default the folder's .readings.")
+        Path | None,
+        typer.Option(help="Where readings are kept; by default .readings of a clippings folder, else temporary files."),
     ] = None,
     workers: Annotated[int, typer.Option(min=1, help="Processes for --straight.")] = 1,
+    option: FolderOption = None,
 ) -> None:
     """Score a digitised folder against a truth file, beside plain Tesseract and the display reader alone."""
+    root = place_of(folder, option)
     wish = ScoreWish(
-        folder=folder,
-        truth=truth or folder / "truth.jsonl",
+        folder=root,
+        truth=truth or root / "truth.jsonl",
         baselines=baselines,
         fresh=fresh,
         straight=straight,
         parsing=parsing,
-        cache=cache or _cache_of(folder),
+        cache=cache or _cache_of(root),
         workers=workers,
     )
     console = Console(width=None if Console().is_terminal else 160)
     if confirmed:
-        scores = {OURS: score_confirmed(folder)}
+        scores = {OURS: score_confirmed(root)}
     else:
         scores = score_folder(wish, told=Console(stderr=True, soft_wrap=True).print)
     ours = next(iter(scores.values()))
@@ -78,7 +82,7 @@ def score(
     if each:
         console.print("\n".join(miss_lines(ours.misses)), markup=False, highlight=False, soft_wrap=True)
     if floors:
-        name = corpus or folder.resolve().name
+        name = corpus or root.resolve().name
         console.print(apply_floors(wish, ours, floors, name, pin=pin, reason=lower_floor), markup=False)
 
 

@@ -7,8 +7,9 @@ from typing import Annotated
 
 import typer
 
-from adminer.engine.folder import open_folder
+from adminer.cli.place import FolderOption, FolderWord, folder_and_name
 from adminer.engine.show import describe, write_crop
+from adminer.errors import UsageError
 
 
 def register(app: typer.Typer) -> None:
@@ -17,13 +18,18 @@ def register(app: typer.Typer) -> None:
 
 
 def show(
-    what: Annotated[str, typer.Argument(help="A clipping id, advert id, offer id, or the file name of a scan.")],
-    folder: Annotated[Path, typer.Option(help="The clippings folder.")] = Path(),
+    folder: FolderWord = None,
+    what: Annotated[
+        str | None, typer.Argument(help="A clipping id, advert id, offer id, or the file name of a scan.")
+    ] = None,
     out: Annotated[Path | None, typer.Option(help="Where to write the picture; here by default.")] = None,
     picture: Annotated[bool, typer.Option("--picture/--no-picture", help="Whether to write the crop.")] = True,
+    option: FolderOption = None,
 ) -> None:
     """Show one clipping or offer: what was read, where on the scan, and why."""
-    opened = open_folder(folder)
+    opened, what = folder_and_name(folder, what, option)
+    if what is None:
+        raise UsageError("what is to be shown?", remedy=f"name a scan, as in: adminer show {opened.root.name} scan.png")
     found = describe(opened.existing_database(), what)
     for line in found.lines:
         typer.echo(line)

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-from typing import Annotated
-
 import typer
 
+from adminer.cli.place import Folder, FolderOption, place_of
 from adminer.engine.status import folder_status
 from adminer.store.plain import clean
 
@@ -16,7 +14,7 @@ def register(app: typer.Typer) -> None:
     app.command("status")(status)
 
 
-def status(folder: Annotated[Path, typer.Argument(help="The clippings folder.")] = Path()) -> None:
+def status(folder: Folder = None, option: FolderOption = None) -> None:
     """Say what a folder holds, what could not be read and why, and what changed since the last run."""
-    for line in folder_status(folder):
+    for line in folder_status(place_of(folder, option)):
         typer.echo(clean(line))

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import json
 import time
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Final
 
+from adminer.engine.built import built_state, digests_of_texts, write_built_state
 from adminer.engine.folder import ClippingsFolder, open_folder
 from adminer.engine.lock import folder_lock
 from adminer.engine.parse_pages import ReadPage
@@ -38,14 +38,12 @@ from adminer.store.readings import (
     load_reading,
     older_reading,
     remove_leavings,
-    write_whole,
 )
 
 if TYPE_CHECKING:  # the database library loads slowly, and a run with nothing new does not need it
     from adminer.store.load import LoadedCounts
 
 ReadLeaf = Callable[[ReadTask], Receipt]
-_STATE: Final = "state.json"  # what the database was last built from
 _REPORT: Final = "please report it with the scan; the other pages are not touched by it"
 
 
@@ -168,7 +166,7 @@ def _tasks(folder: ClippingsFolder, sources: Iterable[Source], recipes: dict[str
 
 def _kept(folder: ClippingsFolder, tasks: Iterable[ReadTask], keep_older: bool) -> dict[ReadTask, Path]:
     """Return where the outcome of each page lies that was read before under the same recipe and reader."""
-    trusted = _built_state(folder).get("readings", {})
+    trusted = built_state(folder).get("readings", {})
     kept = {}
     for task in tasks:
         clipping_id = clipping_id_of(task.sha256, task.leaf)
@@ -253,23 +251,16 @@ def _bring_up_to_date(
         readings,
         unread,
     )
-    before = _built_state(folder)
+    before = built_state(folder)
     if before.get("state") == state and folder.database.is_file():
         return None, tuple(before.get("faults", ()))
     from adminer.engine.assemble import assemble  # noqa: PLC0415 - a run with nothing new needs no parser
 
     watch.say("Building the database.")
+    texts = digests_of_texts(folder)
     rows = [{"file": u.file, "leaf": u.leaf, "reason": u.reason, "remedy": u.remedy} for u in unread]
     counts, faults = assemble(folder, sources, pages, rows, workers=workers, watch=watch)
-    built = {"state": state, "faults": faults, "readings": readings}
-    write_whole(folder.readings / _STATE, json.dumps(built, ensure_ascii=False).encode())
+    scans = {file: source.sha256 for source in sources for file in source.files}
+    built = {"state": state, "faults": faults, "readings": readings, "texts": texts, "scans": scans}
+    write_built_state(folder, built)
     return counts, faults
-
-
-def _built_state(folder: ClippingsFolder) -> dict[str, Any]:
-    """Return what the database was last built from; nothing where that is not known."""
-    try:
-        state = json.loads((folder.readings / _STATE).read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        return {}
-    return state if isinstance(state, dict) else {}

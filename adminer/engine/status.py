@@ -6,6 +6,7 @@ from pathlib import Path
 
 import duckdb
 
+from adminer.engine.built import changed_scans, changed_texts
 from adminer.engine.folder import ClippingsFolder, list_scans, open_folder
 from adminer.intake.notes import read_notes, same_name
 from adminer.store.queries import open_readonly
@@ -63,12 +64,7 @@ def _lost_corrections(connection: duckdb.DuckDBPyConnection) -> list[str]:
 
 
 def _changes(folder: ClippingsFolder, files: tuple[str, ...]) -> list[str]:
-    built = folder.database.stat().st_mtime
-    texts = [folder.notes, folder.journal, *sorted(folder.names.glob("*.toml"))]
-    texts += [folder.root / name for name in ("clippings.toml", "objects.csv", "searches.csv", "evidence.toml")]
-    changed = [path.relative_to(folder.root).as_posix() for path in texts if path.is_file()]
-    changed = [name for name in changed if (folder.root / name).stat().st_mtime > built]
-    newer = [file for file in files if (folder.scans / file).stat().st_mtime > built]
+    changed, newer = changed_texts(folder), changed_scans(folder, files)
     lines = [f"Changed since the last run: {name}" for name in changed]
     if newer:
         lines.append(f"{len(newer)} scans are new or changed since the last run: {', '.join(newer[:10])}")

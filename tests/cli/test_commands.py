@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import os
+import shutil
 from pathlib import Path
 
 import numpy as np
@@ -152,6 +154,60 @@ def test_status_says_what_changed(root: Path) -> None:
     done = inside("status", root)
     (root / "scans" / "week-3.png").unlink()
     assert "1 scans are new or changed since the last run: week-3.png" in done.stdout
+
+
+def test_a_copied_folder_is_not_a_changed_one_but_another_content_is(root: Path, tmp_path: Path) -> None:
+    copy = tmp_path / "copy"
+    shutil.copytree(root, copy, copy_function=shutil.copy)  # as cp -r does: the contents, with the times of now
+    later = (copy / "clippings.duckdb").stat().st_mtime + 60
+    for path in copy.rglob("*"):
+        if path.suffix in (".png", ".csv", ".toml"):
+            os.utime(path, (later, later))
+    assert "Nothing changed since the last run." in inside("status", copy).stdout
+    save(card(words="OTHER"), copy / "scans" / "week-2.png")
+    (copy / "notes.csv").write_text("file,publication\nweek-1.png,Sentinel\n")
+    (copy / "names" / "makers.toml").unlink()
+    told = inside("status", copy).stdout
+    assert "1 scans are new or changed since the last run: week-2.png" in told
+    assert "Changed since the last run: notes.csv" in told
+    assert "Changed since the last run: names/makers.toml" in told
+    assert "lines.toml" not in told
+
+
+@pytest.mark.parametrize("option", [False, True])
+@pytest.mark.parametrize(
+    "words",
+    [("status",), ("date",), ("runs",), ("ask", "set-prices"), ("names",), ("digitise",), ("show", "week-1.png"),
+     ("sql", "SELECT 1 AS one"), ("names", "reject", "Nothing")],
+)  # fmt: skip
+def test_the_folder_is_named_after_the_command_or_by_the_option(
+    root: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, words: tuple[str, ...], *, option: bool
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    done = inside(*words, "--folder", root) if option else inside(*words, root)
+    assert done.returncode == 0, done.stderr
+    monkeypatch.chdir(root)
+    assert inside(*words).returncode == 0
+
+
+def test_the_folder_may_come_before_the_scan_and_the_query(
+    root: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert "publication: Ledger" in inside("show", root, "week-1.png").stdout
+    assert inside("sql", root, "SELECT 7 AS seven", "--format", "csv").stdout == "seven\r\n7\r\n"
+
+
+def test_a_folder_named_twice_or_never_is_said(root: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    twice = inside("status", root, "--folder", tmp_path)
+    assert (twice.returncode, "two folders are named" in twice.stderr) == (2, True)
+    assert inside("show", root).returncode == 2
+    assert "what is to be shown" in inside("show", root).stderr
+    monkeypatch.chdir(tmp_path)
+    never = inside("date", "nofolder")
+    assert never.returncode == 4
+    assert "'nofolder' is no folder" in never.stderr
+    assert "--scans" not in never.stderr
 
 
 def test_doctor_names_reader_models_and_libraries() -> None:
