@@ -28,15 +28,17 @@ def within_years(run: Run, known: KnownYears) -> Run:
     Years that the sightings themselves contradict are left out.
     """
     spans = [known.lines.get(run.line_id or ""), known.retailers.get(run.retailer_id or "")]
-    begins = [(s.first, f"{s.name} began in {s.first}") for s in spans if s is not None and s.first]
-    ends = [(s.last, f"{s.name} ended in {s.last}") for s in spans if s is not None and s.last]
+    begun = run.begun_by.year if run.begun_by else LAST_YEAR
+    still = run.still_on.year if run.still_on else FIRST_YEAR
+    begins = [(s.first, f"{s.name} began in {s.first}") for s in spans if s and s.first and s.first <= begun]
+    ends = [(s.last, f"{s.name} ended in {s.last}") for s in spans if s and s.last and s.last >= still]
     floor, why_floor = max([*begins, (FIRST_YEAR, f"no date is sought before {FIRST_YEAR}")])
     ceiling, why_ceiling = min([*ends, (LAST_YEAR, f"no date is sought after {LAST_YEAR}")])
     start, end, notes = run.start_earliest, run.end_latest, [run.note]
-    if start and run.begun_by and start.year < floor <= run.begun_by.year:
+    if start and start.year < floor <= begun:
         notes.append(f"the start is not bounded: {start} is too early, as {why_floor}")
         start = None
-    if end and run.still_on and end.year > ceiling >= run.still_on.year:
+    if end and end.year > ceiling >= still:
         notes.append(f"the end is not bounded: {end} is too late, as {why_ceiling}")
         end = None
     confidence = run.confidence if start or end else None

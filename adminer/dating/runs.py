@@ -135,6 +135,12 @@ def _run(
             weeks, vague, searches, group, "|".join(map(str, key))
         )
         notes += said
+        if start and begun_by and start > begun_by:
+            start = None
+            notes.append("the start is not bounded: an early sighting does not fit one run with these searches")
+        if end and still_on and end < still_on:
+            end = None
+            notes.append("the end is not bounded: a late sighting does not fit one run with these searches")
     # what one shop prints of its programme bounds no other shop
     printed = printed_bounds(exact, facts) if shop else None
     scheduled: date | None = None
@@ -212,7 +218,9 @@ def _handovers(group: Sequence[RunSighting]) -> Iterator[tuple[date, str, str]]:
 def _relevant(searches: Sequence[Search], group: Sequence[RunSighting]) -> list[Search]:
     lines = {s.line_id for s in group} | {s.line for s in group}
     shops = {s.retailer_id for s in group} | {s.retailer for s in group}
-    return [s for s in searches if s.concerns(lines, shops)]
+    # a search for one shop's adverts says nothing on the end of all
+    over_all = len({s.retailer_id or s.retailer for s in group}) > 1
+    return [s for s in searches if s.concerns(lines, shops) and not (over_all and s.retailer)]
 
 
 def _order(s: RunSighting) -> tuple[str, str, str, date, str]:

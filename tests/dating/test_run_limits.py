@@ -9,10 +9,12 @@ from hypothesis import strategies as some
 
 from adminer.dating.evidence.base import YearSpan
 from adminer.dating.printed_runs import FINAL_WEEK, PROGRAMME, SCHEDULE
+from adminer.dating.run_bounds import SEARCHED
 from adminer.dating.run_limits import KnownYears
 from adminer.dating.run_records import RunSighting
 from adminer.dating.runs import compute_runs, study_run
 from adminer.dating.schedules import ScheduleFact, read_schedule
+from adminer.dating.searches import parse_searches
 
 FIRST = date(1953, 1, 15)
 WEEK = timedelta(days=7)
@@ -104,3 +106,21 @@ def test_years_that_the_sightings_contradict_bound_nothing() -> None:
     close = [seen(FIRST + n * WEEK) for n in (0, 5, 9)]
     wrong = KnownYears({"tansy-morn": YearSpan(1956, 1950, "Tansy Morn")})
     assert compute_runs(close, known=wrong) == compute_runs(close)
+    wide = [seen(date(1938, 9, 19)), seen(date(1941, 2, 3)), seen(date(1958, 8, 11))]
+    (run,) = compute_runs(wide, known=KnownYears({"tansy-morn": YearSpan(1937, 1941, "Tansy Morn")}))
+    assert run.end_latest is None  # the sighting of 1958 outlasts the line's years, and no date is sought that late
+    assert "no date is sought after 1980" in run.note
+
+
+def test_searches_for_one_shop_say_nothing_over_all_shops() -> None:
+    sightings = [seen(FIRST), seen(FIRST + WEEK), seen(date(1958, 8, 11), shop=ELSEWHERE)]
+    days = [(FIRST + n * WEEK).isoformat() for n in range(-6, 20)]
+    for shop, searched in (("penhallow", False), ("", True)):
+        table = "paper,issues,line,retailer,found\n" + "".join(
+            f"The Ledger,{day},tansy-morn,{shop},no\n" for day in days
+        )
+        every, *_ = compute_runs(sightings, parse_searches(table).searches)
+        assert (every.method == SEARCHED) is searched
+        # a run of weeks that stops before the last sighting is no bound on it
+        assert every.end_latest is None or every.end_latest > date(1958, 8, 13)
+    assert "does not fit one run" in every.note
