@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Any
 
 import typer
 from rich.table import Table
@@ -32,7 +32,7 @@ _AFTER = "Run adminer digitise again: the offers are linked anew, no scan is rea
 class _FolderFirst(TyperGroup):
     """Take the folder as the first word too, where that is none of the acts."""
 
-    def parse_args(self, ctx: typer.Context, args: list[str]) -> list[str]:
+    def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
         if args and args[0] not in self.commands and Path(args[0]).is_dir():
             args = ["--folder", *args]
         return super().parse_args(ctx, args)
