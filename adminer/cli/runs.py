@@ -47,7 +47,7 @@ def runs(
 ) -> None:
     """List runs, or study one: bounds, gaps, one run or two, and the issues whose search would tell most."""
     if simulate is not None:
-        rows = [*simulate_ends(simulate), *simulate_searched(max(10, simulate // 10))]
+        rows = [*simulate_ends(simulate), *simulate_searched(simulate)]
         write_answer(_simulated(rows), kind, out)
         return
     opened, line = folder_and_name(folder, line, option)
