@@ -103,6 +103,8 @@ def _write_evidence(
         raise UsageError("evidence needs a reason", remedy="add --reason 'dated on the back in pencil'")
     meant = _ids_of(folder, what)
     others = _ids_of(folder, link) if link else []
+    if strike:
+        _check_strike(folder, what, strike, text)
     try:
         for advert in meant:
             if add:
@@ -113,6 +115,20 @@ def _write_evidence(
             append_entry(folder.root, Linked(adverts=(*meant, *others), reason=reason))
     except OSError as fault:
         raise machine_error(fault, folder.root) from None
+
+
+def _check_strike(folder: ClippingsFolder, what: str, kind: str, text: str) -> None:
+    settings = folder.settings
+    with open_readonly(folder.existing_database()) as connection:
+        found = fresh_estimates(connection, folder.root, what, region=settings.region, years=settings.years)
+    clues = [weighed.clue for estimate in found for weighed in estimate.evidence]
+    if not any(clue.kind == kind for clue in clues):
+        raise UsageError(
+            f"there is no evidence called '{kind}' for {what}",
+            remedy=f"strike one of: {', '.join(sorted({clue.kind for clue in clues})) or 'none was found'}",
+        )
+    if not any(clue.kind == kind and text.lower() in clue.text.lower() for clue in clues):
+        raise UsageError(f"no evidence called '{kind}' has '{text}' in it", remedy="leave --text out, or shorten it")
 
 
 def _months(count: int) -> str:

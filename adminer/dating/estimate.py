@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from adminer.dating.agree import settle
+from adminer.dating.contradiction import held_to_trust
 from adminer.dating.edtf import bounds_of
 from adminer.dating.evidence import (
     addresses,
@@ -29,8 +30,8 @@ from adminer.dating.evidence.base import Case, Clue, Context
 from adminer.dating.evidence.shapes import faded
 from adminer.dating.months import MONTHS, first_day, log_prior
 from adminer.dating.personal import KIND as ADDED
-from adminer.dating.personal import PersonalEvidence, added_clues, is_struck
-from adminer.dating.posterior import MonthSet, Weighed, combine, median_month, month_set, weigh
+from adminer.dating.personal import Added, PersonalEvidence, added_clues, is_struck
+from adminer.dating.posterior import MonthSet, Weighed, median_month, month_set, weigh
 from adminer.errors import FolderError
 
 Floats = NDArray[np.float64]
@@ -101,7 +102,7 @@ def estimate_adverts(
         clue = _from_neighbours([_second_witness(clues_of[a], used) for a in sorted(others)])
         if clue is not None:
             (left_out if is_struck(personal, case.advert_id, clue) else clues).append(clue)
-        result.append(_estimate(case, prior, clues, left_out, years))
+        result.append(_estimate(case, prior, clues, left_out, years, personal.added_to(case.advert_id)))
     return result
 
 
@@ -140,14 +141,19 @@ def _from_neighbours(leaning: Sequence[Floats]) -> Clue | None:
 
 
 def _estimate(
-    case: Case, prior: Floats, clues: Sequence[Clue], struck: Sequence[Clue], years: tuple[int, int] | None
+    case: Case,
+    prior: Floats,
+    clues: Sequence[Clue],
+    struck: Sequence[Clue],
+    years: tuple[int, int] | None,
+    added: Sequence[Added],
 ) -> DateEstimate:
-    posterior = combine(prior, clues)
+    posterior, contradictions = held_to_trust(prior, clues, added)
     expected = f"the folder's years {years[0]}-{years[1]}" if years else "no year preferred"
     note = f"prior: {expected}; {len(clues)} clue{'' if len(clues) == 1 else 's'}" + (
         f", {len(struck)} struck out" if struck else ""
     )
-    note += "".join(f"; {' '.join(text.split())}" for text in _compared(case))
+    note += "".join(f"; {' '.join(text.split())}" for text in (*_compared(case), *contradictions))
     if not clues:
         note = f"prior: {expected}; nothing on the advert says when it appeared"
     return DateEstimate(

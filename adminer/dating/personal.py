@@ -78,6 +78,10 @@ class PersonalEvidence(_Entry):
     strike: tuple[Struck, ...] = ()
     link: tuple[Linked, ...] = ()
 
+    def added_to(self, advert_id: str) -> tuple[Added, ...]:
+        """Return what a person added to an advert or to its whole clipping."""
+        return tuple(added for added in self.add if _meant(added.advert, advert_id))
+
     def linked(self, advert_id: str, known: Collection[str]) -> tuple[str, ...]:
         """Return which of the known adverts a person linked with this one; a linked clipping means all its adverts."""
         named = [a for link in self.link if any(_meant(a, advert_id) for a in link.adverts) for a in link.adverts]
@@ -105,26 +109,30 @@ def load_personal(folder: Path) -> PersonalEvidence:
     return personal
 
 
+def told_by(added: Added) -> str:
+    """Return the words of the clue that an added entry makes."""
+    return f"{added.reason}: {added.dates}"
+
+
 def added_clues(personal: PersonalEvidence, advert_id: str) -> list[Clue]:
     """Return the clues a person added to an advert or to its whole clipping."""
     found = []
-    for added in personal.add:
-        if _meant(added.advert, advert_id):
-            bounds = bounds_of(added.dates)
-            first = index_of(bounds.earliest) if bounds.earliest else 0
-            last = index_of(bounds.latest) if bounds.latest else MONTHS - 1
-            likelihood = faded(within(first, last, 1e-6), added.trust)
-            found.append(
-                Clue(
-                    KIND,
-                    f"{added.reason}: {added.dates}",
-                    added.source,
-                    likelihood,
-                    None,
-                    bounds.earliest,
-                    bounds.latest,
-                )
+    for added in personal.added_to(advert_id):
+        bounds = bounds_of(added.dates)
+        first = index_of(bounds.earliest) if bounds.earliest else 0
+        last = index_of(bounds.latest) if bounds.latest else MONTHS - 1
+        likelihood = faded(within(first, last, 1e-6), added.trust)
+        found.append(
+            Clue(
+                KIND,
+                told_by(added),
+                added.source,
+                likelihood,
+                None,
+                bounds.earliest,
+                bounds.latest,
             )
+        )
     return found
 
 

@@ -105,6 +105,19 @@ def test_a_scan_is_linked_with_its_reverse_and_dated_by_it(folder: Path) -> None
     assert not (folder / "evidence.toml").exists()
 
 
+def test_added_evidence_against_the_rest_is_called_so_and_is_no_surer_than_its_trust(folder: Path) -> None:
+    try:
+        told = inside("date", folder, "week-005.png", "--add", "1947-02", "--reason", "a guess", "--trust", "0.7")
+        assert told.returncode == 0, told.stderr
+        assert "CONTRADICTION: 'a guess: 1947-02' against" in told.stdout
+        assert "the 70% you trust it" in told.stdout
+        (folder / "evidence.toml").unlink()
+        agreeing = inside("date", folder, "week-005.png", "--add", "1952-04", "--reason", "a slip", "--trust", "0.7")
+        assert "CONTRADICTION" not in agreeing.stdout
+    finally:
+        (folder / "evidence.toml").unlink(missing_ok=True)
+
+
 @pytest.mark.parametrize(
     ("arguments", "says"),
     [
@@ -112,6 +125,11 @@ def test_a_scan_is_linked_with_its_reverse_and_dated_by_it(folder: Path) -> None
         (("date", "--strike", "x"), "which advert is meant"),
         (("date", "week-004.png", "--add", "1958"), "needs a reason"),
         (("date", "week-004.png", "--add", "10/10/58", "--reason", "x"), "not a date in EDTF"),
+        (("date", "week-004.png", "--strike", "nonsense", "--reason", "x"), "Strike one of: calendar"),
+        (
+            ("date", "week-004.png", "--strike", "the line's dated adverts", "--text", "zzz", "--reason", "x"),
+            "has 'zzz'",
+        ),
         (("date", "--check", "no.jsonl"), "does not exist"),
         (("runs", "No Such Line"), "no sighting of"),
         (("runs", "Tansy Morn", "--piece", "tureen"), "with 'tureen'"),
