@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 
+from adminer.layout.newspaper import cut_page
 from adminer.layout.rules import Rect, RuleWork, area_of, shared
-from adminer.records import RegionKind
+from adminer.layout.type_lines import Part, TypeLine, around
 
 LEAST_ADVERT = 0.03  # of the picture: smaller frames are panels or coupons
 LEAST_FRAMED = 0.06  # of the picture: a page of a paper gives its framed adverts at least this much together
@@ -25,24 +25,6 @@ INSET = (0.004, 0.05)  # of its own width: how far a panel set into an advert st
 BODY_LINES = 24  # as many lines of one small size outside all frames make editorial matter
 
 
-@dataclass(frozen=True, slots=True)
-class TypeLine:
-    """Hold a line of type for the cut: its rectangle, its height and what it says."""
-
-    rect: Rect
-    height: float
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """Hold one part of a page in pixels of the cleaned picture."""
-
-    rect: Rect
-    kind: RegionKind
-    confidence: float
-
-
 def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: int) -> list[Part]:
     """Cut a picture into adverts and editorial matter.
 
@@ -53,17 +35,17 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
     outer = _outer_frames(work, lines, whole)
     outside = [line for line in lines if not any(_within(line.rect, frame) for frame in outer)]
     columns = _editorial(outside, lines)
-    if columns and _is_page(outer, columns, lines, whole):
-        return _page(outer, outside, columns, whole)
+    if columns and (_is_page(outer, columns, lines, whole) or _is_paper(columns, lines, whole)):
+        return _page(outer, outside, columns, whole, work.rules)
     if not outer:
-        return [Part(_around([line.rect for line in lines], whole), "advert", 0.6)]
+        return [Part(around([line.rect for line in lines], whole), "advert", 0.6)]
     loose = sum(area_of(line.rect) for line in outside) / max(1.0, sum(area_of(line.rect) for line in lines))
     largest = max(area_of(frame) for frame in outer)
     if len(outer) > 1 and loose < 0.12 and all(area_of(f) > 0.2 * largest for f in outer):
         return [Part(frame, "advert", 0.8) for frame in outer]
     if loose < 0.05 and len(outer) == 1:
         return [Part(outer[0], "advert", 0.9)]
-    return [Part(_around([*outer, *(line.rect for line in outside)], whole), "advert", 0.6)]
+    return [Part(around([*outer, *(line.rect for line in outside)], whole), "advert", 0.6)]
 
 
 def _outer_frames(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
@@ -91,7 +73,7 @@ def _rejoined(frames: Sequence[Rect], touching: float) -> list[Rect]:
     for panel in frames:
         cut = [f for f in frames if _set_into(panel, f) and _apart(panel, f) <= touching]
         if cut:
-            whole = _around([panel, *cut], panel)
+            whole = around([panel, *cut], panel)
             return _rejoined([whole, *(f for f in frames if f is not panel and f not in cut)], touching)
     return list(frames)
 
@@ -128,25 +110,39 @@ def _is_page(outer: Sequence[Rect], body: Sequence[TypeLine], lines: Sequence[Ty
     """
     if sum(area_of(frame) for frame in outer) < LEAST_FRAMED * area_of(whole):
         return False
-    width, height = whole[2], whole[3]
+    return _columns_of_text(body, whole) >= PAGE_COLUMNS or _is_dated(lines, whole)
+
+
+def _is_paper(body: Sequence[TypeLine], lines: Sequence[TypeLine], whole: Rect) -> bool:
+    """Say whether running text in columns under a dateline is a page of a paper, its adverts framed or not."""
+    return _columns_of_text(body, whole) > 1 and _is_dated(lines, whole)
+
+
+def _columns_of_text(body: Sequence[TypeLine], whole: Rect) -> int:
+    width = whole[2]
     narrow = sorted((line.rect[0] + line.rect[2]) / 2 for line in body if line.rect[2] - line.rect[0] < 0.4 * width)
-    columns = 1 + sum(b - a > 0.08 * width for a, b in pairwise(narrow))
-    dated = any(line.rect[3] < 0.2 * height and _DATELINE.search(line.text) for line in lines)
-    return columns >= PAGE_COLUMNS or dated
+    return 1 + sum(b - a > 0.08 * width for a, b in pairwise(narrow))
 
 
-def _page(outer: list[Rect], outside: Sequence[TypeLine], body: list[TypeLine], whole: Rect) -> list[Part]:
+def _is_dated(lines: Sequence[TypeLine], whole: Rect) -> bool:
+    return any(line.rect[3] < 0.2 * whole[3] and _DATELINE.search(line.text) for line in lines)
+
+
+def _page(
+    outer: list[Rect], outside: Sequence[TypeLine], body: list[TypeLine], whole: Rect, rules: Sequence[Rect]
+) -> list[Part]:
     """Name the parts of a newspaper page: framed adverts, the strip of title and date on top, columns of text."""
     parts = [Part(frame, "advert", 0.8) for frame in outer]
     top = min([line.rect[1] for line in body] + [frame[1] for frame in outer])
     head = [line for line in outside if line.rect[3] <= top + 0.5 * line.height]
     if head and max(line.height for line in head) > 1.8 * float(np.median([line.height for line in body])):
-        parts.append(Part(_around([line.rect for line in head], whole), "masthead", 0.7))
+        parts.append(Part(around([line.rect for line in head], whole), "masthead", 0.7))
     else:
         head = []
     rest = [line for line in outside if line not in head]
-    parts += [Part(rect, "editorial", 0.7) for rect in _columns(rest, whole)]
-    return parts
+    if _is_paper(body, rest, whole):
+        return parts + cut_page(rest, body, rules, whole, float(np.median([line.height for line in body])))
+    return parts + [Part(rect, "editorial", 0.7) for rect in _columns(rest, whole)]
 
 
 def _columns(lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
@@ -161,14 +157,8 @@ def _columns(lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
                 break
         else:
             groups.append([line.rect])
-    return [_around(group, whole) for group in groups]
+    return [around(group, whole) for group in groups]
 
 
 def _within(rect: Rect, frame: Rect) -> bool:
     return shared(rect, frame) > 0.7 * max(1.0, area_of(rect))
-
-
-def _around(rects: Sequence[Rect], whole: Rect) -> Rect:
-    if not rects:
-        return whole
-    return (min(r[0] for r in rects), min(r[1] for r in rects), max(r[2] for r in rects), max(r[3] for r in rects))

@@ -8,9 +8,10 @@ from dataclasses import replace
 import numpy as np
 
 from adminer.layout import Layout
-from adminer.layout.adverts import Part, TypeLine, find_adverts
+from adminer.layout.adverts import find_adverts
 from adminer.layout.clean import WayBack
 from adminer.layout.rules import Rect
+from adminer.layout.type_lines import Part, TypeLine
 from adminer.reading.join import join_lines, join_prices
 from adminer.reading.numerals import settle_numerals
 from adminer.reading.opinion import second_opinion

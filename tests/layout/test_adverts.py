@@ -6,8 +6,9 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from adminer.layout.adverts import TypeLine, find_adverts
+from adminer.layout.adverts import find_adverts
 from adminer.layout.rules import Rect, RuleWork, find_rules, shared
+from adminer.layout.type_lines import TypeLine
 
 
 def paper(width: int = 800, height: int = 1000) -> NDArray[np.uint8]:

@@ -1,0 +1,34 @@
+"""The records of the cut: lines of type as they were read, and the parts of a page they make."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from adminer.layout.rules import Rect
+from adminer.records import RegionKind
+
+
+@dataclass(frozen=True, slots=True)
+class TypeLine:
+    """Hold a line of type for the cut: its rectangle, its height and what it says."""
+
+    rect: Rect
+    height: float
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Hold one part of a page in pixels of the cleaned picture."""
+
+    rect: Rect
+    kind: RegionKind
+    confidence: float
+
+
+def around(rects: Sequence[Rect], whole: Rect) -> Rect:
+    """Return the rectangle around rectangles, `whole` where there are none."""
+    if not rects:
+        return whole
+    return (min(r[0] for r in rects), min(r[1] for r in rects), max(r[2] for r in rects), max(r[3] for r in rects))

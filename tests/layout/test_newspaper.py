@@ -1,0 +1,69 @@
+"""Pages of a paper whose adverts no frame closes: cut by column, cut-off rule, and run of type."""
+
+from __future__ import annotations
+
+from adminer.layout.adverts import find_adverts
+from adminer.layout.rules import Rect, RuleWork
+from adminer.layout.type_lines import Part, TypeLine
+
+WIDTH, HEIGHT = 900, 1000
+LEFTS = (30, 330, 630)
+
+
+def text(left: float, top: float, count: int) -> list[TypeLine]:
+    return [
+        TypeLine((left, top + 14 * n, left + 250, top + 14 * n + 10), 10, "words of a report") for n in range(count)
+    ]
+
+
+def offer(left: float, top: float, *prices: str) -> list[TypeLine]:
+    lines = [TypeLine((left + 40, top, left + 200, top + 24), 24, "TABLE SALE")]
+    for n, price in enumerate(prices):
+        y = top + 50 + 30 * n
+        lines += [TypeLine((left, y, left + 90, y + 12), 12, "Dinner plates")]
+        lines += [TypeLine((left + 210, y, left + 250, y + 12), 12, price)]
+    return lines
+
+
+HEAD = [TypeLine((30, 10, 200, 26), 16, "PAGE SIX"), TypeLine((600, 10, 880, 26), 16, "Thursday, March 12, 1953")]
+FOLIO: Rect = (20, 32, 880, 35)
+
+
+def cut(lines: list[TypeLine], *rules: Rect) -> list[Part]:
+    return find_adverts(RuleWork((FOLIO, *rules), (), ()), [*HEAD, *lines], WIDTH, HEIGHT)
+
+
+def adverts(parts: list[Part]) -> list[tuple[int, ...]]:
+    return sorted(tuple(round(v) for v in part.rect) for part in parts if part.kind == "advert")
+
+
+def test_adverts_under_cut_off_rules_are_told_from_the_columns_of_text() -> None:
+    lines = text(30, 60, 30) + text(330, 60, 12) + offer(330, 260, "59c", "89c") + text(330, 420, 12)
+    lines += offer(630, 60, "$1.98", "$2.49", "$3") + text(630, 300, 12)
+    found = adverts(cut(lines, (325, 240, 585, 243), (325, 400, 585, 403), (625, 260, 885, 263)))
+    assert len(found) == 2
+    assert found[0][1] == 240
+    assert found[0][3] == 403  # from rule to rule
+    assert found[1][0] == 630
+    assert found[1][3] == 263
+
+
+def test_a_run_of_prices_between_paragraphs_is_an_advert_without_any_rule() -> None:
+    lines = (
+        text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 12) + offer(330, 260, "59c", "89c") + text(330, 420, 12)
+    )
+    (found,) = adverts(cut(lines))
+    assert found[1] == 260
+    assert found[3] < 420
+
+
+def test_a_headline_belongs_to_its_article() -> None:
+    lines = text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 12)
+    lines += [TypeLine((340, 260, 560, 284), 24, "Council to meet"), *text(330, 300, 12)]
+    assert adverts(cut(lines)) == []
+
+
+def test_columns_of_prose_without_the_dateline_of_a_paper_are_one_advert() -> None:
+    lines = [line for left in LEFTS for line in text(left, 60, 30)]
+    parts = find_adverts(RuleWork((FOLIO,), (), ()), lines, WIDTH, HEIGHT)
+    assert [part.kind for part in parts] == ["advert"]
