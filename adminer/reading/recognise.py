@@ -15,7 +15,7 @@ Gray = NDArray[np.uint8]
 
 HEIGHT = 48  # the height in pixels that the network reads at
 STEP = 8  # pixels of that picture to one step of its answer
-BATCH_WIDTH = 4800  # sum of the widths read in one go: bounds the memory, and padding is wasted work
+BATCH_WIDTH = 4800  # sum of the widths of lines brought to one width: padding is wasted work, but short lines need some
 LEAST_CONTRAST = 10  # levels of 255 between ink and paper
 # A space is easily outvoted by the blank between two letters; set by eye, not measured.
 SPACE_LEVEL = 0.12
@@ -72,7 +72,7 @@ def stretch(strip: Gray) -> Gray:
 
 
 def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = None) -> list[ReadLine]:
-    """Read straightened lines (gray, dark on light or light on dark) in batches of like width.
+    """Read straightened lines (gray, dark on light or light on dark), those of like width padded to one width.
 
     With `only`, nothing but its characters can come out.
     """
@@ -88,13 +88,11 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
             end += 1
         batch = order[start:end]
         width = max(prepared[i].shape[1] for i in batch)
-        planes = np.zeros((len(batch), 3, HEIGHT, width), np.float32)
-        for row, i in enumerate(batch):
-            planes[row, :, :, : prepared[i].shape[1]] = prepared[i]
-        answers = session("rec", threads).run(None, {"x": planes})[0]
-        chosen = answers[:, :, alphabet().columns] * allowed
-        for row, i in enumerate(batch):
-            result[i] = _decode(chosen[row], prepared[i].shape[1])
+        for i in batch:  # one by one: what the network remembers of one line fits into the cache of a core
+            plane = np.zeros((1, 3, HEIGHT, width), np.float32)
+            plane[0, :, :, : prepared[i].shape[1]] = prepared[i]
+            answers = session("rec", threads).run(None, {"x": plane})[0][0]
+            result[i] = _decode(answers[:, alphabet().columns] * allowed, prepared[i].shape[1])
         start = end
     return result
 
