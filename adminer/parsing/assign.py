@@ -23,6 +23,7 @@ from adminer.parsing.panels import HOPELESS, hang_below, is_cell, names_over, sa
 from adminer.parsing.price_lists import ON_ROW as ON_TABLE_ROW
 from adminer.parsing.price_lists import PriceList
 from adminer.parsing.prices import Found
+from adminer.parsing.rule_lines import rule_between, rules_that_part
 from adminer.parsing.text import AdvertText
 from adminer.records import Box
 
@@ -95,6 +96,7 @@ def _costs_of(
     whys: dict[tuple[int, int], str] = {}
     over = names_over(segments, prices, advert.body_px)
     hanging = hang_below(groups, segments)
+    labelled = [group[0] for group in groups if not any(_heads(advert, s, group[0]) for s in segments)]
     for g, group in enumerate(groups):
         cell = any(is_cell(found, prices, advert.body_px) for found in group)
         row = table.item_of(group) if table is not None else None
@@ -118,6 +120,8 @@ def _costs_of(
                 cost += 0.6
             if s in over and not same_row(segment.last, group[0].place):
                 cost += 0.5  # the small type under a name tells more of it
+            if why in {ABOVE, BELOW} and _has_own_price(segment, group, labelled, segments):
+                cost += 0.8  # the label of another price's row
             if hanging and why in {ABOVE, BELOW}:
                 cost += 0.8 if why == ABOVE else -0.4  # as everywhere in this advert
             costs[g, s] = cost - known[s]
@@ -164,7 +168,7 @@ def _cost(
     if (
         best < HOPELESS
         and not why.endswith((CLOSES, AFTER))
-        and _rule_between(segment.box, first.box, _within_line(advert, segment, first, rules))
+        and rule_between(segment.box, first.box, rules_that_part(advert, segment, first, rules))
     ):
         best += 1.0  # in one column of type what looks like a rule is none
     return best + _wording_cost(segment, why), why
@@ -227,6 +231,17 @@ def _text_between(segment: Segment, found: Found, segments: list[Segment]) -> bo
     )
 
 
+def _has_own_price(segment: Segment, group: list[Found], labelled: list[Found], segments: list[Segment]) -> bool:
+    """Say whether another price, one with no heading over it, stands right of a text on its row, however tall."""
+    return not same_row(segment.flat, group[0].place) and any(
+        other not in group
+        and same_row(segment.flat, other.place)
+        and other.place.x >= segment.flat.right - 0.3 * other.place.h
+        and not _text_between(segment, other, segments)
+        for other in labelled
+    )
+
+
 def _heads(advert: AdvertText, segment: Segment, found: Found) -> bool:
     """Say whether a segment is a heading right over a price, on one axis with it."""
     price, foot = found.place, segment.last
@@ -262,36 +277,3 @@ def _prices_between(segment: Segment, found: Found, prices: list[Found], group: 
         if inside_x and inside_y:
             count += 1
     return min(count, 2)
-
-
-def _within_line(advert: AdvertText, segment: Segment, found: Found, rules: tuple[Box, ...]) -> tuple[Box, ...]:
-    """Return the rules that can part a text and a price.
-
-    Within one printed line that is only what stands in the gap between them; between two lines set close there is no
-    room for a rule at all, and what was taken for one is a stroke of a letter.
-    """
-    if segment.end > found.start:
-        return rules
-    if segment.last_line == found.line:
-        edge = advert.box_of(max(segment.end - 1, segment.start), segment.end).right - 2
-        return tuple(rule for rule in rules if edge <= rule.centre[0] <= found.box.x + 2)
-    next_line = segment.last_line + 1 == found.line and found.type_px < 1.5 * segment.type_px
-    if next_line and found.place.y - segment.last.bottom < 0.5 * segment.type_px:
-        return tuple(rule for rule in rules if rule.h > rule.w)
-    return rules
-
-
-def _rule_between(one: Box, other: Box, rules: tuple[Box, ...]) -> bool:
-    (ax, ay), (bx, by) = one.centre, other.centre
-    for rule in rules:
-        if rule.w >= rule.h:
-            y = rule.y + rule.h / 2
-            if any(box.y <= y <= box.bottom and rule.w < box.w for box in (one, other)):
-                continue  # a dash or a serif of the type itself
-            if min(ay, by) < y < max(ay, by) and rule.x <= (ax + bx) / 2 <= rule.right and rule.w > 3 * rule.h:
-                return True
-        else:
-            x = rule.x + rule.w / 2
-            if min(ax, bx) < x < max(ax, bx) and rule.y <= (ay + by) / 2 <= rule.bottom and rule.h > 3 * rule.w:
-                return True
-    return False

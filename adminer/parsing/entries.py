@@ -261,7 +261,7 @@ def _goes_on(advert: AdvertText, line: TextLine, first: Found) -> bool:
     above = advert.lines[line.number - 1]
     ratio = above.type_px / max(first.type_px, 1.0)
     step = line.flat.centre[1] - above.flat.centre[1]
-    full = above.flat.right >= line.flat.right and above.flat.x <= line.flat.x + 2 * above.type_px
+    full = above.flat.right >= line.flat.right - 3 * above.type_px and above.flat.x <= line.flat.x + 2 * above.type_px
     return (
         above.block == line.block
         and 1 / _RUN_ON < ratio < _RUN_ON

@@ -126,3 +126,13 @@ def test_a_former_price_with_its_label_stays_on_its_side_of_an_upright_rule() ->
     found = labelled_panels((Box(400, 20, 3, 300),))
     together = [sorted(p.text for p in o.prices) for o in found.offers]
     assert sorted(together) == [["$11.44", "$19.95"], ["$5.99", "$9.99"]]
+
+
+def test_a_name_left_of_a_tall_price_is_not_the_name_over_the_next_one() -> None:
+    lines: list[Line] = []
+    rows = ("Fresh Frozen Orange Juice", "6/$1"), ("Family Bread", "4/99c"), ("Tuna", "39c")
+    for row, (name, price) in enumerate(rows):
+        y = 40 + 120 * row
+        lines += [(20, y, 26, name), (20, y + 44, 20, "large"), (330, y - 20, 95, price)]
+    found = items(parse(*lines))
+    assert [found[price].split(" large")[0] for _, price in rows] == [name for name, _ in rows]
