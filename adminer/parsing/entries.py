@@ -38,6 +38,8 @@ _BULLETS: Final = frozenset("•·●▪■*")
 _ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.IGNORECASE)
 _ONE_SIZE: Final = 1.15
 _ROW_GAP: Final = 3.0  # type sizes of white or leaders before a price that stands in a column of its own
+_LIST_ROWS: Final = 3
+_LIST_SHARE: Final = 0.75
 _FRONT: Final = 3
 _RUN_ON: Final = 1.34  # type sizes apart within which a line goes on with the one over it
 
@@ -199,7 +201,10 @@ def _stretch_of(
     follows = before is not None and before[0] > line.start
     row = [s for s in texts if s.first_line == line.number]
     if (line.number != first.line or _stands_apart(advert, line, first)) and any(s.goods for s in row):
-        label = labelled  # goods named on the row of a price that stands apart from them
+        label = labelled or len(row) == len(texts)  # goods named on the row of a price that stands apart from them
+    mine = tuple(s for s in texts if s.last_line == line.number)
+    if any(s.goods and s.start < line.start + 8 for s in mine) and _is_list(advert, line, groups):
+        texts = mine  # a row above whose price was not read names nothing here
     bulleted = any(advert.printed(n)[:1] in _BULLETS for n in column.lines)
     closes = _PRICE_WORD.fullmatch(advert.text, advert.lines[first.line].start, first.start) is not None
     inline = labelled or follows or closes or _goes_on(advert, line, first)
@@ -213,6 +218,16 @@ def _stretch_of(
         inline,
         label,
     )
+
+
+def _is_list(advert: AdvertText, line: TextLine, groups: Sequence[Sequence[Found]]) -> bool:
+    """Say whether the priced lines of a block mostly end with their prices, as the rows of a list do."""
+    ends: dict[int, int] = {}
+    for found in (found for group in groups for found in group):
+        if advert.lines[found.line].block == line.block:
+            ends[found.line] = max(ends.get(found.line, 0), found.end)
+    rows = sum(end >= advert.lines[n].end - 2 for n, end in ends.items())
+    return line.number in ends and rows >= _LIST_ROWS and rows >= _LIST_SHARE * len(ends)
 
 
 def _reaching_up(line: TextLine, group: Sequence[Found]) -> TextLine:

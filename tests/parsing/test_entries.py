@@ -190,3 +190,9 @@ def test_sizes_with_a_price_each_are_offers_of_their_own() -> None:
     assert found["$1.15"] != found["$1.45"]
     assert found["$1.45"].endswith("2-qt")
     assert "saucepans" in found["$1.75"]
+
+
+def test_in_a_list_of_rows_the_label_of_a_row_wins_over_a_row_whose_price_was_not_read() -> None:
+    rows = "Granulated Sugar. 10 lbs.", "Hard Wheat Flour. 24-lb. sack 63c", "Corn Meal. 5-lb. sack 14c", "Beans 19c"
+    found = items(parse(*paragraph(*rows)))
+    assert "Hard Wheat Flour" in found["63c"]
