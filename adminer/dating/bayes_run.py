@@ -24,6 +24,7 @@ _DETECTION: Final = np.array([0.2, 0.4, 0.6, 0.8, 0.95])
 _CHANCE_FIND: Final = np.array([0.02, 0.05, 0.1, 0.2, 0.3, 0.45, 0.6, 0.75, 0.9])
 _ENDING: Final = 1 / np.array([4.0, 8.0, 16.0, 32.0, 64.0, 128.0, 256.0])
 _RETURNING: Final = 1 / np.array([10.0, 52.0])
+_SILENT: Final = 1e-9  # share of the posterior, over all points together, that is left out of the states of the weeks
 _FALSE: Final = 1e-3  # that a sighting of full reliability lies outside the run
 
 
@@ -162,9 +163,13 @@ def _forward_backward(
     weights = np.exp(evidence - highest)
     log_evidence = highest + float(np.log(weights.mean()))
     weights /= weights.sum()
+    # the way back is gone only for points that say anything: a long record leaves few
+    telling = weights > _SILENT / size
+    weights, forward, scale = weights[telling], forward[:, :, telling], scale[:, telling]
+    on, off, stay, leave = (array[:, telling] for array in (on, off, stay, leave))
     inside = np.empty((count, states))
     moved = np.empty((max(0, count - 1), states - 1))  # chance of leaving a state between a week and the next
-    backward = np.ones((states, size))
+    backward = np.ones((states, len(weights)))
     # on the way back only what is summed is kept: the whole would be several times the cache
     for t in range(count - 1, -1, -1):
         inside[t] = (forward[t] * backward) @ weights
@@ -182,7 +187,7 @@ def _forward_backward(
         start / start.sum(),
         end / end.sum(),
         inside[:, is_on].sum(axis=1),
-        float(weights @ grid.detection),
+        float(weights @ grid.detection[telling]),
         log_evidence,
     )
     return run, inside[:, 2] if states == 5 else np.zeros(count)
