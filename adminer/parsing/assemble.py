@@ -26,6 +26,7 @@ from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.postage import with_postage
 from adminer.parsing.price_lists import read_price_list
 from adminer.parsing.prices import Found, find_prices
+from adminer.parsing.programme import tell_features
 from adminer.parsing.schedule import find_schedule, spans_without_prices
 from adminer.parsing.sets import join_sets, tell_goods
 from adminer.parsing.statements import clause_around, condition_texts
@@ -178,9 +179,10 @@ def _parse_advert(
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
     prices, used = colour_prices(text, name_payments(text, find_prices(text, terms)), terms)
     table, prices = read_price_list(text, prices)
+    schedule = find_schedule(text, grammar.piece_names)
+    prices = tell_features(text, schedule, prices) if schedule else prices
     groups = group_prices(text, prices, reading.rules)
     groups = table.join_rows(groups) if table else groups
-    schedule = find_schedule(text, grammar.piece_names)
     house = find_house(text, region.box, grammar.retailers, grammar.towns | towns)
     dates = find_dates(text, dating.reference)
     own = [fact for fact, _ in dates]

@@ -85,7 +85,7 @@ def _nearest(
         reach = TERM_REACH if not loose and _stands_alone(advert, terms[t], prices, terms) else _LOOSE_REACH
         for p, price in enumerate(prices):
             if (
-                price.role in _UNCOLOURED
+                not _may_colour(terms[t], price)
                 or p in settled
                 or (loose and any(shares_row(price.place, c) for c in by_card))
             ):
@@ -96,6 +96,11 @@ def _nearest(
     return {
         chosen[row]: int(column) for row, column in pairs if column < len(prices) and costs[row, column] < TERM_REACH
     }
+
+
+def _may_colour(term: Term, price: Found) -> bool:
+    """Say whether a term may be about a price: "50c off" is a price of its coupon, postage is of nothing."""
+    return price.role not in _UNCOLOURED or (price.role == "saving" and term.kind == "coupon")
 
 
 def _is_loose(term: Term) -> bool:
@@ -123,7 +128,7 @@ def _in_one_breath(advert: AdvertText, prices: list[Found], terms: list[Term], b
     """
     bound: dict[int, int] = {}
     for line in advert.lines:
-        here = [p for p, price in enumerate(prices) if price.role not in _UNCOLOURED and _inside(line, price)]
+        here = [p for p, price in enumerate(prices) if _inside(line, price) and price.role not in _UNCOLOURED]
         said = [t for t in boxes if line.start <= terms[t].start and terms[t].end <= line.end]
         if not here or not said:
             continue

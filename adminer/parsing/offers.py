@@ -99,6 +99,7 @@ def make_offers(
         listings,
         conditions,
         made,
+        lines,
         taken | frozenset(said),
     )
     linked = [

@@ -45,6 +45,25 @@ def test_a_set_given_free_is_an_offer_with_what_it_is_given_for() -> None:
     assert {c.kind for c in given.conditions} == {"free", "with_purchase"}
 
 
+def test_a_piece_given_free_is_an_offer_with_its_line() -> None:
+    advert = parse(
+        (40, 40, 14, "Granulated Sugar 52c"),
+        (40, 140, 14, "FREE - A Green Silverthaw Cup with each $1.00 order"),
+        names=some_names(),
+    )
+    (given,) = [o for o in advert.offers if not o.prices]
+    assert given.piece_or_set == "cup"
+    assert given.line and given.line.entry_id == "silverthaw"
+    assert {c.kind for c in given.conditions} == {"free", "with_purchase"}
+
+
+def test_a_piece_named_without_gift_or_price_is_no_offer() -> None:
+    advert = parse(
+        (40, 40, 14, "Granulated Sugar 52c"), (40, 240, 14, "See the Silverthaw Cup in our window"), names=some_names()
+    )
+    assert all(o.prices for o in advert.offers)
+
+
 def test_a_set_said_again_is_one_set() -> None:
     advert = parse(
         (40, 40, 20, "Silverthaw, the 45-piece service for eight"),
