@@ -52,7 +52,7 @@ def test_a_piece_given_free_is_an_offer_with_its_line() -> None:
         names=some_names(),
     )
     (given,) = [o for o in advert.offers if not o.prices]
-    assert given.piece_or_set == "cup"
+    assert given.item == "Green Silverthaw Cup"
     assert given.line and given.line.entry_id == "silverthaw"
     assert {c.kind for c in given.conditions} == {"free", "with_purchase"}
 
