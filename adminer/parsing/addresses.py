@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
+from adminer.parsing.goods import find_nouns, praise, stops
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.slips import is_word, slips_of
 
@@ -27,7 +28,7 @@ STATES: Final = (
 STREET: Final = (
     r"(?:Street|St\.?|Ave\.?|Avenue|Road|Rd\.?|Blvd\.?|Boulevard|B[lI1]dg\.?|Building|Place|Square|Sq\.?|Block|Plaza|"
     r"Corners?|Theat(?:re|er)|Arcade|Row|Lane|Terrace|Crescent|Parade|Quay|Wharf|Drive|Highway|Pike|Turnpike|Parkway|"
-    r"Broadway)(?![a-z])"
+    r"Broadway|Shopping (?:Center|Centre|Plaza)|Mall)(?![a-z])"
 )
 _HOURS: Final = (
     r"(?:Open|Closed|Phones?|Telephone|Tel\.|Dial|Call|Prices|Hours|Daily|Free|Near|Next|Opposite|Across|Store|"
@@ -35,10 +36,11 @@ _HOURS: Final = (
 )
 _WORD: Final = rf"(?!{_HOURS})[A-Z][A-Za-z'’]{{2,}}"
 _NAME: Final = rf"(?P<city>(?:(?:St|Ft|Mt|Pt)\. ?)?{_WORD}(?: {_WORD}){{0,2}})"
-_END: Final = (
-    rf"(?= ?(?:\n|$|[·•|;*–—(]|[,.]? ?{_HOURS}|, ?{STATES}(?![A-Za-z])|[.,]? (?:and|&) [A-Z]|\.? \d{{1,2}}(?![\w-])|"
-    r"[.,]+(?:\n|$)))"
+_ENDS: Final = (
+    rf"(?:\n|$|[·•|;*–—(]|[,.]? ?{_HOURS}|, ?{STATES}(?![A-Za-z])|[.,]? (?:and|&) (?:at )?[A-Z]|\.? \d{{1,2}}(?![\w-])|"
+    r"[.,]+(?:\n|$))"
 )
+_END: Final = rf"(?= ?{_ENDS})"
 _COMPASS: Final = r"(?:[NSEW]\.?|North|South|East|West)"
 _NUMBER: Final = r"(?<![\w$£/.,])\d{1,5}(?: ?[-–&] ?\d{1,5})?(?:½|[A-D])?,?"
 NUMBERED: Final = rf"{_NUMBER} (?:{_COMPASS} )?(?:[A-Z][\w.'’]*|\d+(?:st|nd|rd|th)) (?:[A-Z][\w.'’]* ){{0,2}}?{STREET}"
@@ -55,11 +57,29 @@ _CLOSED: Final = re.compile(
 )
 STATE_LINE: Final = re.compile(rf"^{_NAME}[.,] ?(?:{STATES}|{STATES.upper()})\.?$", re.MULTILINE)
 _GLUED_STATE: Final = re.compile(rf"(?:{BOXED}|{NUMBERED}|\bDept\. ?[\w-]+)[.,;]? ?{_NAME}[.,] ?{STATES}(?![A-Za-z])")
+_WORDINGS: Final = (
+    # corners and landmarks: "Cor. Main and Fourth, ...", "State & Broad Sts., ...", "Opp. Post Office, ..."
+    re.compile(
+        rf"(?:\b(?:Cor\.|Corner of) [A-Z]\w+\.? (?:and|&) [A-Z0-9]\w+\.?(?: (?:Sts?|Streets?|Aves?)\.?)?|"
+        rf"[A-Z]\w+ (?:and|&) [A-Z0-9]\w+ (?:Sts|Streets|Aves|Avenues)\.?|"
+        r"\b(?:Opp(?:osite|\.)|Next (?:door )?to|Near|Across from|Facing) (?:the )?(?:[A-Z]\w+ )?(?:Post Office|"
+        rf"Court ?House|City Hall|Bank|Depot|Hotel|Library|Station|Theat(?:re|er)|School|Square))"
+        rf"(?: ?[,·•|–—-] ?| in ){_NAME}{_END}"
+    ),
+    re.compile(rf"\b(?:[Mm]iles?|[Mm]i\.|{ROUTED}) (?i:north|south|east|west) of {_NAME}(?= on | ?{_ENDS})"),
+    re.compile(rf"\b(?i:downtown|on the square in|free delivery (?:anywhere )?in) {_NAME}{_END}"),
+    re.compile(rf"\b(?i:serving) {_NAME}(?= (?:since|for over|and vicinity)\b)"),
+    re.compile(rf"\b(?i:prices (?:good|effective) (?:only )?in) {_NAME}(?= only| stores?| ?{_ENDS})"),
+    re.compile(rf"\b(?:[Oo]ur|OUR) {_NAME}(?= (?i:store|branch)\b)"),
+    re.compile(rf"^(?:In )?{_NAME}(?: (?:Store|Branch))?(?: ?[:–—] ?| - )(?={NUMBERED}|{ROUTED})", re.MULTILINE),
+    re.compile(rf"{_NAME}, [A-Z]{{2}}\.? \d{{5}}(?!\d)"),  # the state's two letters are those of the ZIP code
+)
 _OVER_PHONE: Final = re.compile(
     r"^(?P<city>[A-Z][a-z]{3,}(?: [A-Z][a-z]{3,})?|[A-Z]{4,}(?: [A-Z]{4,})?)\n(?:Tele)?[Pp]hone\b.{1,24}$", re.MULTILINE
 )
 # what towns are called after, where a reader's slip shows
 _GENERICS: Final = word_list("place_generics")
+_TALK: Final = frozenset().union(*map(word_list, ("function", "prose", "slogan", "enquiry", "particulars")))
 _SHORTENED: Final = {
     "Phila": "Philadelphia",
     "Balto": "Baltimore",
@@ -79,9 +99,21 @@ def towns_of_addresses(text: str, house: str = "") -> Iterator[str]:
     for pattern in (STATE_LINE, _GLUED_STATE, _CLOSED, *_of_house(house)):
         for m in pattern.finditer(text):
             yield m["city"]
+    for pattern in _WORDINGS:
+        for m in pattern.finditer(text):
+            if not _is_talk(m["city"]) and m["city"].lower() not in house.lower():
+                yield m["city"]
     for m in _OVER_PHONE.finditer(text) if house else ():
         if m["city"].lower() not in house.lower() and not all(is_word(w) for w in m["city"].lower().split()):
             yield m["city"]
+
+
+def _is_talk(name: str) -> bool:
+    """Say whether what stands where a town may is goods, praise or everyday talk: "our Greater store"."""
+    last = name.lower().split()[-1]
+    if last in _GENERICS:
+        return False
+    return last in _TALK or last in stops() or last in praise() or is_word(last) or bool(find_nouns(name))
 
 
 def _of_house(house: str) -> tuple[re.Pattern[str], ...]:

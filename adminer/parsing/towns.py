@@ -27,7 +27,7 @@ _END: Final = r"(?= ?(?:[\n·•|;*–—]|[,.]? ?(?:Phone|Tel|Open|Prices|Close
 _AFTER_ADDRESS: Final = re.compile(rf"\b{STREET}(?: ?, ?|\n){_NAME}{_END}", re.MULTILINE)
 _CENTER: Final = re.compile(r"\bat (?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?) (?:Plaza|Shopping (?:Center|Plaza)|Mall)\b")
 _BRANCHES: Final = re.compile(
-    r"\b(?:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?|branches) (?:in|at) "
+    r"\b(?i:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?|branches) (?:in|at) "
     r"(?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?)(?=,| and |[ .]*(?:\n|$))"
 )
 # a line of a shop's particulars: what else stands on it says that its parts are addresses and towns
@@ -77,7 +77,7 @@ def find_town(text: str, towns: frozenset[str] = frozenset(), house: str = "") -
         or _among_particulars(text, house)
     )
     found = found or _known(text, _large_towns(), part_of_names=True)
-    return _spelled_right(in_full(found) if found else None, towns)
+    return _spelled_right(in_full(found.rstrip(".")) if found else None, towns)
 
 
 def _with_state(text: str) -> str | None:
@@ -104,7 +104,9 @@ def _among_particulars(text: str, house: str) -> str | None:
     for above, line in pairwise(["", *text.splitlines()]):
         if house and above == house and _ONE_NAME.fullmatch(line) and _may_be_town(line) and not _is_plain(line):
             return _in_case(line)
-        signed = len(house) >= _LEAST_NAME and re.match(rf"{re.escape(house)}\W? ?[,·•]", line, re.IGNORECASE)
+        signed = len(house) >= _LEAST_NAME and re.match(
+            rf"{re.escape(house)}(?:['’]s)?\W? ?[,·•–—]", line, re.IGNORECASE
+        )
         if not (signed or PARTICULARS.search(line)):
             continue
         parts = [part.strip(" .,") for part in _PARTS.split(line)]
