@@ -10,16 +10,19 @@ import re
 from itertools import pairwise
 from typing import Final
 
-from adminer.parsing.addresses import BOXED, NUMBERED, ROUTED, STATE_LINE
+from adminer.parsing.addresses import BOXED, NUMBERED, ROUTED, STATE_LINE, STATES
 from adminer.parsing.goods import find_nouns
 from adminer.parsing.signatures import is_common, is_plain
 from adminer.parsing.text import AdvertText, TextLine
-from adminer.parsing.towns import WITH_STATE
 from adminer.records import Link
 
 _ADDRESS_LINE: Final = re.compile(rf"(?:Dept\.? ?[\w-]+|{BOXED}|{NUMBERED}|{ROUTED})(?![\w$¢])")
 _PLACE: Final = re.compile(rf"{NUMBERED}|{ROUTED}|(?i:\bopen (?:daily|evenings|nights|sun)|\bphone \d)")
 _NAME: Final = re.compile(r"(?:The |THE )?[A-Z][\w'’-]+(?: (?:[A-Z][\w'’-]+|&|and|of)){0,4}")
+_ADDRESSED: Final = re.compile(
+    rf"(?:(?:Mail|Write|Send|Address)(?: to)?:? )?(?P<name>[A-Z][\w'’-]+(?: [A-Z][\w'’-]+){{1,3}}), ?"
+    rf"(?:Dept\.? ?[\w-]+|{BOXED}|{NUMBERED}|{ROUTED}|[A-Z]\w+(?: [A-Z]\w+)?, ?{STATES}(?![a-z]))"
+)
 _SPONSOR: Final = re.compile(
     r"\b(?:box ?tops?|labels?|wrappers?|carton ends?|package ends?|coupons?|seals?|trade ?marks?)[ \n]from[ \n]"
     r"(?:(?:a|an|one|two|each|any|every|your|specially marked|packages?|box(?:es)?|bags?|jars?|cans?|of)[ \n]){0,4}"
@@ -27,6 +30,12 @@ _SPONSOR: Final = re.compile(
 )
 # what discount houses of the 1950s to 1970s called themselves after
 _DISCOUNTERS: Final = frozenset({"town", "city", "barn", "world", "land", "mart", "village", "way", "king", "castle"})
+# what town stores called themselves from the 1880s on, in words that name nobody
+_BAZAAR: Final = re.compile(
+    r"the (?:(?:big|new|golden|busy|red|great) )?(?:fair|hub|leader|bazaar|model|emporium|bee ?hive|toggery|racket|"
+    r"palace|globe|rule|popular|elite|vogue|front)",
+    re.IGNORECASE,
+)
 _OVER: Final = 1.25  # body sizes of a name over its address
 _OVER_SCORE, _SPONSOR_SCORE, _HEAD_SCORE = 0.5, 0.45, 0.4
 _LARGEST: Final = 1.4  # times the next largest line of words
@@ -35,7 +44,7 @@ _FOOT_LINES: Final = 3
 
 def find_nameplate(advert: AdvertText) -> Link | None:
     """Return the name of the house by its place, or of the brand whose box tops are asked for; None without one."""
-    return _over_address(advert) or _sponsor(advert) or _at_head(advert)
+    return _over_address(advert) or _before_address(advert) or _sponsor(advert) or _at_head(advert)
 
 
 def _over_address(advert: AdvertText) -> Link | None:
@@ -46,6 +55,14 @@ def _over_address(advert: AdvertText) -> Link | None:
             continue
         if _ADDRESS_LINE.match(address) or STATE_LINE.search(address):
             return _link(advert, line, text, _OVER_SCORE, "stands in larger type right over the address")
+    return None
+
+
+def _before_address(advert: AdvertText) -> Link | None:
+    for line in reversed(advert.lines):
+        m = _ADDRESSED.match(advert.printed(line))
+        if m is not None and _may_name(m["name"]) and not is_plain(m["name"]):
+            return _link(advert, line, m["name"], _OVER_SCORE, "stands before the address")
     return None
 
 
@@ -68,15 +85,20 @@ def _at_head(advert: AdvertText) -> Link | None:
     if len(others) < _FOOT_LINES or line.type_px < _LARGEST * max(others) or not _may_name(text):
         return None
     words = text.lower().split()
-    if words[-1] not in _DISCOUNTERS and (is_common(words[0]) or any(noun.strong for noun in find_nouns(text))):
+    if (
+        words[-1] not in _DISCOUNTERS
+        and not _BAZAAR.fullmatch(text)
+        and (is_common(words[0]) or any(noun.strong for noun in find_nouns(text)))
+    ):
         return None  # "Summer Carnival" is a sale, but "Thrift Town" a discount house
-    if not any(WITH_STATE.search(t) or _PLACE.search(t) for t in foot):
+    if not any(STATE_LINE.search(t) or _PLACE.match(t) for t in foot):
         return None
     return _link(advert, line, text, _HEAD_SCORE, "the largest type, at the head, and an address without a name below")
 
 
 def _may_name(text: str) -> bool:
-    return 4 <= len(text) <= 40 and _NAME.fullmatch(text) is not None and not is_plain(text)
+    named = _NAME.fullmatch(text) is not None and not is_plain(text)
+    return 4 <= len(text) <= 40 and (named or _BAZAAR.fullmatch(text) is not None)
 
 
 def _link(advert: AdvertText, line: TextLine, text: str, score: float, reason: str) -> Link:

@@ -28,8 +28,10 @@ _HOUSE: Final = re.compile(
     r"Co|Cie)\b\.?",
     re.IGNORECASE,
 )
+_FORENAME: Final = r"(?:Geo|Wm|Chas|Jas|Jno|Thos|Robt|Jos|Saml|Benj|Edw|Alex|Theo|Fred|Hy|Danl?)\. ?"  # set short
 _INITIALS: Final = re.compile(
-    r"^(?:Mrs?\.? )?(?:[A-Z]\. ?|[A-Z] ){1,3}[A-Z][A-Za-z'’]{2,}(?:[,.]? (?:& )?(?:Co|Bros|Sons?|Ltd|Inc)\.?,?)*$"
+    rf"^(?:Mrs?\.? )?(?:{_FORENAME}|[A-Z]\. ?|[A-Z] ){{1,3}}[A-Z][A-Za-z'’]{{2,}}"
+    r"(?:[,.]? (?:& )?(?:Co|Bros|Sons?|Ltd|Inc)\.?,?)*$"
 )
 _OWNER: Final = re.compile(
     r"^[A-Z][a-z]+ (?:[A-Z]\. ?){1,3}[A-Z][A-Za-z'’]{2,}$|^[A-Z]{3,} (?:[A-Z]\. ?){1,3}[A-Z]{3,}$"
@@ -48,6 +50,13 @@ _AFTER_NAME: Final = re.compile(
     r",? (?:Dept|Desk|Box|Makers?|Phone|Tel|Successors?|Proprietors?|Props?)\b|,? Box ?(?=\d)|,(?= ?\d)|"
     r"(?<=Ltd)\.? ?(?=\d)|, (?=New York|Chicago|Boston)"
 )
+# "Write Thorne Pottery Co.", "Shop at Thorne's and save", "Thorne's of Anytown"
+_CALL: Final = re.compile(
+    r"^(?:(?:write|mail|send|address|see|visit|ask|sold|made|shop|trade|buy|save)(?:,| only)?(?: to| at| by| with)?:? )+"
+    r"(?=[A-Z])",
+    re.IGNORECASE,
+)
+_AFTER_POSSESSIVE: Final = re.compile(r"(?<=['’][sS]),? (?:of|in|and) (?=[A-Z][a-z])")
 _CORNER: Final = re.compile(r", (?=[A-Z][A-Za-z]+ (?:and|&) [A-Z])")
 _BY_POST: Final = re.compile(r"\b(?:Dept|Desk|Box|Drawer|Station)\.? ?[A-Z0-9]", re.IGNORECASE)
 _CAPITALISED: Final = re.compile(r"^[A-Z]")
@@ -102,6 +111,7 @@ def _name_part(raw: str) -> str:
     parts = _PARTED.split(raw)
     text = next((part for part in parts if _HOUSE.search(part)), parts[0])
     text = re.split(_PRESENTS, _AFTER_NAME.split(ADDRESS.split(text)[0])[0])[0]
+    text = _AFTER_POSSESSIVE.split(_CALL.sub("", text))[0]
     before = _CORNER.split(text)[0]
     # "Thorne, Corbelle & Vale" is a firm of three
     firm = any(form.search(before) for form in (_HOUSE, _INITIALS, _PAIR, _POSSESSIVE))

@@ -46,3 +46,37 @@ def test_a_name_and_its_trade_in_two_lines_or_read_the_wrong_way_round_is_one() 
     assert parse((40, 40, 34, "Tolland's Corner"), (60, 84, 30, "Grocery"), *BODY).city is None
     aside: list[Line] = [(420, 90, 40, "SUPER MARKETS"), (40, 40, 90, "Tol-Rite")]
     assert retailer_of([*aside, *BODY]) == "Tol-Rite SUPER MARKETS"
+
+
+@pytest.mark.parametrize(
+    ("foot", "name"),
+    [
+        ("Gullwing Pottery, Osterby, Ohio", "Gullwing Pottery"),
+        ("Mail to: HERON OATS, Box 40, Osterby, Ohio", "HERON OATS"),
+        ("Dinner Plates, Box 40, Osterby, Ohio", None),
+    ],
+)
+def test_a_name_before_the_address_on_its_line_is_the_house(foot: str, name: str | None) -> None:
+    """So the line of ware in display type at the head is not."""
+    assert retailer_of([(40, 40, 60, "Zephyrine"), *BODY, (40, 900, 16, foot)]) == name
+
+
+@pytest.mark.parametrize("name", ["THE FAIR", "The Golden Rule"])
+def test_a_town_store_of_plain_words_over_its_address(name: str) -> None:
+    assert retailer_of([(40, 40, 60, name), *BODY, (40, 900, 16, "214 Broad St., Osterby")]) == name
+    assert retailer_of([(40, 40, 60, name), *BODY]) is None
+
+
+@pytest.mark.parametrize(
+    ("line", "name"),
+    [
+        ("Tolland's of Osterby", "Tolland's"),
+        ("Shop at Tolland's and Save", "Tolland's"),
+        ("Write Gullwing Pottery Co., Dept. 4", "Gullwing Pottery Co"),
+        ("Geo. W. Tolland", "Geo. W. Tolland"),
+        ("Wm. Tolland", "Wm. Tolland"),
+        ("Shop Early", None),
+    ],
+)
+def test_calls_before_and_places_after_a_name_are_no_part_of_it(line: str, name: str | None) -> None:
+    assert retailer_of([(40, 40, 50, "JULY SALE"), *BODY, (40, 900, 30, line)]) == name
