@@ -101,14 +101,14 @@ def towns_of_addresses(text: str, house: str = "") -> Iterator[str]:
             yield m["city"]
     for pattern in _WORDINGS:
         for m in pattern.finditer(text):
-            if not _is_talk(m["city"]) and m["city"].lower() not in house.lower():
+            if not is_talk(m["city"]) and m["city"].lower() not in house.lower():
                 yield m["city"]
     for m in _OVER_PHONE.finditer(text) if house else ():
         if m["city"].lower() not in house.lower() and not all(is_word(w) for w in m["city"].lower().split()):
             yield m["city"]
 
 
-def _is_talk(name: str) -> bool:
+def is_talk(name: str) -> bool:
     """Say whether what stands where a town may is goods, praise or everyday talk: "our Greater store"."""
     last = name.lower().split()[-1]
     if last in _GENERICS:

@@ -52,7 +52,8 @@ _AFTER_NAME: Final = re.compile(
 )
 # "Write Thorne Pottery Co.", "Shop at Thorne's and save", "Thorne's of Anytown"
 _CALL: Final = re.compile(
-    r"^(?:(?:write|mail|send|address|see|visit|ask|sold|made|shop|trade|buy|save)(?:,| only)?(?: to| at| by| with)?:? )+"
+    r"^(?:(?:write|mail|send|address|see|visit|ask|sold|made|shop|trade|buy|save)(?:,| only)?"
+    r"(?: (?:to|at|by|with))?:? )+"
     r"(?=[A-Z])",
     re.IGNORECASE,
 )

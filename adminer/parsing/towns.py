@@ -12,7 +12,7 @@ from typing import Final
 
 from rapidfuzz import fuzz, process
 
-from adminer.parsing.addresses import STATES, STREET, in_full, towns_of_addresses
+from adminer.parsing.addresses import STATES, STREET, in_full, is_talk, towns_of_addresses
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.slips import is_word
 
@@ -53,6 +53,7 @@ _STREET_WORD: Final = re.compile(
     r"Ltd\.?|Inc\.?|Phone|Prices?)",
     re.IGNORECASE,
 )
+_PHONE: Final = re.compile(r"p[hb][oce0][nvru][ec]")  # as readers see it
 _COMPASS: Final = frozenset({"north", "south", "east", "west"})
 _NO_TOWN: Final = word_list("particulars")
 _NOT_A_TOWN: Final = (
@@ -113,7 +114,9 @@ def _among_particulars(text: str, house: str) -> str | None:
         # the first part of several may be the shop's name
         for part in parts if len(parts) > 1 else ():
             one = re.split(r" (?:and|&) (?=[A-Z])", part)[0] if signed else part
-            if _ONE_NAME.fullmatch(one) and _may_be_town(one) and one.lower() not in house.lower():
+            if not _ONE_NAME.fullmatch(one) or is_talk(one.rstrip("0123456789 ")):
+                continue
+            if _may_be_town(one) and one.lower() not in house.lower():
                 return _in_case(one.rstrip("0123456789 "))
     return None
 
@@ -121,7 +124,7 @@ def _among_particulars(text: str, house: str) -> str | None:
 def _may_be_town(name: str) -> bool:
     words = name.lower().replace(".", "").split()
     words = words[1:] if len(words) > 1 and words[0] in _COMPASS else words
-    return not any(word in _NO_TOWN or _STREET_WORD.fullmatch(word) for word in words)
+    return not any(word in _NO_TOWN or _STREET_WORD.fullmatch(word) or _PHONE.fullmatch(word) for word in words)
 
 
 def _is_plain(name: str) -> bool:

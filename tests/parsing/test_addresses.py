@@ -58,6 +58,8 @@ def test_an_address_closes_with_its_town(text: str, town: str) -> None:
         "Route 9, Open Sundays",
         "Cedar Lane Chests",
         "our Greater store",
+        "214 Broad St.\nPhove 340",
+        "Open evenings · Coupon",
         "our Penhallow store",
         "Downtown Store: 214 Broad St.",
         "Corner Cabinet and Table, Walnut",
