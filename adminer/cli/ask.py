@@ -12,7 +12,9 @@ from rich.table import Table
 
 from adminer.cli.place import Folder, FolderOption, place_of
 from adminer.engine.folder import open_folder
+from adminer.store.no_rows import why_no_rows
 from adminer.store.output import wide_console, write_answer
+from adminer.store.plain import clean
 from adminer.store.queries import Param, Question, load_questions, run_question
 
 _KEYWORD = inspect.Parameter.KEYWORD_ONLY
@@ -46,8 +48,11 @@ def _command(question: Question) -> Callable[..., None]:
         folder: Path | None, option: Path | None, kind: str, out: Path | None, raw: bool, **given: str | None
     ) -> None:
         texts = {name: value for name, value in given.items() if value is not None}
-        answer = run_question(open_folder(place_of(folder, option)).existing_database(), question, texts)
+        database = open_folder(place_of(folder, option)).existing_database()
+        answer = run_question(database, question, texts)
         write_answer(answer, kind, out, raw=raw)
+        if answer.num_rows == 0:
+            typer.echo(clean(why_no_rows(database, question, texts)), err=True)
 
     kinds: dict[str, tuple[Any, Any]] = {
         "folder": (Folder, None),

@@ -64,7 +64,10 @@ def date(
         if picture or crops or add or strike or link:
             raise UsageError("which advert is meant?", remedy="name a scan or an advert before the options")
         with open_readonly(database) as connection:
-            write_answer(list_estimates(connection, every=every), kind, out)
+            listed = list_estimates(connection, every=every)
+        write_answer(listed, kind, out)
+        if listed.num_rows == 0:
+            typer.echo("No advert is without a date" + ("." if every else "; --all lists the dated ones."), err=True)
         return
     if add or strike or link:
         _write_evidence(opened, what, add, strike, link, text=text, reason=reason, trust=trust)

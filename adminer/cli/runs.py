@@ -55,7 +55,10 @@ def runs(
         if line is None:
             if retailer or city or piece or picture or methods:
                 raise UsageError("which line is meant?", remedy="name a line before the options")
-            write_answer(list_runs(connection), kind, out)
+            listed = list_runs(connection)
+            write_answer(listed, kind, out)
+            if listed.num_rows == 0:
+                typer.echo("No line of names/lines.toml was seen in an advert; adminer names proposes lines.", err=True)
             return
         found, sightings = study(connection, opened.root, LineChoice(line, retailer, city, piece))
     console = wide_console()

@@ -19,6 +19,7 @@ from adminer.errors import UsageError
 from adminer.names.authority import load_authorities
 from adminer.names.objects import read_objects
 from adminer.store.dating_rows import known_years, read_cases, read_context, read_sightings
+from adminer.store.no_rows import nearest
 from adminer.store.schedule_rows import kept_schedules
 
 _LIST = """
@@ -119,11 +120,15 @@ def study(
             f"no sighting of '{choice.line}'"
             + (f" at '{choice.retailer}'" if choice.retailer else "")
             + (f" with '{choice.piece}'" if choice.piece else ""),
-            remedy="list the runs with: adminer runs",
+            remedy=nearest(choice.line, _lines_seen(connection)).strip() or "list the runs with: adminer runs",
         )
     searches, schedules = read_searches(folder).searches, kept_schedules(connection, choice.line)
     known = known_years(load_authorities(folder / "names"))
     return study_run(sightings, searches, schedules, known), sightings
+
+
+def _lines_seen(connection: duckdb.DuckDBPyConnection) -> list[str]:
+    return [row[0] for row in connection.execute("SELECT DISTINCT line FROM sightings ORDER BY line").fetchall()]
 
 
 def evidence_table(estimate: DateEstimate) -> Any:

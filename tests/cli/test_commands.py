@@ -86,6 +86,24 @@ def test_ask_answers_as_json(root: Path) -> None:
     assert {"price", "item"} <= {fact["kind"] for fact in facts}
 
 
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("ask", "clipping-facts"), "needs --clipping"),
+        (("ask", "clipping-facts", "--clipping", "wek-1.png"), "Near: week-1.png"),
+        (("ask", "line-history", "--line", "Tansy Morn"), "this file has no line 'Tansy Morn'"),
+        (("ask", "set-prices", "--from-year", "1990"), "ask with fewer"),
+        (("ask", "price-per-piece"), "nothing of this kind."),
+        (("runs",), "adminer names proposes lines"),
+    ],
+)
+def test_an_answer_without_rows_says_why(root: Path, words: tuple[str, ...], says: str) -> None:
+    done = inside(*words, root, "--format", "csv")
+    assert done.returncode == 0, done.stderr
+    assert says in done.stderr
+    assert "No " not in done.stdout
+
+
 def test_ask_writes_a_file(root: Path, tmp_path: Path) -> None:
     out = tmp_path / "answer.parquet"
     done = inside("ask", "retailer-adverts", "--folder", root, "--format", "parquet", "--out", out)

@@ -132,6 +132,7 @@ def test_added_evidence_against_the_rest_is_called_so_and_is_no_surer_than_its_t
         ),
         (("date", "--check", "no.jsonl"), "does not exist"),
         (("runs", "No Such Line"), "no sighting of"),
+        (("runs", "Tanzy Morn"), "Near: Tansy Morn."),
         (("runs", "Tansy Morn", "--piece", "tureen"), "with 'tureen'"),
         (("runs", "--retailer", "x"), "which line is meant"),
     ],
