@@ -129,10 +129,14 @@ def test_a_former_price_with_its_label_stays_on_its_side_of_an_upright_rule() ->
 
 
 def test_a_name_left_of_a_tall_price_is_not_the_name_over_the_next_one() -> None:
+    rows = (
+        ("Pineapple Juice", 592, "46-oz. can", 630, "27¢", 914, 582, 75),
+        ("Grapefruit Sections", 670, "No. 303 can", 708, "17¢", 921, 659, 76),
+        ("Red Kidney Beans", 749, "300 cans", 786, "3 for 29¢", 822, 749, 54),
+        ("Mandarin Oranges", 827, "11-oz. can", 864, "23¢", 913, 815, 75),
+    )
     lines: list[Line] = []
-    rows = ("Fresh Frozen Orange Juice", "6/$1"), ("Family Bread", "4/99c"), ("Tuna", "39c")
-    for row, (name, price) in enumerate(rows):
-        y = 40 + 120 * row
-        lines += [(20, y, 26, name), (20, y + 44, 20, "large"), (330, y - 20, 95, price)]
+    for name, y, size, under, price, left, top, height in rows:
+        lines += [(524, y, 22, name), (524, under, 17, size), (left, top, height, price)]
     found = items(parse(*lines))
-    assert [found[price].split(" large")[0] for _, price in rows] == [name for name, _ in rows]
+    assert [name in found[price] for name, _, _, _, price, *_ in rows] == [True] * 4
