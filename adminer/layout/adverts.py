@@ -22,6 +22,10 @@ _DATELINE = re.compile(
 )
 TOUCHING = 0.006  # of the height of the picture: frames no further apart share a rule
 INSET = (0.004, 0.05)  # of its own width: how far a panel set into an advert stands from the sides of its frame
+FULL_HEIGHT = 0.95  # of the height of all type: a frame so high stands beside another advert, or holds the only one
+LEAST_WIDTH = 0.25  # of the picture: an advert beside a framed one is at least so wide
+LEAST_LINES = 5
+HEAD_TYPE = 1.8  # times the usual type of an advert: its name or headline
 BODY_LINES = 24  # as many lines of one small size outside all frames make editorial matter
 
 
@@ -45,7 +49,25 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
         return [Part(frame, "advert", 0.8) for frame in outer]
     if loose < 0.05 and len(outer) == 1:
         return [Part(outer[0], "advert", 0.9)]
+    if len(outer) == 1 and (rest := _neighbour(outer[0], outside, lines, whole)):
+        return [Part(outer[0], "advert", 0.7), Part(rest, "advert", 0.6)]
     return [Part(around([*outer, *(line.rect for line in outside)], whole), "advert", 0.6)]
+
+
+def _neighbour(frame: Rect, outside: Sequence[TypeLine], lines: Sequence[TypeLine], whole: Rect) -> Rect | None:
+    """Return the advert beside a framed one whose own border was not found, None where there is none.
+
+    The frame is as high as all the type, nothing stands over or under it, and the rest begins with a head of its own:
+    a panel set into an advert stands under the advert's head.
+    """
+    every, rest = around([line.rect for line in lines], whole), around([line.rect for line in outside], whole)
+    tall = frame[3] - frame[1] >= FULL_HEIGHT * (every[3] - every[1])
+    apart = rest[0] >= frame[2] or rest[2] <= frame[0]
+    if len(outside) < LEAST_LINES or not (tall and apart and rest[2] - rest[0] > LEAST_WIDTH * whole[2]):
+        return None
+    usual = float(np.median([line.height for line in outside]))
+    head = [line for line in outside if line.rect[1] < rest[1] + (rest[3] - rest[1]) / 3]
+    return rest if max(line.height for line in head) > HEAD_TYPE * usual else None
 
 
 def _outer_frames(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:

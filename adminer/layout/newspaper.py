@@ -24,6 +24,7 @@ _SAME: Final = 0.35  # of the type size by which their heights may
 _FULL: Final = 0.6  # of the widest column: paragraphs fill theirs, the names of a list do not
 _SOLID: Final = 0.55  # of the lines of a stretch that are running text, or it is none
 _LEAST: Final = 0.004  # of the page: less is a filler between rules
+_LARGE: Final = 1.4  # of the size of running text
 _PRICE: Final = re.compile(r"\$ ?\d|\d ?[¢c]\b|\d ?cents?\b", re.IGNORECASE)
 
 
@@ -31,6 +32,23 @@ _PRICE: Final = re.compile(r"\$ ?\d|\d ?[¢c]\b|\d ?cents?\b", re.IGNORECASE)
 class _Stretch:
     rect: Rect
     lines: tuple[TypeLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Paper:
+    """Hold what running text looks like in a paper: its lines, those of its paragraphs, and its type size."""
+
+    running: frozenset[int]  # lines of paragraphs, by identity
+    body: frozenset[int]  # all lines of the size and length of running text
+    size: float
+
+    def advertises(self, lines: Sequence[TypeLine]) -> bool:
+        """Say whether lines are an advert: a price that is not told in prose, or many lines with larger type."""
+        if sum(id(line) in self.running for line in lines) > _SOLID * len(lines):
+            return False
+        priced = [line for line in lines if _PRICE.search(line.text)]
+        large = any(line.height > _LARGE * self.size for line in lines)
+        return any(id(line) not in self.body for line in priced) or (large and bool(priced or len(lines) > _HEADLINE))
 
 
 def cut_page(
@@ -42,12 +60,11 @@ def cut_page(
     """
     level = [rule for rule in rules if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
     running = frozenset(id(line) for line in _stacked(body, size))
+    paper = _Paper(running, frozenset(id(line) for line in body), size)
     parts: list[Part] = []
     for stretch in _stretches(_Stretch(around([n.rect for n in lines], whole), tuple(lines)), level, running, size):
-        for rect, held in _runs(stretch, running):
-            text = sum(id(line) in running for line in held)
-            told = any(_PRICE.search(line.text) for line in held if id(line) not in running)
-            if text > _SOLID * len(held) or (len(held) <= _HEADLINE and not told):
+        for rect, held in _runs(stretch, paper):
+            if not paper.advertises(held):
                 parts.append(Part(rect, "editorial", 0.7))
             elif area_of(rect) > _LEAST * area_of(whole):
                 parts.append(Part(rect, "advert", 0.6))
@@ -114,15 +131,14 @@ def _has_text(lines: Sequence[TypeLine], running: frozenset[int]) -> bool:
     return sum(id(line) in running for line in lines) > _HEADLINE
 
 
-def _runs(stretch: _Stretch, running: frozenset[int]) -> list[tuple[Rect, list[TypeLine]]]:
+def _runs(stretch: _Stretch, paper: _Paper) -> list[tuple[Rect, list[TypeLine]]]:
     """Cut a stretch where running text gives way to an advert without a rule; headlines go with the text."""
     ordered = sorted(stretch.lines, key=lambda n: n.rect[1] + n.rect[3])
-    runs = [list(held) for _, held in groupby(ordered, key=lambda n: id(n) in running)]
+    runs = [list(held) for _, held in groupby(ordered, key=lambda n: id(n) in paper.running)]
     joined: list[list[TypeLine]] = []
     for run in runs:
-        text = id(run[0]) in running
-        loud = not text and (len(run) > _HEADLINE or any(_PRICE.search(n.text) for n in run))
-        before = bool(joined) and _is_loud(joined[-1], running)
+        loud = paper.advertises(run)
+        before = bool(joined) and paper.advertises(joined[-1])
         if joined and (not (loud or before) or (before and loud)):
             joined[-1] += run
         else:
@@ -133,9 +149,3 @@ def _runs(stretch: _Stretch, running: frozenset[int]) -> list[tuple[Rect, list[T
         ((left, top if k == 0 else edge[1], right, bottom if k == len(joined) - 1 else edge[3]), run)
         for k, (edge, run) in enumerate(zip(edges, joined, strict=True))
     ]
-
-
-def _is_loud(run: Sequence[TypeLine], running: frozenset[int]) -> bool:
-    return sum(id(n) in running for n in run) <= _SOLID * len(run) and (
-        len(run) > _HEADLINE or any(_PRICE.search(n.text) for n in run)
-    )

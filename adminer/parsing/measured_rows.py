@@ -22,6 +22,15 @@ from adminer.parsing.tables import Cell
 from adminer.parsing.text import AdvertText
 
 _MEASURE: Final = re.compile(r"(?:[A-Z]{1,2} ?-?)?(?P<n>[\d½¼¾⅓⅔⅛./-]{1,6})[ -]?(?P<word>[A-Za-z]{2,9})?\.?(?: each)?")
+_PACKAGE: Final = (
+    r"(?:[l1I]?bs?|[o0][z2]|pkgs?|cans?|tins?|jars?|btls?|bottles?|doz|dozen|qts?|quarts?|pts?|pints?|gals?|half|each|ea|rolls?|"
+    r"boxe?s?|bags?|bch|bunch|stalks?|heads?|loaf|loaves|cartons?|ctn|pairs?|bars?|large|small|giant|med|medium|tall|reg|"
+    r"lge|ft|in|inch|yd|pieces?|pcs?)"
+)
+# a measure or a package by itself, or both: at least one word, so that bare figures are no size
+_SIZE: Final = re.compile(
+    rf"(?:No[.:]? ?)?(?:[\d½¼¾⅓⅔⅛./-]{{1,5}}[ -]?)?(?:{_PACKAGE}\b\.?[ -]?){{1,3}}|No[.:]? ?\d{{1,3}}½?", re.IGNORECASE
+)
 _NAMED: Final = re.compile(r"[A-Za-z]{3}")
 _ALIKE: Final = 60  # rapidfuzz ratio: the word of a measure is short and set small, so often misread
 _SHARE: Final = 0.7  # of the cells of a column of measures
@@ -41,15 +50,17 @@ def measured_rows(
     rows: list[Row] = []
     spans: list[tuple[int, int]] = []
     for column in _columns_of(advert, prices):
-        left = [_left_of(price, cells, prices) for price in column]
-        beside = [row[-1] for row in left if row]
+        left = [_left_of(advert, price, cells, prices) for price in column]
+        beside = [row[-1] for row in left if len(row) > 1 and row[-2].flat.right <= row[-1].flat.x]
         if len(beside) < _FEWEST or not _are_measures(beside):
             continue
         for price, row in zip(column, left, strict=True):
-            name = _name_of(advert, row[:-1]) if _is_measure(row[-1]) else None
-            if name is None or not _NAMED.search(name.text):
+            measured = bool(row) and _is_measure(row[-1])
+            name = _name_of(advert, [c for c in row[:-1] if c.flat.right <= row[-1].flat.x] if measured else row[:1])
+            if (not measured and len(row) > 1) or name is None or not _NAMED.search(name.text):
                 continue
-            rows.append((row_segment(advert, name, name.text, None), frozenset([price.start])))
+            size = row[-1] if measured and _is_size(row[-1]) else None
+            rows.append((row_segment(advert, name, name.text, size), frozenset([price.start])))
             spans += [(name.start, name.end), (row[-1].start, row[-1].end)]
     return rows, spans
 
@@ -77,8 +88,11 @@ def _is_next(advert: AdvertText, column: Sequence[Found], price: Found) -> bool:
     return 0.4 * price.place.h < step < _STEPS * usual
 
 
-def _left_of(price: Found, cells: Sequence[Cell], prices: Sequence[Found]) -> list[Cell]:
-    """Return the cells on the row of a price from left to right, back to the next price at its left."""
+def _left_of(advert: AdvertText, price: Found, cells: Sequence[Cell], prices: Sequence[Found]) -> list[Cell]:
+    """Return the cells on the row of a price from left to right, back to the next price at its left.
+
+    Words set close before the price, in one cell with it, are the last of them.
+    """
     wall = max(
         (p.place.right for p in prices if p.place.right < price.place.x and shares_row(p.place, price.place)),
         default=-1,
@@ -86,6 +100,11 @@ def _left_of(price: Found, cells: Sequence[Cell], prices: Sequence[Found]) -> li
     beside = [
         c for c in cells if wall <= c.flat.x and c.flat.right <= price.place.x + 2 and shares_row(c.flat, price.place)
     ]
+    for cell in cells:
+        close = advert.text[cell.start : price.start].rstrip() if cell.start < price.start < cell.end else ""
+        if close:
+            end = cell.start + len(close)
+            beside.append(Cell(cell.start, end, close, advert.flat(advert.box_of(cell.start, end)), cell.line))
     return sorted(beside, key=lambda c: c.flat.x)
 
 
@@ -102,11 +121,18 @@ def _name_of(advert: AdvertText, cells: Sequence[Cell]) -> Cell | None:
 
 
 def _is_measure(cell: Cell) -> bool:
-    return _MEASURE.fullmatch(cell.text.strip(" .,")) is not None
+    return _is_size(cell) or _MEASURE.fullmatch(cell.text.strip(" .,")) is not None
+
+
+def _is_size(cell: Cell) -> bool:
+    """Say whether a cell is nothing but units, packages and their figures: "lb. tin", "No. 2½ can", "12-oz. jar"."""
+    return _SIZE.fullmatch(cell.text.strip(" .,")) is not None
 
 
 def _are_measures(cells: Sequence[Cell]) -> bool:
     """Say whether the cells of a column are figures with one word, misread here and there, that counts them."""
+    if sum(map(_is_size, cells)) >= _SHARE * len(cells):
+        return True
     found = [m for c in cells if (m := _MEASURE.fullmatch(c.text.strip(" .,")))]
     words = [m["word"].lower() for m in found if m["word"]]
     if len(found) < _SHARE * len(cells) or len(words) < _SHARE * len(found):

@@ -38,6 +38,7 @@ _COLUMN: Final = 2.5  # widths of a price from its middle to the middle of its h
 _BREAK: Final = 2.6  # usual steps from row to row at which a table has ended
 _FEWEST_ROWS: Final = 2
 _FAR: Final = 1e6
+_JOINING: Final = frozenset({"of", "the", "and", "in"})
 _LEADER: Final = re.compile(r"[._·…=*•-]{2,}|[.·…]")
 _WORD: Final = re.compile(r"[a-z0-9][a-z0-9,.]*", re.IGNORECASE)
 
@@ -177,7 +178,7 @@ def _may_hold(kind: Kind, text: str) -> bool:
 
 def _kind(text: str) -> Kind | None:
     """Return what a head says its column holds, None for what is no head."""
-    words = [w.strip(".,:").lower() for w in _WORD.findall(text)]
+    words = [w for w in (w.strip(".,:").lower() for w in _WORD.findall(text)) if w not in _JOINING]
     if not words or len(text) > _LONGEST:
         return None
     kinds = [_kind_of_word(word) for word in words]

@@ -115,3 +115,30 @@ def test_a_column_of_counted_things_beside_prices_is_their_names() -> None:
         lines += [(20, 100 + 30 * i, 16, left), (300, 100 + 30 * i, 16, name), (560, 98 + 30 * i, 16, price)]
     (advert,) = parse_page(reading_of(lines), NO_NAMES)
     assert all(name in item for (item, _), name in zip(items(advert), ("Towels", "Goblets", "Napkins"), strict=True))
+
+
+def test_packages_set_close_before_the_prices_say_the_size_of_the_names_far_at_the_left() -> None:
+    rows = (
+        ("Valley coffee", "lb. tin 85¢"),
+        ("Bartlett pears", "No. 2½ can 37¢"),
+        ("Paper towels", "roll 2/37¢"),
+        ("Grape jelly", "12-oz. jar 21¢"),
+    )
+    lines: list[Line] = [(20, 20, 60, "TIDEWELL")]
+    for i, (name, price) in enumerate(rows):
+        lines += [(20, 140 + 32 * i, 16, name), (560 - 8 * len(price), 140 + 32 * i, 16, price)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert [item.split()[0] for item, _ in items(advert)] == ["Valley", "Bartlett", "Paper", "Grape"]
+
+
+def test_an_order_form_names_its_articles_under_the_name_of_article() -> None:
+    lines: list[Line] = [(20, 100, 16, "Cat. No."), (300, 100, 16, "Name of Article"), (600, 100, 16, "Price Each")]
+    rows = (
+        ("A110", "Breakfast set, 20 pieces", "5.98"),
+        ("A114", "Sugar and creamer", "1.75"),
+        ("A118", "Cake plate", ".98"),
+    )
+    for i, (number, name, price) in enumerate(rows):
+        lines += [(20, 130 + 28 * i, 16, number), (140, 130 + 28 * i, 16, name), (640, 130 + 28 * i, 16, price)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert [item for item, _ in items(advert)] == [name for _, name, _ in rows]
