@@ -13,8 +13,10 @@ CENTS = re.compile(r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]
 LOOKS_LIKE_CENTS = re.compile(
     r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]?)(?P<sign>[eéèëtf©°<*$CGoO0-9¢])(?P<rest>[.,;:!)\"”]*)$"
 )
-SHILLINGS = re.compile(r"^\d{1,3}/[-–—]\W*$")  # "30/-"
+STERLING = re.compile(r"^(?:\d{1,3}/[-–—]|\d{1,2}½?d)\W*$")  # "30/-", "9½d."
 LIKE_SHILLINGS = re.compile(r"^(\d{1,2})(?:(?:[1lI|)\]]|(?<=\d\d))[-–—]|/)(?=[^\w\-–—]*$)")
+# Pence go no further than 11½, then come shillings: what stands above is a ½ taken for a figure.
+PENCE_WITH_HALF = re.compile(r"^(?P<pence>[2-9]|1[01])[1247](?=d[.,;]?$)")
 SHILLINGS_OF = 2  # on a page: one alone may be the end of a broken number
 NEVER_A_FIGURE = "eéèë©°<$"  # after figures and before a space these stand for nothing but a cent sign
 HALF_TWICE = re.compile(r"(?<=\d)½[/⁄]?(?:[2z](?=[¢cCdeE])|z$)")
@@ -41,10 +43,15 @@ def restore_signs(words: Sequence[PlacedWord]) -> list[PlacedWord]:
 
 
 def _shillings(words: Sequence[PlacedWord]) -> list[PlacedWord]:
-    """Put a slash before the dash of shillings where it was read as "1", ")" or not at all, on a page that has more."""
-    if sum(bool(SHILLINGS.match(word.text) or LIKE_SHILLINGS.match(word.text)) for word in words) < SHILLINGS_OF:
+    """Put a slash before the dash of shillings where it was read as "1", ")" or not at all, on a page that has more.
+
+    Among pence and shillings, "91d" is 9½d: nobody prints ninety-one pence.
+    """
+    if sum(bool(STERLING.match(word.text) or LIKE_SHILLINGS.match(word.text)) for word in words) < SHILLINGS_OF:
         return list(words)
-    return [_retexted(word, LIKE_SHILLINGS.sub(r"\1/-", word.text)) for word in words]
+    return [
+        _retexted(word, PENCE_WITH_HALF.sub(r"\g<pence>½", LIKE_SHILLINGS.sub(r"\1/-", word.text))) for word in words
+    ]
 
 
 def _retexted(word: PlacedWord, text: str) -> PlacedWord:

@@ -55,6 +55,12 @@ def test_what_shows_no_sign_is_left_alone(text: str) -> None:
     assert texts(restore_signs([word(text)])) == [text]
 
 
+def test_pence_above_eleven_are_halves_among_sterling_only() -> None:
+    read = [word("9/-"), word("1d."), word("91d."), word("112d"), word("32d"), word("18d"), word("12d")]
+    assert texts(restore_signs(read)) == ["9/-", "1d.", "9½d.", "11½d", "3½d", "18d", "12d"]
+    assert texts(restore_signs([word("32d")])) == ["32d"]
+
+
 def test_shillings_get_their_slash_back_among_shillings() -> None:
     read = [word("35/-"), word("471-"), word("80)-"), word("60-"), word("42/"), word("24-piece")]
     assert texts(restore_signs(read)) == ["35/-", "47/-", "80/-", "60/-", "42/-", "24-piece"]
