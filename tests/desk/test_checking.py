@@ -335,7 +335,9 @@ def test_proposals_are_accepted_merged_split_and_rejected(tmp_path: Path) -> Non
     made = small_desk(tmp_path, [replace(read, adverts=(replace(read.adverts[0], unknown_names=unknown),))])
     client = made.client()
     assert all(name in client.get("/names").text for name in ("Quince Arbor", "Winter Sorrel", "Thrift Days"))
+    assert '<a href="/names"><b>3</b> names</a>' in client.get("/").text
     client.post("/names/accept", data={"name": "Quince Arbor"})
+    assert '<a href="/names"><b>2</b> names</a>' in client.get("/").text
     client.post("/names/merge", data={"name": "Winter Sorrel", "line": "quince_arbor"})
     client.post("/names/reject", data={"name": "Thrift Days"})
     (line,) = made.desk.authorities().lines
