@@ -77,8 +77,10 @@ class Finder:
         return self._places(near, [text for text, (number, _) in near.items() if number == rarest])
 
     def make_ahead(self) -> None:
-        """Make the list of distinct words before anyone searches."""
-        self._vocabulary()
+        """Make the list of distinct words and bring the table of words to hand before anyone searches."""
+        words = [each for alike in self._vocabulary().values() for each in alike]
+        common = sorted(words, key=lambda each: -each[1])[:2]
+        self.find(" ".join(text for text, _ in common))
 
     def _vocabulary(self) -> dict[str, list[tuple[str, int]]]:
         with self._lock:
