@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from itertools import product
 from typing import Final
 
@@ -20,6 +21,7 @@ Floats = NDArray[np.float64]
 
 _PAD_WEEKS: Final = 104  # how far beyond what was seen or searched a run is thought to reach
 _SHORT_PAD: Final = 52
+_GAPS: Final = 20  # usual gaps between sightings
 _DETECTION: Final = np.array([0.2, 0.4, 0.6, 0.8, 0.95])
 _CHANCE_FIND: Final = np.array([0.02, 0.05, 0.1, 0.2, 0.3, 0.45, 0.6, 0.75, 0.9])
 _ENDING: Final = 1 / np.array([4.0, 8.0, 16.0, 32.0, 64.0, 128.0, 256.0])
@@ -68,7 +70,16 @@ class Comparison:
 
 def fit_run(record: WeekRecord) -> BayesRun:
     """Return the posterior of a single run; ValueError without any sighting."""
-    return _fit(record, pause=False)[0]
+    weeks = (tuple(sorted(each.items())) for each in (record.seen, record.searched, record.found))
+    return _fit_once(*weeks)
+
+
+@lru_cache(maxsize=4)
+def _fit_once(
+    seen: tuple[tuple[int, float], ...], searched: tuple[tuple[int, int], ...], found: tuple[tuple[int, int], ...]
+) -> BayesRun:
+    """Fit a record once for all that ask for it: the bounds of a run and its study do, one after the other."""
+    return _fit(WeekRecord(dict(seen), dict(searched), dict(found)), pause=False)[0]
 
 
 def compare_runs(record: WeekRecord, one: BayesRun) -> Comparison:
@@ -86,7 +97,9 @@ def _fit(record: WeekRecord, *, pause: bool) -> tuple[BayesRun, Floats]:
         raise ValueError("a run needs a sighting")
     weeks = sorted({*record.seen, *record.searched})
     seen = sorted(record.seen)
-    pad = _PAD_WEEKS if len(seen) < 30 else max(_SHORT_PAD, (seen[-1] - seen[0]) // 4)
+    span = seen[-1] - seen[0]
+    # a run seen every few weeks has hardly gone on unseen for twenty times as long
+    pad = _PAD_WEEKS if len(seen) < 30 else max(_SHORT_PAD, min(span // 4, _GAPS * span // len(seen)))
     # searches far from any sighting say nothing more than near ones do
     first = max(min(weeks), seen[0] - pad) - 26
     last = min(max(weeks), seen[-1] + pad) + 26
