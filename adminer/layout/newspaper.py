@@ -42,6 +42,10 @@ class _Paper:
     body: frozenset[int]  # all lines of the size and length of running text
     size: float
 
+    def has_text(self, lines: Sequence[TypeLine]) -> bool:
+        """Say whether more lines of paragraphs are among them than a headline has."""
+        return sum(id(line) in self.running for line in lines) > _HEADLINE
+
     def advertises(self, lines: Sequence[TypeLine]) -> bool:
         """Say whether lines are an advert: a price that is not told in prose, or many lines with larger type."""
         if sum(id(line) in self.running for line in lines) > _SOLID * len(lines):
@@ -59,10 +63,9 @@ def cut_page(
     `size` is the type size of the running text in pixels of the cleaned picture, `whole` the picture.
     """
     level = [rule for rule in rules if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
-    running = frozenset(id(line) for line in _stacked(body, size))
-    paper = _Paper(running, frozenset(id(line) for line in body), size)
+    paper = _Paper(frozenset(map(id, _stacked(body, size))), frozenset(map(id, body)), size)
     parts: list[Part] = []
-    for stretch in _stretches(_Stretch(around([n.rect for n in lines], whole), tuple(lines)), level, running, size):
+    for stretch in _stretches(_Stretch(around([n.rect for n in lines], whole), tuple(lines)), level, paper):
         for rect, held in _runs(stretch, paper):
             if not paper.advertises(held):
                 parts.append(Part(rect, "editorial", 0.7))
@@ -98,7 +101,7 @@ def _goes_on(above: TypeLine, line: TypeLine, size: float) -> bool:
     )
 
 
-def _stretches(stretch: _Stretch, rules: Sequence[Rect], running: frozenset[int], size: float) -> list[_Stretch]:
+def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: _Paper) -> list[_Stretch]:
     """Cut a stretch by the first rule right across it, else by the white between its columns, as long as it goes.
 
     White beside running text parts columns; white between other type may be that before a column of prices.
@@ -107,28 +110,22 @@ def _stretches(stretch: _Stretch, rules: Sequence[Rect], running: frozenset[int]
     for rule in rules:
         across = min(rule[2], right) - max(rule[0], left)
         middle = (rule[1] + rule[3]) / 2
-        if across > _ACROSS * (right - left) and top + size < middle < bottom - size:
+        if across > _ACROSS * (right - left) and top + paper.size < middle < bottom - paper.size:
             above = tuple(n for n in stretch.lines if (n.rect[1] + n.rect[3]) / 2 < middle)
             below = tuple(n for n in stretch.lines if (n.rect[1] + n.rect[3]) / 2 >= middle)
             if above and below:
                 over = _Stretch((left, top, right, rule[3]), above)
                 under = _Stretch((left, rule[1], right, bottom), below)
-                return [part for half in (over, under) for part in _stretches(half, rules, running, size)]
+                return [part for half in (over, under) for part in _stretches(half, rules, paper)]
     ordered = sorted(stretch.lines, key=lambda n: n.rect[0])
-    edge = right
-    for number, line in enumerate(ordered):
-        halves = [
-            _Stretch(around([n.rect for n in lines], stretch.rect), lines)
-            for lines in (tuple(ordered[:number]), tuple(ordered[number:]))
-        ]
-        if line.rect[0] - edge > -_TOUCH * size and any(_has_text(half.lines, running) for half in halves):
-            return [part for half in halves for part in _stretches(half, rules, running, size)]
-        edge = max(edge, line.rect[2]) if number else line.rect[2]
+    edge = ordered[0].rect[2]
+    for number, line in enumerate(ordered[1:], 1):
+        columns = tuple(ordered[:number]), tuple(ordered[number:])
+        if line.rect[0] - edge > -_TOUCH * paper.size and any(map(paper.has_text, columns)):
+            halves = [_Stretch(around([n.rect for n in column], stretch.rect), column) for column in columns]
+            return [part for half in halves for part in _stretches(half, rules, paper)]
+        edge = max(edge, line.rect[2])
     return [stretch]
-
-
-def _has_text(lines: Sequence[TypeLine], running: frozenset[int]) -> bool:
-    return sum(id(line) in running for line in lines) > _HEADLINE
 
 
 def _runs(stretch: _Stretch, paper: _Paper) -> list[tuple[Rect, list[TypeLine]]]:

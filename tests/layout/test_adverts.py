@@ -123,3 +123,26 @@ def test_columns_of_a_paper_that_are_half_illegible_are_still_editorial() -> Non
     parts = find_adverts(RuleWork((), (frame,), ()), [*body, *torn, *rows(60, 620, 15)], 800, 1000)
     assert sorted({part.kind for part in parts}) == ["advert", "editorial"]
     assert [part.rect for part in parts if part.kind == "advert"] == [frame]
+
+
+def test_an_advert_beside_a_framed_one_of_full_height_is_another_where_it_has_a_head_of_its_own() -> None:
+    frame: Rect = (20, 20, 390, 480)
+    held = [TypeLine((60, 40, 340, 80), 40, "Keep's Glass"), *rows(40, 120, 20)]
+    head = TypeLine((460, 30, 740, 60), 30, "Tidewell Furniture")
+    body = rows(450, 100, 20)
+    parts = find_adverts(RuleWork((), (frame,), ()), [*held, head, *body], 800, 500)
+    assert [part.kind for part in parts] == ["advert", "advert"]
+    assert parts[0].rect == frame
+    assert parts[1].rect[0] > 390
+
+
+def test_type_beside_a_frame_without_a_head_or_under_a_common_one_is_one_advert() -> None:
+    frame: Rect = (20, 120, 390, 480)
+    held = rows(40, 140, 20)
+    beside = [TypeLine((460, 130, 740, 160), 30, "All this week"), *rows(450, 180, 20)]
+    over = TypeLine((60, 20, 740, 90), 70, "TIDEWELL MARKETS")
+    (whole,) = find_adverts(RuleWork((), (frame,), ()), [over, *held, *beside], 800, 500)
+    assert whole.rect[0] == 20
+    tall: Rect = (20, 20, 390, 480)
+    (plain,) = find_adverts(RuleWork((), (tall,), ()), [*rows(40, 60, 25), *rows(450, 30, 25)], 800, 500)
+    assert plain.rect[2] == 650
