@@ -72,6 +72,9 @@ def session(part: str, threads: int = 1) -> Any:
     options.log_severity_level = 3
     # Memory asked anew for every tile costs a fifth of its time. What the arena keeps is bounded by one tile.
     options.enable_cpu_mem_arena = True
+    # Two layers of the finding network multiply hosts of numbers too small for a processor's fast path; as zeros they
+    # leave every answer as it was, to the bit, in a third of the time. The first session of a process decides for all.
+    options.add_session_config_entry("session.set_denormal_as_zero", "1")
     return onnxruntime.InferenceSession(str(model_file(part)), options, providers=["CPUExecutionProvider"])
 
 
