@@ -21,8 +21,7 @@ AIM = 22.0  # the height that the fine look brings them to
 COARSE = 0.35  # the look for the largest type: at this part of the first scale
 LARGE = 24.0  # lines at least this high in the coarse look are large type
 UNREAD = 0.6  # mean probability of its letters under which a tall box may be several lines
-SURE = 0.9  # and from which a line is not read a second time
-SURE_FIGURES = 0.97  # the same for a line with figures: a word can be guessed from its neighbours, a price cannot
+SURE = 0.9  # and from which a line is not read a second time, if each of its figures is as sure
 BETTER = 0.01  # by how much the second reading must be the surer one
 VALLEY = 0.6  # of the ink of the rows around: less between two lines that touch; set by eye on one column of figures
 LEAST_ROW = 0.4  # of the usual height of a line: what is lower is a stroke, not a line
@@ -114,7 +113,7 @@ def _at_valleys(inked: NDArray[np.float64], run: NDArray[np.int64], usual: float
 
 def _second_try(gray: Gray, seen: Sequence[Seen], threads: int) -> list[Seen]:
     """Read the unsure lines again with more contrast and a little more room at both ends; keep the surer reading."""
-    unsure = [i for i, one in enumerate(seen) if one.read.confidence < (SURE_FIGURES if _figures(one) else SURE)]
+    unsure = [i for i, one in enumerate(seen) if min(one.read.confidence, _least_figure(one)) < SURE]
     lines = [_wider(seen[i].line) for i in unsure]
     strips = [stretch(cut_strip(gray, line.corners)) for line in lines]
     result = list(seen)
@@ -124,8 +123,11 @@ def _second_try(gray: Gray, seen: Sequence[Seen], threads: int) -> list[Seen]:
     return result
 
 
-def _figures(one: Seen) -> bool:
-    return any(letter.text.isdigit() or letter.text in "$¢" for letter in one.read.letters)
+def _least_figure(one: Seen) -> float:
+    """Return the least probability of a figure or sign of money: a word can be guessed from its neighbours, they cannot."""
+    return min(
+        (letter.confidence for letter in one.read.letters if letter.text.isdigit() or letter.text in "$¢"), default=1.0
+    )
 
 
 def _wider(line: Line) -> Line:
