@@ -124,7 +124,7 @@ def _second_try(gray: Gray, seen: Sequence[Seen], threads: int) -> list[Seen]:
 
 
 def _least_figure(one: Seen) -> float:
-    """Return the least probability of a figure or sign of money: a word can be guessed from its neighbours, they cannot."""
+    """Return the least probability of a figure or money sign: a word can be guessed from its neighbours, they not."""
     return min(
         (letter.confidence for letter in one.read.letters if letter.text.isdigit() or letter.text in "$¢"), default=1.0
     )
