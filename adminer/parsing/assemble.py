@@ -178,7 +178,7 @@ def _parse_advert(
     terms = _with_wrapped(text, terms_of(doc))
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
     prices, used = colour_prices(text, name_payments(text, find_prices(text, terms)), terms)
-    table, prices = read_price_list(text, prices)
+    table, prices = read_price_list(text, prices, grammar.proper)
     schedule = find_schedule(text, grammar.piece_names)
     prices = tell_features(text, schedule, prices) if schedule else prices
     groups = group_prices(text, prices, reading.rules)

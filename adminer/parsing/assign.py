@@ -59,7 +59,10 @@ def pair_items(
         return [Pairing(None, NO_ITEM, "the advert has no text that could name the item") for _ in groups]
     entries = {} if hang_below(groups, segments) else read_entries(advert, groups, segments, rules)
     costs, whys = _costs_of(advert, groups, segments, rules, known, table)
-    for g, entry in entries.items():
+    for g, entry in list(entries.items()):
+        if table is not None and table.item_of(groups[g]) is not None:
+            del entries[g]  # what a column of a table says outdoes what stands before it in reading order
+            continue
         _settle(costs, whys, g, entry, segments)
     rows, columns = linear_sum_assignment(costs)
     chosen: list[Pairing] = []

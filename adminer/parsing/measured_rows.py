@@ -49,8 +49,8 @@ def measured_rows(
     """Return the rows as items with the first characters of their prices, and the characters of measures and names."""
     rows: list[Row] = []
     spans: list[tuple[int, int]] = []
-    for column in _columns_of(advert, prices):
-        left = [_left_of(advert, price, cells, prices) for price in column]
+    for column in columns_of(advert, prices):
+        left = [left_of(advert, price, cells, prices) for price in column]
         beside = [row[-1] for row in left if len(row) > 1 and row[-2].flat.right <= row[-1].flat.x]
         if len(beside) < _FEWEST or not _are_measures(beside):
             continue
@@ -65,7 +65,7 @@ def measured_rows(
     return rows, spans
 
 
-def _columns_of(advert: AdvertText, prices: Sequence[Found]) -> list[list[Found]]:
+def columns_of(advert: AdvertText, prices: Sequence[Found]) -> list[list[Found]]:
     """Return the prices that stand one under another in even steps, edges flush at the left or at the right."""
     columns: list[list[Found]] = []
     for price in sorted(prices, key=lambda p: p.place.centre[1]):
@@ -88,7 +88,7 @@ def _is_next(advert: AdvertText, column: Sequence[Found], price: Found) -> bool:
     return 0.4 * price.place.h < step < _STEPS * usual
 
 
-def _left_of(advert: AdvertText, price: Found, cells: Sequence[Cell], prices: Sequence[Found]) -> list[Cell]:
+def left_of(advert: AdvertText, price: Found, cells: Sequence[Cell], prices: Sequence[Found]) -> list[Cell]:
     """Return the cells on the row of a price from left to right, back to the next price at its left.
 
     Words set close before the price, in one cell with it, are the last of them.

@@ -9,6 +9,7 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.amounts import NUMBER_WORDS, Amount
+from adminer.parsing.grade_tables import grade_rows
 from adminer.parsing.items import Segment
 from adminer.parsing.measured_rows import measured_rows
 from adminer.parsing.prices import Found, make_price
@@ -42,18 +43,30 @@ class PriceList:
         return next((row for row, starts in self.rows if group[0].start in starts), None)
 
     def join_rows(self, groups: Sequence[list[Found]]) -> list[list[Found]]:
-        """Return the groups with all prices of a row in one: they are one item's, by quantity or finish."""
+        """Return the groups with all prices of a row in one: they are one item's, by quantity or finish.
+
+        Prices for the grades of a table of sizes are each for an item of their own.
+        """
         joined: list[list[Found]] = []
         rows: dict[int, list[Found]] = {}
-        for group in groups:
+        for group in self._parted(groups):
             row = self.item_of(group)
-            if row is not None and row.start in rows:
-                rows[row.start] += group
+            if row is not None and id(row) in rows:
+                rows[id(row)] += group
                 continue
             joined.append(list(group))
             if row is not None:
-                rows[row.start] = joined[-1]
+                rows[id(row)] = joined[-1]
         return [sorted(group, key=lambda p: p.start) if self.item_of(group) else group for group in joined]
+
+    def _parted(self, groups: Sequence[list[Found]]) -> list[list[Found]]:
+        parted: list[list[Found]] = []
+        for group in groups:
+            by_row: dict[int, list[Found]] = {}
+            for price in group:
+                by_row.setdefault(id(self.item_of([price])), []).append(price)
+            parted += by_row.values()
+        return parted
 
     def replace_segments(self, segments: Sequence[Segment]) -> list[Segment]:
         """Return the segments with those that stand in the table changed for its rows."""
@@ -61,12 +74,20 @@ class PriceList:
         return sorted([*outside, *(row for row, _ in self.rows)], key=lambda s: s.start)
 
 
-def read_price_list(advert: AdvertText, prices: list[Found]) -> tuple[PriceList | None, list[Found]]:
-    """Return the table of a price list, None where there is none, and the prices as its columns have them."""
+def read_price_list(
+    advert: AdvertText, prices: list[Found], proper: frozenset[str] = frozenset()
+) -> tuple[PriceList | None, list[Found]]:
+    """Return the table of a price list, None where there is none, and the prices as its columns have them.
+
+    Words of `proper` (lower case) are never taken for misread words of the trade.
+    """
     cells = cells_of(advert)
     heads = find_heads(advert, cells)
     if heads is None:
         measured, spans = measured_rows(advert, cells, prices)
+        named = frozenset().union(*(starts for _, starts in measured))
+        graded, more = grade_rows(advert, cells, [p for p in prices if p.start not in named], proper)
+        measured, spans = [*measured, *graded], [*spans, *more]
         return PriceList(tuple(measured), tuple(spans), (), "") if measured else None, prices
     prices = _in_columns(advert, heads, cells, prices)
     rows = rows_of(heads, cells, prices)

@@ -118,10 +118,10 @@ def cells_of(advert: AdvertText) -> list[Cell]:
 def find_heads(advert: AdvertText, cells: Sequence[Cell]) -> Heads | None:
     """Return the heads of a price list, None where no row of heads names its columns."""
     for head in cells:
-        if _kind(head.text) != "name":
+        if kind_of_head(head.text) != "name":
             continue
-        row = [head] + [c for c in cells if c is not head and _one_row(c.flat, head.flat) and _kind(c.text)]
-        columns = [Column(_kind(c.text) or "other", _with_above(c, cells), c.flat) for c in row]
+        row = [head] + [c for c in cells if c is not head and _one_row(c.flat, head.flat) and kind_of_head(c.text)]
+        columns = [Column(kind_of_head(c.text) or "other", _with_above(c, cells), c.flat) for c in row]
         if len(columns) >= 3 and any(c.kind == "price" for c in columns):
             foot = max(c.flat.centre[1] for c in row)
             over = " ".join(advert.printed(n) for n in advert.lines if n.flat.centre[1] < head.flat.y)
@@ -176,7 +176,7 @@ def _may_hold(kind: Kind, text: str) -> bool:
     return kind == "size" or any(c.isdigit() for c in text)
 
 
-def _kind(text: str) -> Kind | None:
+def kind_of_head(text: str) -> Kind | None:
     """Return what a head says its column holds, None for what is no head."""
     words = [w for w in (w.strip(".,:").lower() for w in _WORD.findall(text)) if w not in _JOINING]
     if not words or len(text) > _LONGEST:
