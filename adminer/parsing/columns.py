@@ -74,7 +74,9 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     ratio = line.type_px / max(below.type_px, 1.0)
     if ratio >= _DISPLAY:
         return True
-    short = line.flat.right < below.flat.right - 2 * below.type_px
+    white = below.flat.right - line.flat.right
+    centred = min(white, line.flat.x - below.flat.x) > below.type_px  # white at both ends
+    short = white > 2 * below.type_px or centred
     return short and (ratio >= _LARGER or (text.isupper() and len(text) > 3 and not under.isupper() and ratio > 0.9))
 
 

@@ -32,7 +32,10 @@ SAME: Final = "shares the item with the price before it: nothing else is named b
 HEAD: Final = "the heading of the text that its only price closes"
 _HEADLINE: Final = 2.5  # times the type under it: larger type heads the advert, not an entry
 _PRICE_WORD: Final = re.compile(
-    r"\W*(?:our |sale |special )?prices?\b[\s,:.–—-]*(?:only|is|now|each|per \w+)?\W*", re.I
+    r"\W*(?:(?:(?:our|sale|special) )?prices?|reg(?:ular(?:ly)?)?|special|sale|values?|worth|usually|was|were|each|"
+    r"complete|per (?:pair|set|doz(?:en)?|yard|yd)|the (?:pair|set|lot))\b"
+    r"[\s,:.–—-]*(?:only|is|now|each|complete|per \w+)?\W*",
+    re.IGNORECASE,
 )
 _BULLETS: Final = frozenset("•·●▪■*")
 _ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.IGNORECASE)

@@ -196,3 +196,21 @@ def test_in_a_list_of_rows_the_label_of_a_row_wins_over_a_row_whose_price_was_no
     rows = "Granulated Sugar. 10 lbs.", "Hard Wheat Flour. 24-lb. sack 63c", "Corn Meal. 5-lb. sack 14c", "Beans 19c"
     found = items(parse(*paragraph(*rows)))
     assert "Hard Wheat Flour" in found["63c"]
+
+
+def test_a_value_and_its_sale_price_close_the_paragraph_over_them_under_the_head_of_a_department() -> None:
+    advert = parse(
+        (43, 20, 17, "Shoe Department"),
+        *paragraph("Girls' Lace Boots, patent", "tip, spring heel, width C", y=50),
+        (20, 94, 14, "Value $3.25"),
+        (180, 94, 14, "Sale $2.60"),
+        *paragraph("Felt House Slippers, fur", "bound, leather soles, all", y=126),
+        (20, 170, 14, "Value $1.10"),
+        (180, 170, 14, "Sale 79c"),
+    )
+    assert items(advert) == {
+        "$3.25": "Girls' Lace Boots, patent tip",
+        "$2.60": "Girls' Lace Boots, patent tip",
+        "$1.10": "Felt House Slippers, fur bound",
+        "79c": "Felt House Slippers, fur bound",
+    }
