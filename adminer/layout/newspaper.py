@@ -6,53 +6,28 @@ matter where running text of the paper's own size fills it, an advert where anyt
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import groupby
 from typing import Final
 
+import numpy as np
+
+from adminer.layout.lean import as_printed, lean_of, upright_lines, upright_rules
+from adminer.layout.paper import Paper, is_one_advert
 from adminer.layout.rules import Rect, area_of
 from adminer.layout.type_lines import Part, TypeLine, around
 
 _ACROSS: Final = 0.8  # of a stretch that a cut-off rule runs across
 _TOUCH: Final = 0.4  # type sizes by which lines of two columns may seem to overlap: a hairline is read as a letter
-_HEADLINE: Final = 3  # lines that head an article; more of them, or one with a price, are an advert
-_LEADING: Final = 0.8  # type sizes of white between two lines of a paragraph
-_INDENT: Final = 2.5  # type sizes by which their left ends may differ
-_SAME: Final = 0.35  # of the type size by which their heights may
-_FULL: Final = 0.6  # of the widest column: paragraphs fill theirs, the names of a list do not
-_SOLID: Final = 0.55  # of the lines of a stretch that are running text, or it is none
+_JOINED: Final = 0.03  # of the lines beside a gutter that may run through it: two columns read as one line
 _LEAST: Final = 0.004  # of the page: less is a filler between rules
-_LARGE: Final = 1.4  # of the size of running text
-_PRICE: Final = re.compile(r"\$ ?\d|\d ?[¢c]\b|\d ?cents?\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
 class _Stretch:
     rect: Rect
     lines: tuple[TypeLine, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class _Paper:
-    """Hold what running text looks like in a paper: its lines, those of its paragraphs, and its type size."""
-
-    running: frozenset[int]  # lines of paragraphs, by identity
-    body: frozenset[int]  # all lines of the size and length of running text
-    size: float
-
-    def has_text(self, lines: Sequence[TypeLine]) -> bool:
-        """Say whether more lines of paragraphs are among them than a headline has."""
-        return sum(id(line) in self.running for line in lines) > _HEADLINE
-
-    def advertises(self, lines: Sequence[TypeLine]) -> bool:
-        """Say whether lines are an advert: a price that is not told in prose, or many lines with larger type."""
-        if sum(id(line) in self.running for line in lines) > _SOLID * len(lines):
-            return False
-        priced = [line for line in lines if _PRICE.search(line.text)]
-        large = any(line.height > _LARGE * self.size for line in lines)
-        return any(id(line) not in self.body for line in priced) or (large and bool(priced or len(lines) > _HEADLINE))
 
 
 def cut_page(
@@ -62,50 +37,24 @@ def cut_page(
 
     `size` is the type size of the running text in pixels of the cleaned picture, `whole` the picture.
     """
-    level = [rule for rule in rules if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
-    paper = _Paper(frozenset(map(id, _stacked(body, size))), frozenset(map(id, body)), size)
+    lean = lean_of(lines)
+    stood = upright_lines(lines, lean)
+    running = set(map(id, body))
+    paper = Paper.of([new for old, new in zip(lines, stood, strict=True) if id(old) in running], size)
+    level = [rule for rule in upright_rules(rules, lean) if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
+    page = _Stretch(around([n.rect for n in stood], whole), tuple(stood))
+    runs = [run for stretch in _stretches(page, level, paper) for run in _runs(stretch, paper)]
     parts: list[Part] = []
-    for stretch in _stretches(_Stretch(around([n.rect for n in lines], whole), tuple(lines)), level, paper):
-        for rect, held in _runs(stretch, paper):
-            if not paper.advertises(held):
-                parts.append(Part(rect, "editorial", 0.7))
-            elif area_of(rect) > _LEAST * area_of(whole):
-                parts.append(Part(rect, "advert", 0.6))
+    for rect, held in _whole_adverts(runs, paper):
+        if not paper.advertises(held):
+            parts.append(Part(as_printed(rect, lean), "editorial", 0.7))
+        elif area_of(rect) > _LEAST * area_of(whole):
+            parts.append(Part(as_printed(rect, lean), "advert", 0.6))
     return parts
 
 
-def _stacked(body: Sequence[TypeLine], size: float) -> list[TypeLine]:
-    """Return the lines that stand close one under another, four or more of one size: the paragraphs of a paper."""
-    stacks: list[list[TypeLine]] = []
-    for line in sorted(body, key=lambda n: n.rect[1]):
-        home = next((stack for stack in stacks if _goes_on(stack[-1], line, size)), None)
-        if home is None:
-            stacks.append([line])
-        else:
-            home.append(line)
-    long = [stack for stack in stacks if len(stack) > _HEADLINE]
-    wide = max((_width_of(stack) for stack in long), default=0.0)
-    return [line for stack in long if _width_of(stack) > _FULL * wide for line in stack]
-
-
-def _width_of(stack: Sequence[TypeLine]) -> float:
-    widths = sorted(line.rect[2] - line.rect[0] for line in stack)
-    return widths[len(widths) // 2]
-
-
-def _goes_on(above: TypeLine, line: TypeLine, size: float) -> bool:
-    return (
-        line.rect[1] - above.rect[3] < _LEADING * size
-        and abs(line.rect[0] - above.rect[0]) < _INDENT * size
-        and abs(line.height - above.height) < _SAME * size
-    )
-
-
-def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: _Paper) -> list[_Stretch]:
-    """Cut a stretch by the first rule right across it, else by the white between its columns, as long as it goes.
-
-    White beside running text parts columns; white between other type may be that before a column of prices.
-    """
+def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: Paper) -> list[_Stretch]:
+    """Cut a stretch by the first rule right across it, else by the white between its columns, as long as it goes."""
     left, top, right, bottom = stretch.rect
     for rule in rules:
         across = min(rule[2], right) - max(rule[0], left)
@@ -117,18 +66,40 @@ def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: _Paper) -> list[
                 over = _Stretch((left, top, right, rule[3]), above)
                 under = _Stretch((left, rule[1], right, bottom), below)
                 return [part for half in (over, under) for part in _stretches(half, rules, paper)]
-    ordered = sorted(stretch.lines, key=lambda n: n.rect[0])
-    edge = ordered[0].rect[2]
-    for number, line in enumerate(ordered[1:], 1):
-        columns = tuple(ordered[:number]), tuple(ordered[number:])
-        if line.rect[0] - edge > -_TOUCH * paper.size and any(map(paper.has_text, columns)):
-            halves = [_Stretch(around([n.rect for n in column], stretch.rect), column) for column in columns]
-            return [part for half in halves for part in _stretches(half, rules, paper)]
-        edge = max(edge, line.rect[2])
-    return [stretch]
+    columns = _columns(stretch.lines, paper)
+    if columns is None:
+        return [stretch]
+    halves = [_Stretch(around([n.rect for n in column], stretch.rect), column) for column in columns]
+    return [part for half in halves for part in _stretches(half, rules, paper)]
 
 
-def _runs(stretch: _Stretch, paper: _Paper) -> list[tuple[Rect, list[TypeLine]]]:
+def _columns(lines: Sequence[TypeLine], paper: Paper) -> tuple[tuple[TypeLine, ...], tuple[TypeLine, ...]] | None:
+    """Return lines parted by the clearest gutter among them, None where there is none.
+
+    White beside running text parts columns; white between other type may be that before a column of prices.
+    """
+    lefts, rights = (np.array([line.rect[side] for line in lines]) for side in (0, 2))
+    middles = (lefts + rights) / 2
+    best: tuple[float, float] | None = None
+    for edge in np.unique(lefts):
+        crossed = float(np.sum((lefts < edge - _TOUCH * paper.size) & (rights > edge + _TOUCH * paper.size)))
+        before = [bool(at < edge) for at in middles]
+        if not any(before) or all(before) or crossed > _JOINED * min(sum(before), len(before) - sum(before)):
+            continue
+        if best is not None and crossed >= best[0]:
+            continue
+        halves = [[n for n, first in zip(lines, before, strict=True) if first is side] for side in (True, False)]
+        if any(map(paper.has_text, halves)):
+            best = crossed, float(edge)
+    if best is None:
+        return None
+    return (
+        tuple(n for n, at in zip(lines, middles, strict=True) if at < best[1]),
+        tuple(n for n, at in zip(lines, middles, strict=True) if at >= best[1]),
+    )
+
+
+def _runs(stretch: _Stretch, paper: Paper) -> list[tuple[Rect, list[TypeLine]]]:
     """Cut a stretch where running text gives way to an advert without a rule; headlines go with the text."""
     ordered = sorted(stretch.lines, key=lambda n: n.rect[1] + n.rect[3])
     runs = [list(held) for _, held in groupby(ordered, key=lambda n: id(n) in paper.running)]
@@ -146,3 +117,20 @@ def _runs(stretch: _Stretch, paper: _Paper) -> list[tuple[Rect, list[TypeLine]]]
         ((left, top if k == 0 else edge[1], right, bottom if k == len(joined) - 1 else edge[3]), run)
         for k, (edge, run) in enumerate(zip(edges, joined, strict=True))
     ]
+
+
+def _whole_adverts(
+    runs: Sequence[tuple[Rect, list[TypeLine]]], paper: Paper
+) -> list[tuple[Rect, list[TypeLine]]]:
+    """Put runs one under the other together where the rule between them is one of an advert's own."""
+    made: list[tuple[Rect, list[TypeLine]]] = []
+    for rect, held in runs:
+        if made and _goes_on(made[-1][0], rect, paper.size) and is_one_advert(made[-1][1], held, paper):
+            made[-1] = (around([made[-1][0], rect], rect), [*made[-1][1], *held])
+        else:
+            made.append((rect, list(held)))
+    return made
+
+
+def _goes_on(over: Rect, under: Rect, size: float) -> bool:
+    return abs(over[0] - under[0]) < size and abs(over[2] - under[2]) < size and abs(under[1] - over[3]) < size
