@@ -8,11 +8,11 @@ from itertools import pairwise
 
 import numpy as np
 
+from adminer.layout.framed import frames_of_paper, outer_frames, within
 from adminer.layout.newspaper import cut_page
-from adminer.layout.rules import Rect, RuleWork, area_of, shared
+from adminer.layout.rules import Rect, RuleWork, area_of
 from adminer.layout.type_lines import Part, TypeLine, around
 
-LEAST_ADVERT = 0.03  # of the picture: smaller frames are panels or coupons
 LEAST_FRAMED = 0.06  # of the picture: a page of a paper gives its framed adverts at least this much together
 PAGE_COLUMNS = 3  # columns of running text that make a page of a paper
 # "Thursday, March 3, 1921", "Oct. 5, 1954", "Vol. XII No. 8": what stands under the title of a paper
@@ -20,8 +20,6 @@ _DATELINE = re.compile(
     r"\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[.,]? ?\d{1,2}[.,]? ?1[89]\d\d|\bvol(?:\.|ume)\b",
     re.IGNORECASE,
 )
-TOUCHING = 0.006  # of the height of the picture: frames no further apart share a rule
-INSET = (0.004, 0.05)  # of its own width: how far a panel set into an advert stands from the sides of its frame
 FULL_HEIGHT = 0.95  # of the height of all type: a frame so high stands beside another advert, or holds the only one
 LEAST_WIDTH = 0.25  # of the picture: an advert beside a framed one is at least so wide
 LEAST_LINES = 5
@@ -36,10 +34,16 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
     outside the frames; else frames are panels of one advert that takes the whole of the type.
     """
     whole: Rect = (0.0, 0.0, float(width), float(height))
-    outer = _outer_frames(work, lines, whole)
-    outside = [line for line in lines if not any(_within(line.rect, frame) for frame in outer)]
+    if _is_dated(lines, whole):
+        framed = frames_of_paper(work, lines, whole)
+        outside = _outside(lines, framed)
+        columns = _editorial(outside, lines)
+        if columns and (_is_page(framed, columns, lines, whole) or _columns_of_text(columns, whole) > 1):
+            return _page(framed, outside, columns, whole, work.rules)
+    outer = outer_frames(work, lines, whole)
+    outside = _outside(lines, outer)
     columns = _editorial(outside, lines)
-    if columns and (_is_page(outer, columns, lines, whole) or _is_paper(columns, lines, whole)):
+    if columns and _is_page(outer, columns, lines, whole):
         return _page(outer, outside, columns, whole, work.rules)
     if not outer:
         return [Part(around([line.rect for line in lines], whole), "advert", 0.6)]
@@ -52,6 +56,10 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
     if len(outer) == 1 and (rest := _neighbour(outer[0], outside, lines, whole)):
         return [Part(outer[0], "advert", 0.7), Part(rest, "advert", 0.6)]
     return [Part(around([*outer, *(line.rect for line in outside)], whole), "advert", 0.6)]
+
+
+def _outside(lines: Sequence[TypeLine], frames: Sequence[Rect]) -> list[TypeLine]:
+    return [line for line in lines if not any(within(line.rect, frame) for frame in frames)]
 
 
 def _neighbour(frame: Rect, outside: Sequence[TypeLine], lines: Sequence[TypeLine], whole: Rect) -> Rect | None:
@@ -68,46 +76,6 @@ def _neighbour(frame: Rect, outside: Sequence[TypeLine], lines: Sequence[TypeLin
     usual = float(np.median([line.height for line in outside]))
     head = [line for line in outside if line.rect[1] < rest[1] + (rest[3] - rest[1]) / 3]
     return rest if max(line.height for line in head) > HEAD_TYPE * usual else None
-
-
-def _outer_frames(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
-    """Return the frames with type in them that no other frame holds, the edge of the scan itself left out."""
-    framed = [
-        frame
-        for frame in work.frames
-        if LEAST_ADVERT * area_of(whole) < area_of(frame) < 0.985 * area_of(whole)
-        and sum(_within(line.rect, frame) for line in lines) >= 3
-    ]
-    framed.sort(key=area_of, reverse=True)
-    outer: list[Rect] = []
-    for frame in framed:
-        if not any(shared(frame, other) > 0.8 * area_of(frame) for other in outer):
-            outer.append(frame)
-    return _rejoined(outer, TOUCHING * whole[3])
-
-
-def _rejoined(frames: Sequence[Rect], touching: float) -> list[Rect]:
-    """Put the frames together that a panel set into an advert from side to side has cut apart.
-
-    Such a panel is narrower than the frame by a little white on both sides and shares a rule with what is above or
-    below it; adverts that stand one under the other have sides of their own.
-    """
-    for panel in frames:
-        cut = [f for f in frames if _set_into(panel, f) and _apart(panel, f) <= touching]
-        if cut:
-            whole = around([panel, *cut], panel)
-            return _rejoined([whole, *(f for f in frames if f is not panel and f not in cut)], touching)
-    return list(frames)
-
-
-def _apart(a: Rect, b: Rect) -> float:
-    """Return how far two rectangles stand from having one rule between them, one above the other."""
-    return min(abs(a[1] - b[3]), abs(b[1] - a[3]))
-
-
-def _set_into(panel: Rect, frame: Rect) -> bool:
-    low, high = (share * (panel[2] - panel[0]) for share in INSET)
-    return all(low <= inset <= high for inset in (panel[0] - frame[0], frame[2] - panel[2]))
 
 
 def _editorial(outside: Sequence[TypeLine], lines: Sequence[TypeLine]) -> list[TypeLine]:
@@ -163,7 +131,7 @@ def _page(
         head = []
     rest = [line for line in outside if line not in head]
     if _is_paper(body, rest, whole):
-        return parts + cut_page(rest, body, rules, whole, float(np.median([line.height for line in body])))
+        return parts + cut_page(rest, rules, whole, float(np.median([line.height for line in body])))
     return parts + [Part(rect, "editorial", 0.7) for rect in _columns(rest, whole)]
 
 
@@ -180,7 +148,3 @@ def _columns(lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
         else:
             groups.append([line.rect])
     return [around(group, whole) for group in groups]
-
-
-def _within(rect: Rect, frame: Rect) -> bool:
-    return shared(rect, frame) > 0.7 * max(1.0, area_of(rect))

@@ -30,18 +30,15 @@ class _Stretch:
     lines: tuple[TypeLine, ...]
 
 
-def cut_page(
-    lines: Sequence[TypeLine], body: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect, size: float
-) -> list[Part]:
-    """Return the adverts and the editorial matter of a page of a paper; `body` are its lines of running text.
+def cut_page(lines: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect, size: float) -> list[Part]:
+    """Return the adverts and the editorial matter of a page of a paper.
 
     `size` is the type size of the running text in pixels of the cleaned picture, `whole` the picture.
     """
     lean = lean_of(lines)
     stood = upright_lines(lines, lean)
-    running = set(map(id, body))
-    paper = Paper.of([new for old, new in zip(lines, stood, strict=True) if id(old) in running], size)
     level = [rule for rule in upright_rules(rules, lean) if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
+    paper = Paper.of(stood, size, level)
     page = _Stretch(around([n.rect for n in stood], whole), tuple(stood))
     runs = [run for stretch in _stretches(page, level, paper) for run in _runs(stretch, paper)]
     parts: list[Part] = []
@@ -66,37 +63,37 @@ def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: Paper) -> list[_
                 over = _Stretch((left, top, right, rule[3]), above)
                 under = _Stretch((left, rule[1], right, bottom), below)
                 return [part for half in (over, under) for part in _stretches(half, rules, paper)]
-    columns = _columns(stretch.lines, paper)
-    if columns is None:
+    edge = _gutter(stretch.lines, paper)
+    if edge is None:
         return [stretch]
-    halves = [_Stretch(around([n.rect for n in column], stretch.rect), column) for column in columns]
+    before = tuple(n for n in stretch.lines if (n.rect[0] + n.rect[2]) / 2 < edge)
+    after = tuple(n for n in stretch.lines if (n.rect[0] + n.rect[2]) / 2 >= edge)
+    one, two = (around([n.rect for n in column], stretch.rect) for column in (before, after))
+    # a line read across the gutter makes neither column wider
+    halves = (
+        _Stretch((max(one[0], left), one[1], min(one[2], edge), one[3]), before),
+        _Stretch((max(two[0], edge), two[1], min(two[2], right), two[3]), after),
+    )
     return [part for half in halves for part in _stretches(half, rules, paper)]
 
 
-def _columns(lines: Sequence[TypeLine], paper: Paper) -> tuple[tuple[TypeLine, ...], tuple[TypeLine, ...]] | None:
-    """Return lines parted by the clearest gutter among them, None where there is none.
+def _gutter(lines: Sequence[TypeLine], paper: Paper) -> float | None:
+    """Return where the clearest white between two columns ends, None where there is none.
 
     White beside running text parts columns; white between other type may be that before a column of prices.
     """
     lefts, rights = (np.array([line.rect[side] for line in lines]) for side in (0, 2))
-    middles = (lefts + rights) / 2
     best: tuple[float, float] | None = None
-    for edge in np.unique(lefts):
+    for edge in map(float, np.unique(lefts)):
         crossed = float(np.sum((lefts < edge - _TOUCH * paper.size) & (rights > edge + _TOUCH * paper.size)))
-        before = [bool(at < edge) for at in middles]
-        if not any(before) or all(before) or crossed > _JOINED * min(sum(before), len(before) - sum(before)):
+        before = [at < edge for at in (lefts + rights) / 2]
+        fewer = min(sum(before), len(before) - sum(before))
+        if not fewer or crossed > _JOINED * fewer or (best is not None and crossed >= best[0]):
             continue
-        if best is not None and crossed >= best[0]:
-            continue
-        halves = [[n for n, first in zip(lines, before, strict=True) if first is side] for side in (True, False)]
+        halves = [[n for n, first in zip(lines, before, strict=True) if first == side] for side in (True, False)]
         if any(map(paper.has_text, halves)):
-            best = crossed, float(edge)
-    if best is None:
-        return None
-    return (
-        tuple(n for n, at in zip(lines, middles, strict=True) if at < best[1]),
-        tuple(n for n, at in zip(lines, middles, strict=True) if at >= best[1]),
-    )
+            best = crossed, edge
+    return best[1] if best else None
 
 
 def _runs(stretch: _Stretch, paper: Paper) -> list[tuple[Rect, list[TypeLine]]]:
@@ -105,8 +102,8 @@ def _runs(stretch: _Stretch, paper: Paper) -> list[tuple[Rect, list[TypeLine]]]:
     runs = [list(held) for _, held in groupby(ordered, key=lambda n: id(n) in paper.running)]
     joined: list[list[TypeLine]] = []
     for run in runs:
-        loud = paper.advertises(run)
-        before = bool(joined) and paper.advertises(joined[-1])
+        loud = paper.offers(run)
+        before = bool(joined) and paper.offers(joined[-1])
         if joined and (not (loud or before) or (before and loud)):
             joined[-1] += run
         else:
@@ -119,9 +116,7 @@ def _runs(stretch: _Stretch, paper: Paper) -> list[tuple[Rect, list[TypeLine]]]:
     ]
 
 
-def _whole_adverts(
-    runs: Sequence[tuple[Rect, list[TypeLine]]], paper: Paper
-) -> list[tuple[Rect, list[TypeLine]]]:
+def _whole_adverts(runs: Sequence[tuple[Rect, list[TypeLine]]], paper: Paper) -> list[tuple[Rect, list[TypeLine]]]:
     """Put runs one under the other together where the rule between them is one of an advert's own."""
     made: list[tuple[Rect, list[TypeLine]]] = []
     for rect, held in runs:

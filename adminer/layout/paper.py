@@ -7,31 +7,38 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final, Self
 
+import numpy as np
+
+from adminer.layout.rules import Rect
 from adminer.layout.type_lines import TypeLine
 
 _HEADLINE: Final = 3  # lines that head an article; more of them, or one with a price, are an advert
-_LEADING: Final = 0.8  # type sizes of white between two lines of a paragraph
+_LEADING: Final = 2.2  # type sizes from line to line of a paragraph, one lost between them
 _INDENT: Final = 2.5  # type sizes by which their left ends may differ
-_SAME: Final = 0.35  # of the type size by which their heights may
-_FULL: Final = 0.6  # of the widest column: paragraphs fill theirs, the names of a list do not
+_SAME: Final = 0.5  # of the type size by which their heights may: letters with tails and without
+_LONG: Final = 6  # type sizes from which a line may be one of a paragraph
+_FIGURES: Final = 0.12  # of a line that are figures: more is a list of prices
+_FULL: Final = 0.6  # of the usual measure: paragraphs fill theirs, the names of a list do not
 _SOLID: Final = 0.55  # of the lines of a stretch that are running text, or it is none
-_LARGE: Final = 1.4  # of the size of running text
+_LARGE: Final = 1.4  # of the size of running text: a headline, a name
+_DISPLAY: Final = 1.8  # of the size of running text: what no headline of a column has
 _ENDS: Final = 3  # lines within which the head of an advert begins and its signature ends
-_PRICE: Final = re.compile(r"\$ ?\d|\d ?[¢c]\b|\d ?cents?\b", re.IGNORECASE)
+_DENSE: Final = 4  # lines among which an article tells one sum at most
+_NARROW: Final = 2.5  # widths of its letters to the height of the narrowest type
+_PRICE: Final = re.compile(r"\$ ?\d|\d ?[¢c]\b|\d ?cents?\b|(?:^|[ .])\d{0,2}\.\d\d$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
 class Paper:
-    """Hold what running text looks like in a paper: its lines, those of its paragraphs, and its type size."""
+    """Hold what running text looks like in a paper: the lines of its paragraphs, and its type size."""
 
     running: frozenset[int]  # lines of paragraphs, by identity
-    body: frozenset[int]  # all lines of the size and length of running text
     size: float
 
     @classmethod
-    def of(cls, body: Sequence[TypeLine], size: float) -> Self:
-        """Learn the running text of a paper from its lines of that size and length."""
-        return cls(frozenset(map(id, _stacked(body, size))), frozenset(map(id, body)), size)
+    def of(cls, lines: Sequence[TypeLine], size: float, rules: Sequence[Rect]) -> Self:
+        """Learn the running text of a paper: lines of one size and measure close under each other, no rule between."""
+        return cls(frozenset(id(line) for stack in _paragraphs(lines, size, rules) for line in stack), size)
 
     def has_text(self, lines: Sequence[TypeLine]) -> bool:
         """Say whether more lines of paragraphs are among them than a headline has."""
@@ -41,17 +48,23 @@ class Paper:
         """Say whether most lines are those of paragraphs."""
         return sum(id(line) in self.running for line in lines) > _SOLID * len(lines)
 
-    def advertises(self, lines: Sequence[TypeLine]) -> bool:
-        """Say whether lines are an advert: a price that is not told in prose, or many lines with larger type."""
-        if self.is_text(lines):
+    def offers(self, lines: Sequence[TypeLine]) -> bool:
+        """Say whether lines tell prices, and not in prose."""
+        if len(lines) < _HEADLINE or self.is_text(lines):
             return False
-        priced = [line for line in lines if _PRICE.search(line.text)]
-        large = any(self.is_large(line) for line in lines)
-        return any(id(line) not in self.body for line in priced) or (large and bool(priced or len(lines) > _HEADLINE))
+        priced = sum(id(line) not in self.running and bool(_PRICE.search(line.text)) for line in lines)
+        return priced > 1 or (priced == 1 and any(map(self.is_large, lines)))
+
+    def advertises(self, lines: Sequence[TypeLine]) -> bool:
+        """Say whether lines are an advert: prices, or more lines than a headline has and type larger than any has."""
+        if self.offers(lines):
+            return True
+        display = any(_type_of(line) > _DISPLAY * self.size for line in lines)
+        return display and len(lines) > _HEADLINE and not self.has_text(lines)
 
     def is_large(self, line: TypeLine) -> bool:
         """Say whether a line is larger than running text: a head, a name, a numeral."""
-        return line.height > _LARGE * self.size
+        return _type_of(line) > _LARGE * self.size
 
 
 def is_one_advert(over: Sequence[TypeLine], under: Sequence[TypeLine], paper: Paper) -> bool:
@@ -69,18 +82,37 @@ def is_one_advert(over: Sequence[TypeLine], under: Sequence[TypeLine], paper: Pa
     return not signed and not headed
 
 
-def _stacked(body: Sequence[TypeLine], size: float) -> list[TypeLine]:
+def _paragraphs(lines: Sequence[TypeLine], size: float, rules: Sequence[Rect]) -> list[list[TypeLine]]:
     """Return the lines that stand close one under another, four or more of one size: the paragraphs of a paper."""
+    body = [
+        line
+        for line in lines
+        if abs(_type_of(line) - size) < _SAME * size
+        and line.rect[2] - line.rect[0] > _LONG * size
+        and sum(c.isdigit() for c in line.text) < _FIGURES * max(1, len(line.text))
+    ]
     stacks: list[list[TypeLine]] = []
-    for line in sorted(body, key=lambda n: n.rect[1]):
-        home = next((stack for stack in stacks if _runs_on(stack[-1], line, size)), None)
+    for line in sorted(body, key=lambda n: n.rect[1] + n.rect[3]):
+        home = next((stack for stack in stacks if _runs_on(stack[-1], line, size, rules)), None)
         if home is None:
             stacks.append([line])
         else:
             home.append(line)
-    long = [stack for stack in stacks if len(stack) > _HEADLINE]
-    wide = max((_width_of(stack) for stack in long), default=0.0)
-    return [line for stack in long if _width_of(stack) > _FULL * wide for line in stack]
+    long = [stack for stack in map(_told, stacks) if len(stack) > _HEADLINE]
+    usual = float(np.median([_width_of(stack) for stack in long for _ in stack])) if long else 0.0
+    return [stack for stack in long if _width_of(stack) > _FULL * usual]
+
+
+def _told(stack: Sequence[TypeLine]) -> list[TypeLine]:
+    """Return the lines of a stack without those among which prices stand close: an advert set like the text over it."""
+    priced = [n for n, line in enumerate(stack) if _PRICE.search(line.text)]
+    dense = [n for n in priced if sum(abs(n - m) < _DENSE for m in priced) > 1]
+    return [line for n, line in enumerate(stack) if all(abs(n - m) >= _DENSE / 2 for m in dense)]
+
+
+def _type_of(line: TypeLine) -> float:
+    """Return the height of a line's type: lines of two columns that were read as one stand aslant and are no taller."""
+    return min(line.height, _NARROW * (line.rect[2] - line.rect[0]) / max(1, len(line.text)))
 
 
 def _width_of(stack: Sequence[TypeLine]) -> float:
@@ -88,9 +120,17 @@ def _width_of(stack: Sequence[TypeLine]) -> float:
     return widths[len(widths) // 2]
 
 
-def _runs_on(above: TypeLine, line: TypeLine, size: float) -> bool:
+def _runs_on(above: TypeLine, line: TypeLine, size: float, rules: Sequence[Rect]) -> bool:
+    top, bottom = (above.rect[1] + above.rect[3]) / 2, (line.rect[1] + line.rect[3]) / 2
     return (
-        line.rect[1] - above.rect[3] < _LEADING * size
+        bottom - top < _LEADING * size
         and abs(line.rect[0] - above.rect[0]) < _INDENT * size
-        and abs(line.height - above.height) < _SAME * size
+        and abs(_type_of(line) - _type_of(above)) < _SAME * size
+        and not any(_parts(rule, top, bottom, line.rect) for rule in rules)
     )
+
+
+def _parts(rule: Rect, top: float, bottom: float, under: Rect) -> bool:
+    """Say whether a rule runs between two rows, over most of the line under it."""
+    across = min(rule[2], under[2]) - max(rule[0], under[0])
+    return top < (rule[1] + rule[3]) / 2 < bottom and across > _FULL * (under[2] - under[0])

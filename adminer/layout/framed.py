@@ -1,0 +1,141 @@
+"""The frames of a picture that may be adverts: what holds them, what only looks like one, what cuts one in two."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import permutations
+from typing import Final
+
+import numpy as np
+
+from adminer.layout.paper import Paper, is_one_advert
+from adminer.layout.rules import Rect, RuleWork, area_of, shared
+from adminer.layout.type_lines import TypeLine, around
+
+_LEAST_ADVERT: Final = 0.03  # of the picture: smaller frames are panels or coupons
+_LEAST_OF_PAPER: Final = 0.006  # of the page of a paper: cards of a barber, a theatre
+_EDGE: Final = 0.985  # of the picture: larger is the edge of the scan
+_LEAST_LINES: Final = 3
+_TOUCHING: Final = 0.006  # of the height of the picture: frames no further apart share a rule
+_STRIP: Final = 0.025  # of the height of the picture: a line of type between two rules of an advert
+_INSET: Final = (0.004, 0.05)  # of its own width: how far a panel set into an advert stands from the sides of its frame
+_GUTTER: Final = 2.0  # type sizes from a column rule to its column at most
+_LONG: Final = 6  # type sizes from which an upright stroke is a rule, not a letter
+
+
+def outer_frames(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
+    """Return the frames with type in them that no other frame holds, the edge of the scan itself left out."""
+    framed = [f for f in work.frames if _LEAST_ADVERT * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
+    return _rejoined(_outermost([f for f in framed if len(_held(lines, f)) >= _LEAST_LINES]), _TOUCHING * whole[3])
+
+
+def frames_of_paper(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
+    """Return the frames of adverts on the page of a paper: small ones too, none that rules close around articles.
+
+    A scratch of the film cuts no frame, and a rule of an advert's own cuts no advert.
+    """
+    framed = [f for f in work.frames if _LEAST_OF_PAPER * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
+    framed = [f for f in framed if _held(lines, f)]
+    size = float(np.median([line.height for line in lines]))
+    level = [rule for rule in work.rules if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
+    paper = Paper.of(lines, size, level)
+    framed = _outermost([f for f in framed if not _is_column(f, lines, paper)])
+    scratches = _scratches(work.rules, lines, size)
+    framed = _mended(framed, scratches, _TOUCHING * whole[3])
+    framed = [f for f in framed if not any(_lies_on(f[0], s) or _lies_on(f[2], s) for s in scratches)]
+    framed = _whole_adverts(_rejoined(framed, _TOUCHING * whole[3]), lines, paper, _STRIP * whole[3])
+    return [f for f in framed if len(_held(lines, f)) >= _LEAST_LINES]
+
+
+def _held(lines: Sequence[TypeLine], frame: Rect) -> list[TypeLine]:
+    return [line for line in lines if within(line.rect, frame)]
+
+
+def _is_column(frame: Rect, lines: Sequence[TypeLine], paper: Paper) -> bool:
+    """Say whether rules close around running text that fills the white between them: columns, not an advert."""
+    held = _held(lines, frame)
+    if not paper.is_text(held):
+        return False
+    text = around([line.rect for line in held], frame)
+    return max(text[0] - frame[0], frame[2] - text[2]) < _GUTTER * paper.size
+
+
+def _outermost(frames: Sequence[Rect]) -> list[Rect]:
+    outer: list[Rect] = []
+    for frame in sorted(frames, key=area_of, reverse=True):
+        if not any(shared(frame, other) > 0.8 * area_of(frame) for other in outer):
+            outer.append(frame)
+    return outer
+
+
+def _scratches(rules: Sequence[Rect], lines: Sequence[TypeLine], size: float) -> list[Rect]:
+    """Return the upright strokes that run through more lines of type than begin or end at them: no column rules."""
+    found = []
+    for rule in rules:
+        left, top, right, bottom = rule
+        if bottom - top < _LONG * size or bottom - top < 4 * (right - left):
+            continue
+        level = [n.rect for n in lines if top < (n.rect[1] + n.rect[3]) / 2 < bottom and n.height < 2 * size]
+        through = sum(r[0] < left - 2 * size and r[2] > right + 2 * size for r in level)
+        ends = sum(min(abs(r[2] - left), abs(r[0] - right)) < 2 * size for r in level)
+        if through >= _LEAST_LINES and through > ends:
+            found.append(rule)
+    return found
+
+
+def _lies_on(side: float, stroke: Rect) -> bool:
+    return stroke[0] <= side <= stroke[2]
+
+
+def _mended(frames: Sequence[Rect], scratches: Sequence[Rect], touching: float) -> list[Rect]:
+    """Put the frames together that stand on both sides of a scratch, as high as each other or one within the other."""
+    for one, two in permutations(frames, 2):
+        beside = abs(two[0] - one[2]) < 2 * touching
+        level = min(one[3], two[3]) - max(one[1], two[1]) > 0.9 * min(one[3] - one[1], two[3] - two[1])
+        if beside and level and any(s[0] - touching < one[2] < s[2] + touching for s in scratches):
+            joined = around([one, two], one)
+            return _mended(_outermost([joined, *(f for f in frames if f not in (one, two))]), scratches, touching)
+    return list(frames)
+
+
+def _whole_adverts(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Paper, strip: float) -> list[Rect]:
+    """Put the frames one under the other together where what parts them are rules of one advert."""
+    for over, under in permutations(frames, 2):
+        aligned = max(abs(over[0] - under[0]), abs(over[2] - under[2])) < paper.size
+        if (
+            aligned
+            and abs(under[1] - over[3]) < strip
+            and is_one_advert(_held(lines, over), _held(lines, under), paper)
+        ):
+            joined = around([over, under], over)
+            return _whole_adverts([joined, *(f for f in frames if f not in (over, under))], lines, paper, strip)
+    return list(frames)
+
+
+def _rejoined(frames: Sequence[Rect], touching: float) -> list[Rect]:
+    """Put the frames together that a panel set into an advert from side to side has cut apart.
+
+    Such a panel is narrower than the frame by a little white on both sides and shares a rule with what is above or
+    below it; adverts that stand one under the other have sides of their own.
+    """
+    for panel in frames:
+        cut = [f for f in frames if _set_into(panel, f) and _apart(panel, f) <= touching]
+        if cut:
+            whole = around([panel, *cut], panel)
+            return _rejoined([whole, *(f for f in frames if f is not panel and f not in cut)], touching)
+    return list(frames)
+
+
+def _apart(a: Rect, b: Rect) -> float:
+    """Return how far two rectangles stand from having one rule between them, one above the other."""
+    return min(abs(a[1] - b[3]), abs(b[1] - a[3]))
+
+
+def _set_into(panel: Rect, frame: Rect) -> bool:
+    low, high = (share * (panel[2] - panel[0]) for share in _INSET)
+    return all(low <= inset <= high for inset in (panel[0] - frame[0], frame[2] - panel[2]))
+
+
+def within(rect: Rect, frame: Rect) -> bool:
+    """Say whether most of a rectangle lies in a frame."""
+    return shared(rect, frame) > 0.7 * max(1.0, area_of(rect))
