@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from itertools import pairwise
+from dataclasses import replace
 
 import numpy as np
 
 from adminer.layout.framed import frames_of_paper, outer_frames, within
 from adminer.layout.newspaper import cut_page
-from adminer.layout.rules import Rect, RuleWork, area_of
+from adminer.layout.rules import Rect, RuleWork, area_of, shared
 from adminer.layout.type_lines import Part, TypeLine, around
 
 LEAST_FRAMED = 0.06  # of the picture: a page of a paper gives its framed adverts at least this much together
@@ -39,12 +39,12 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
         outside = _outside(lines, framed)
         columns = _editorial(outside, lines)
         if columns and (_is_page(framed, columns, lines, whole) or _columns_of_text(columns, whole) > 1):
-            return _page(framed, outside, columns, whole, work.rules)
+            return _page(framed, outside, columns, whole, work.rules, dated=True)
     outer = outer_frames(work, lines, whole)
     outside = _outside(lines, outer)
     columns = _editorial(outside, lines)
     if columns and _is_page(outer, columns, lines, whole):
-        return _page(outer, outside, columns, whole, work.rules)
+        return _page(outer, outside, columns, whole, work.rules, dated=False)
     if not outer:
         return [Part(around([line.rect for line in lines], whole), "advert", 0.6)]
     loose = sum(area_of(line.rect) for line in outside) / max(1.0, sum(area_of(line.rect) for line in lines))
@@ -103,15 +103,19 @@ def _is_page(outer: Sequence[Rect], body: Sequence[TypeLine], lines: Sequence[Ty
     return _columns_of_text(body, whole) >= PAGE_COLUMNS or _is_dated(lines, whole)
 
 
-def _is_paper(body: Sequence[TypeLine], lines: Sequence[TypeLine], whole: Rect) -> bool:
-    """Say whether running text in columns under a dateline is a page of a paper, its adverts framed or not."""
-    return _columns_of_text(body, whole) > 1 and _is_dated(lines, whole)
-
-
 def _columns_of_text(body: Sequence[TypeLine], whole: Rect) -> int:
+    """Count the places across the page over which lines of running text are centred, a few lines on each."""
     width = whole[2]
-    narrow = sorted((line.rect[0] + line.rect[2]) / 2 for line in body if line.rect[2] - line.rect[0] < 0.4 * width)
-    return 1 + sum(b - a > 0.08 * width for a, b in pairwise(narrow))
+    narrow = [line.rect for line in body if line.rect[2] - line.rect[0] < 0.4 * width]
+    centres = np.array([(rect[0] + rect[2]) / 2 for rect in narrow])
+    columns = 0
+    while len(centres):
+        crowd = np.sum(np.abs(centres[:, None] - centres[None]) < 0.02 * width, axis=1)
+        if crowd.max() < LEAST_LINES:
+            break
+        centres = centres[np.abs(centres - centres[np.argmax(crowd)]) > 0.06 * width]
+        columns += 1
+    return columns
 
 
 def _is_dated(lines: Sequence[TypeLine], whole: Rect) -> bool:
@@ -119,7 +123,13 @@ def _is_dated(lines: Sequence[TypeLine], whole: Rect) -> bool:
 
 
 def _page(
-    outer: list[Rect], outside: Sequence[TypeLine], body: list[TypeLine], whole: Rect, rules: Sequence[Rect]
+    outer: list[Rect],
+    outside: Sequence[TypeLine],
+    body: list[TypeLine],
+    whole: Rect,
+    rules: Sequence[Rect],
+    *,
+    dated: bool,
 ) -> list[Part]:
     """Name the parts of a newspaper page: framed adverts, the strip of title and date on top, columns of text."""
     parts = [Part(frame, "advert", 0.8) for frame in outer]
@@ -130,9 +140,25 @@ def _page(
     else:
         head = []
     rest = [line for line in outside if line not in head]
-    if _is_paper(body, rest, whole):
-        return parts + cut_page(rest, rules, whole, float(np.median([line.height for line in body])))
+    if dated and _columns_of_text(body, whole) > 1:
+        cut = cut_page(rest, rules, whole, float(np.median([line.height for line in body])))
+        return parts + [replace(part, rect=_clear_of(part.rect, outer)) for part in cut]
     return parts + [Part(rect, "editorial", 0.7) for rect in _columns(rest, whole)]
+
+
+def _clear_of(rect: Rect, frames: Sequence[Rect]) -> Rect:
+    """Return what is left of a rectangle beside the frames that reach into it: what is framed is theirs."""
+    for frame in frames:
+        left, top, right, bottom = rect
+        if shared(rect, frame) > 0:
+            rests = (
+                (max(left, frame[2]), top, right, bottom),
+                (left, max(top, frame[3]), right, bottom),
+                (left, top, min(right, frame[0]), bottom),
+                (left, top, right, min(bottom, frame[1])),
+            )
+            rect = max(rests, key=area_of)
+    return rect
 
 
 def _columns(lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:

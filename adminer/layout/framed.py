@@ -56,7 +56,7 @@ def _is_column(frame: Rect, lines: Sequence[TypeLine], paper: Paper) -> bool:
     held = _held(lines, frame)
     if not paper.is_text(held):
         return False
-    text = around([line.rect for line in held], frame)
+    text = around([line.rect for line in held if id(line) in paper.running], frame)
     return max(text[0] - frame[0], frame[2] - text[2]) < _GUTTER * paper.size
 
 

@@ -35,8 +35,9 @@ def lean_of(lines: Sequence[TypeLine]) -> float:
 
 
 def _sharpness(at: np.ndarray[tuple[int], np.dtype[np.float64]]) -> float:
-    counts = np.bincount(np.floor((at - at.min()) / _CELL).astype(int)).astype(float)
-    return float(np.sum((counts[:-1] + counts[1:]) ** 2)) if len(counts) > 1 else float(len(at) ** 2)
+    cells = np.floor((at - at.min()) / _CELL).astype(int) + 1
+    counts = np.bincount(cells, minlength=cells.max() + 2).astype(float)
+    return float(np.sum((counts[:-1] + counts[1:]) ** 2))  # a line on the edge of a cell counts in both
 
 
 def upright_lines(lines: Sequence[TypeLine], lean: float) -> list[TypeLine]:

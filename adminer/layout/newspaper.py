@@ -21,6 +21,9 @@ from adminer.layout.type_lines import Part, TypeLine, around
 _ACROSS: Final = 0.8  # of a stretch that a cut-off rule runs across
 _TOUCH: Final = 0.4  # type sizes by which lines of two columns may seem to overlap: a hairline is read as a letter
 _JOINED: Final = 0.03  # of the lines beside a gutter that may run through it: two columns read as one line
+_ALIGNED: Final = 0.8  # of the lines that end or begin right at a gutter that may, on a page hard to read
+_FEWEST: Final = 6  # lines that must end, and begin, at such a gutter
+_NEAR: Final = 1.5  # type sizes from a gutter within which they do
 _LEAST: Final = 0.004  # of the page: less is a filler between rules
 
 
@@ -60,8 +63,8 @@ def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: Paper) -> list[_
             above = tuple(n for n in stretch.lines if (n.rect[1] + n.rect[3]) / 2 < middle)
             below = tuple(n for n in stretch.lines if (n.rect[1] + n.rect[3]) / 2 >= middle)
             if above and below:
-                over = _Stretch((left, top, right, rule[3]), above)
-                under = _Stretch((left, rule[1], right, bottom), below)
+                over = _Stretch(_across((left, top, right, rule[3]), above), above)
+                under = _Stretch(_across((left, rule[1], right, bottom), below), below)
                 return [part for half in (over, under) for part in _stretches(half, rules, paper)]
     edge = _gutter(stretch.lines, paper)
     if edge is None:
@@ -77,33 +80,47 @@ def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: Paper) -> list[_
     return [part for half in halves for part in _stretches(half, rules, paper)]
 
 
+def _across(rect: Rect, lines: Sequence[TypeLine]) -> Rect:
+    """Return a rectangle no wider than the lines in it: beside them may stand what is framed."""
+    held = around([line.rect for line in lines], rect)
+    return max(rect[0], held[0]), rect[1], min(rect[2], held[2]), rect[3]
+
+
 def _gutter(lines: Sequence[TypeLine], paper: Paper) -> float | None:
     """Return where the clearest white between two columns ends, None where there is none.
 
     White beside running text parts columns; white between other type may be that before a column of prices.
     """
     lefts, rights = (np.array([line.rect[side] for line in lines]) for side in (0, 2))
+    touch, near = _TOUCH * paper.size, _NEAR * paper.size
     best: tuple[float, float] | None = None
     for edge in map(float, np.unique(lefts)):
-        crossed = float(np.sum((lefts < edge - _TOUCH * paper.size) & (rights > edge + _TOUCH * paper.size)))
+        crossed = float(np.sum((lefts < edge - touch) & (rights > edge + touch)))
+        begin = np.sum((lefts > edge - touch) & (lefts < edge + near))
+        end = np.sum((rights < edge + touch) & (rights > edge - near))
         before = [at < edge for at in (lefts + rights) / 2]
         fewer = min(sum(before), len(before) - sum(before))
-        if not fewer or crossed > _JOINED * fewer or (best is not None and crossed >= best[0]):
+        aligned = float(min(begin, end))
+        allowed = max(_JOINED * fewer, _ALIGNED * aligned if aligned >= _FEWEST else 0.0)
+        share = crossed / (1 + aligned)
+        if not fewer or crossed > allowed or (best is not None and share >= best[0]):
             continue
         halves = [[n for n, first in zip(lines, before, strict=True) if first == side] for side in (True, False)]
         if any(map(paper.has_text, halves)):
-            best = crossed, edge
+            best = share, edge
     return best[1] if best else None
 
 
 def _runs(stretch: _Stretch, paper: Paper) -> list[tuple[Rect, list[TypeLine]]]:
     """Cut a stretch where running text gives way to an advert without a rule; headlines go with the text."""
+    if paper.advertises(stretch.lines) and not paper.tells(stretch.lines):
+        return [(stretch.rect, list(stretch.lines))]
     ordered = sorted(stretch.lines, key=lambda n: n.rect[1] + n.rect[3])
     runs = [list(held) for _, held in groupby(ordered, key=lambda n: id(n) in paper.running)]
     joined: list[list[TypeLine]] = []
     for run in runs:
-        loud = paper.offers(run)
-        before = bool(joined) and paper.offers(joined[-1])
+        loud = paper.stands_out(run)
+        before = bool(joined) and paper.stands_out(joined[-1])
         if joined and (not (loud or before) or (before and loud)):
             joined[-1] += run
         else:
@@ -128,4 +145,6 @@ def _whole_adverts(runs: Sequence[tuple[Rect, list[TypeLine]]], paper: Paper) ->
 
 
 def _goes_on(over: Rect, under: Rect, size: float) -> bool:
-    return abs(over[0] - under[0]) < size and abs(over[2] - under[2]) < size and abs(under[1] - over[3]) < size
+    """Say whether one of two rectangles stands under the other, within its width or as wide."""
+    inset = under[0] - over[0], over[2] - under[2]
+    return abs(under[1] - over[3]) < size and (min(inset) > -size or max(inset) < size)

@@ -20,12 +20,14 @@ _LONG: Final = 6  # type sizes from which a line may be one of a paragraph
 _FIGURES: Final = 0.12  # of a line that are figures: more is a list of prices
 _FULL: Final = 0.6  # of the usual measure: paragraphs fill theirs, the names of a list do not
 _SOLID: Final = 0.55  # of the lines of a stretch that are running text, or it is none
+_OWN: Final = 0.34  # of the lines of an advert that may be set like running text
 _LARGE: Final = 1.4  # of the size of running text: a headline, a name
 _DISPLAY: Final = 1.8  # of the size of running text: what no headline of a column has
 _ENDS: Final = 3  # lines within which the head of an advert begins and its signature ends
 _DENSE: Final = 4  # lines among which an article tells one sum at most
 _NARROW: Final = 2.5  # widths of its letters to the height of the narrowest type
-_PRICE: Final = re.compile(r"\$ ?\d|\d ?[¢c]\b|\d ?cents?\b|(?:^|[ .])\d{0,2}\.\d\d$", re.IGNORECASE)
+_LEADERS: Final = re.compile(r"(?:[.·…_-] ?){4}")  # they lead to a price, in no sentence
+_PRICE: Final = re.compile(r"\$ ?\d{1,3}(?![\d,])|\d ?[¢c]\b|\d ?cents?\b|(?:^|[ .])\d{0,2}\.\d\d$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +46,10 @@ class Paper:
         """Say whether more lines of paragraphs are among them than a headline has."""
         return sum(id(line) in self.running for line in lines) > _HEADLINE
 
+    def tells(self, lines: Sequence[TypeLine]) -> bool:
+        """Say whether there is more running text among them than an advert has of its own."""
+        return sum(id(line) in self.running for line in lines) > _OWN * len(lines)
+
     def is_text(self, lines: Sequence[TypeLine]) -> bool:
         """Say whether most lines are those of paragraphs."""
         return sum(id(line) in self.running for line in lines) > _SOLID * len(lines)
@@ -55,28 +61,37 @@ class Paper:
         priced = sum(id(line) not in self.running and bool(_PRICE.search(line.text)) for line in lines)
         return priced > 1 or (priced == 1 and any(map(self.is_large, lines)))
 
+    def stands_out(self, lines: Sequence[TypeLine]) -> bool:
+        """Say whether lines between paragraphs are an advert without a rule: offers under a head, or many of them."""
+        headed = any(map(self.is_display, lines))
+        return self.offers(lines) and (headed or sum(bool(_PRICE.search(n.text)) for n in lines) > _HEADLINE)
+
     def advertises(self, lines: Sequence[TypeLine]) -> bool:
         """Say whether lines are an advert: prices, or more lines than a headline has and type larger than any has."""
         if self.offers(lines):
             return True
         display = any(_type_of(line) > _DISPLAY * self.size for line in lines)
-        return display and len(lines) > _HEADLINE and not self.has_text(lines)
+        return display and len(lines) > _HEADLINE and not self.tells(lines)
 
     def is_large(self, line: TypeLine) -> bool:
         """Say whether a line is larger than running text: a head, a name, a numeral."""
         return _type_of(line) > _LARGE * self.size
 
+    def is_display(self, line: TypeLine) -> bool:
+        """Say whether a line is set to be seen first: larger than running text, or in capitals."""
+        return self.is_large(line) or (line.text.isupper() and sum(map(str.isalpha, line.text)) > _HEADLINE)
+
 
 def is_one_advert(over: Sequence[TypeLine], under: Sequence[TypeLine], paper: Paper) -> bool:
     """Say whether a rule between two stretches of a column is one of an advert's own.
 
-    An advert begins with a head and ends with a signature, both in larger type; between two of them the rule parts
-    adverts. A stretch that is nothing but a head goes with what follows it, a lone signature with what is over it.
+    An advert begins with a head and ends with a signature, in larger type or capitals; between two of them the rule
+    parts adverts. A stretch that is nothing but a head goes with what follows it, a lone signature with what is over.
     """
     if paper.is_text(over) or paper.is_text(under):
         return False
     first, second = (sorted(lines, key=lambda n: n.rect[1] + n.rect[3]) for lines in (over, under))
-    signed, headed = any(map(paper.is_large, first[-_ENDS:])), any(map(paper.is_large, second[:_ENDS]))
+    signed, headed = any(map(paper.is_display, first[-_ENDS:])), any(map(paper.is_display, second[:_ENDS]))
     if len(first) <= _ENDS or len(second) <= _ENDS:
         return not (signed and headed) or len(first) <= _ENDS
     return not signed and not headed
@@ -90,6 +105,7 @@ def _paragraphs(lines: Sequence[TypeLine], size: float, rules: Sequence[Rect]) -
         if abs(_type_of(line) - size) < _SAME * size
         and line.rect[2] - line.rect[0] > _LONG * size
         and sum(c.isdigit() for c in line.text) < _FIGURES * max(1, len(line.text))
+        and not _LEADERS.search(line.text)
     ]
     stacks: list[list[TypeLine]] = []
     for line in sorted(body, key=lambda n: n.rect[1] + n.rect[3]):

@@ -27,11 +27,12 @@ from adminer.parsing.postage import with_postage
 from adminer.parsing.price_lists import read_price_list
 from adminer.parsing.prices import Found, find_prices
 from adminer.parsing.programme import tell_features
+from adminer.parsing.regions import words_by_region
 from adminer.parsing.schedule import find_schedule, spans_without_prices
 from adminer.parsing.sets import join_sets, tell_goods
 from adminer.parsing.statements import clause_around, condition_texts
 from adminer.parsing.terms import Term, find_labels, find_terms
-from adminer.parsing.text import AdvertText, text_of, words_by_region
+from adminer.parsing.text import AdvertText, text_of
 from adminer.parsing.topic import with_topic
 from adminer.parsing.unknown import find_unknown_names
 from adminer.parsing.unknown_makers import find_unknown_makers
@@ -45,6 +46,7 @@ _LEADING: Final = 3.0  # capital heights from line to line of one text
 _LEAST: Final = Decimal("0.05")  # "1c" and "2c" in illegible body type are "to" and "of"
 _THOUSANDS: Final = 1000
 _FEW_PRICES: Final = 3  # different amounts: matter taken for editorial with this many prices is an advert after all
+_SPARSE: Final = 12  # lines to a price: a column of articles names some sums in a hundred lines
 
 
 class _Key:
@@ -162,7 +164,8 @@ def _is_advert(region: Region, text: AdvertText, regions: int) -> bool:
         return False
     # an article names one sum again and again, and sums in thousands
     amounts = {price.amount.amount for price in find_prices(text, [])}
-    return sum(_LEAST <= amount < _THOUSANDS for amount in amounts) >= _FEW_PRICES
+    few = sum(_LEAST <= amount < _THOUSANDS for amount in amounts)
+    return few >= _FEW_PRICES and few * _SPARSE >= len(text.lines)
 
 
 def _parse_advert(

@@ -11,7 +11,7 @@ from typing import Final
 import numpy as np
 
 from adminer.parsing.lexicon import word_list
-from adminer.records import Box, PageReading, Word
+from adminer.records import Box, Word
 
 _LONG_WORD: Final = 3  # letters; the box of a shorter word says little about its line
 _LONG_LINE: Final = 4.0  # type sizes between the words a slope is measured with
@@ -247,11 +247,3 @@ def _around(boxes: list[Box]) -> Box:
     for other in boxes[1:]:
         box = box.joined(other)
     return box
-
-
-def words_by_region(reading: PageReading) -> dict[int, tuple[Word, ...]]:
-    """Part the words of a page by the region they stand in, keeping reading order."""
-    parted: dict[int, list[Word]] = {}
-    for word in reading.words:
-        parted.setdefault(word.region, []).append(word)
-    return {region: tuple(words) for region, words in sorted(parted.items())}

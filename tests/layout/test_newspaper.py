@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from adminer.layout.adverts import find_adverts
 from adminer.layout.rules import Rect, RuleWork
 from adminer.layout.type_lines import Part, TypeLine
@@ -14,6 +16,10 @@ def text(left: float, top: float, count: int) -> list[TypeLine]:
     return [
         TypeLine((left, top + 14 * n, left + 250, top + 14 * n + 10), 10, "words of a report") for n in range(count)
     ]
+
+
+def moved(rect: Rect, right: float) -> Rect:
+    return rect[0] + right, rect[1], rect[2] + right, rect[3]
 
 
 def offer(left: float, top: float, *prices: str) -> list[TypeLine]:
@@ -67,3 +73,38 @@ def test_columns_of_prose_without_the_dateline_of_a_paper_are_one_advert() -> No
     lines = [line for left in LEFTS for line in text(left, 60, 30)]
     parts = find_adverts(RuleWork((FOLIO,), (), ()), lines, WIDTH, HEIGHT)
     assert [part.kind for part in parts] == ["advert"]
+
+
+def test_columns_that_lean_are_parted_though_no_upright_line_runs_between_them() -> None:
+    rules: list[Rect] = [(325, 500, 600, 503), (325, 640, 600, 643)]
+    lines = (
+        text(30, 60, 60) + text(300, 60, 30) + offer(300, 520, "59c", "89c") + text(300, 660, 15) + text(570, 60, 60)
+    )
+    leaning = [replace(n, rect=moved(n.rect, 0.012 * n.rect[1])) for n in lines]
+    (found,) = adverts(cut(leaning, *rules))
+    assert found[0] > 290
+    assert (found[1], found[3]) == (500, 643)
+
+
+def test_a_line_read_across_two_columns_does_not_join_them() -> None:
+    lines = text(30, 60, 60) + text(330, 60, 30) + offer(330, 520, "59c", "89c") + text(630, 60, 60)
+    joined = [n for n in lines if not (n.rect[0] < 340 and n.rect[1] == 200)]
+    joined.append(TypeLine((30, 200, 580, 210), 10, "words of a report and words of another report"))
+    (found,) = adverts(cut(joined, (325, 500, 585, 503)))
+    assert found[0] == 330
+
+
+def test_an_article_that_tells_a_sum_is_no_advert() -> None:
+    told = [TypeLine((330, 228, 580, 238), 10, "sold the farm and stock for $950 in cash")]
+    lines = text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 12) + told + text(330, 242, 12)
+    assert adverts(cut(lines)) == []
+
+
+def test_a_rule_in_an_advert_cuts_it_no_more_than_its_signature_is_parted_from_it() -> None:
+    table = offer(330, 260, "59c")
+    rest = [TypeLine((330, 380 + 30 * n, 420, 392 + 30 * n), 12, f"Saucers {n}5c") for n in range(1, 5)]
+    lines = text(30, 60, 40) + text(630, 60, 40) + text(330, 60, 12) + table + rest
+    over, inner = (325.0, 240.0, 585.0, 243.0), (325.0, 350.0, 585.0, 353.0)
+    assert len(adverts(cut(lines, over, inner))) == 1
+    signed = [*lines, TypeLine((340, 325, 560, 340), 15, "CORBELLE & SON")]
+    assert len(adverts(cut(signed, over, inner))) == 2

@@ -67,3 +67,5 @@ def test_a_column_of_news_that_names_sums_is_no_advert_and_dates_none() -> None:
     assert len(_page(news, "editorial")) == 2
     priced: list[Line] = [(40, 20, 12, "Cups 9c, plates 12c and bowls 15c")]
     assert len(_page(priced, "editorial")) == 3  # an advert taken for news
+    told: list[Line] = [(40, 36 + 4 * n, 3, "The rain was wanted and the fields took it up") for n in range(40)]
+    assert len(_page([*priced, *told], "editorial")) == 2  # three sums in a whole column
