@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from adminer.layout.adverts import find_adverts
-from adminer.layout.rules import Rect, RuleWork
+from adminer.layout.rules import Rect, RuleWork, shared
 from adminer.layout.type_lines import Part, TypeLine
 
 WIDTH, HEIGHT = 900, 1000
@@ -108,3 +108,50 @@ def test_a_rule_in_an_advert_cuts_it_no_more_than_its_signature_is_parted_from_i
     assert len(adverts(cut(lines, over, inner))) == 1
     signed = [*lines, TypeLine((340, 325, 560, 340), 15, "CORBELLE & SON")]
     assert len(adverts(cut(signed, over, inner))) == 2
+
+
+def test_columns_are_parted_where_many_lines_were_read_across_the_white_between_them() -> None:
+    lines = text(30, 60, 60) + text(290, 60, 30) + offer(290, 520, "59c", "89c") + text(630, 60, 60)
+    across = [n.rect[1] for n in text(30, 60, 30)][::4]
+    joined = [n for n in lines if not (n.rect[0] < 300 and n.rect[1] in across)]
+    joined += [TypeLine((30, y, 540, y + 10), 10, "words of a report and words of another report") for y in across]
+    (found,) = adverts(cut(joined, (285, 500, 545, 503)))
+    assert found[0] == 290
+
+
+def test_offers_set_like_the_paragraphs_over_them_are_an_advert_between_rules() -> None:
+    told = (
+        "Gloves of a good weight, 25c a pair",
+        "and better ones, in black or tan, 40c",
+        "Hose, 15c; others 20c and 25c",
+    )
+    prose = [TypeLine((330, 260 + 14 * n, 580, 270 + 14 * n), 10, said) for n, said in enumerate(told)]
+    led = [TypeLine((330, 310 + 14 * n, 580, 320 + 14 * n), 10, "Lard, by the pail. . . . . .") for n in range(5)]
+    signed = [TypeLine((340, 400, 560, 424), 24, "CORBELLE")]
+    lines = text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 12) + prose + led + signed
+    assert len(adverts(cut(lines, (325, 240, 585, 243), (325, 440, 585, 443)))) == 1
+    assert len(adverts(cut([*lines[:-1]], (325, 240, 585, 243), (325, 440, 585, 443)))) == 1
+
+
+def test_an_advert_with_a_few_lines_of_prose_between_its_name_and_its_call_is_one() -> None:
+    names = [TypeLine((340, y, 560, y + 30), 30, said) for y, said in ((260, "CORBELLE"), (300, "BANK"), (500, "Save"))]
+    rest = [TypeLine((340, 550 + 30 * n, 460, 564 + 30 * n), 14, "Come in, or call") for n in range(5)]
+    lines = text(30, 60, 50) + text(630, 60, 50) + text(330, 60, 12) + names + text(330, 360, 4) + rest
+    (found,) = adverts(cut(lines, (325, 240, 585, 243), (325, 720, 585, 723)))
+    assert (found[1], found[3]) == (240, 720) or found[3] > 680
+
+
+def test_lines_read_aslant_over_two_columns_are_no_display_type() -> None:
+    aslant = [
+        TypeLine((330, 260 + 14 * n, 580, 284 + 14 * n), 24, "words of a report that go on over the column")
+        for n in range(6)
+    ]
+    lines = text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 12) + aslant
+    assert adverts(cut(lines, (325, 240, 585, 243))) == []
+
+
+def test_what_is_framed_lies_in_no_other_part_of_the_page() -> None:
+    frame: Rect = (325, 300, 885, 600)
+    lines = text(30, 60, 60) + text(330, 60, 14) + text(630, 60, 14) + offer(340, 320, "59c", "89c", "95c")
+    parts = find_adverts(RuleWork((FOLIO, (25, 598, 885, 601)), (frame,), ()), [*HEAD, *lines], WIDTH, HEIGHT)
+    assert all(shared(part.rect, frame) == 0 for part in parts if part.rect != frame)
