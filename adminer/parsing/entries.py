@@ -33,9 +33,12 @@ HEAD: Final = "the heading of the text that its only price closes"
 _HEADLINE: Final = 2.5  # times the type under it: larger type heads the advert, not an entry
 _PRICE_WORD: Final = re.compile(
     r"\W*(?:(?:(?:our|sale|special) )?prices?|reg(?:ular(?:ly)?)?|special|sale|values?|worth|usually|was|were|each|"
-    r"complete|per (?:pair|set|doz(?:en)?|yard|yd)|the (?:pair|set|lot))\b"
+    r"complete|for|now|only|per (?:pair|set|doz(?:en)?|yard|yd)|the (?:pair|set|lot))\b"
     r"[\s,:.–—-]*(?:only|is|now|each|complete|per \w+)?\W*",
     re.IGNORECASE,
+)
+_WAYS_TO_PAY: Final = frozenset(
+    {"time", "credit", "cash", "terms", "easy", "account", "open", "payments", "instalments"}
 )
 _BULLETS: Final = frozenset("•·●▪■*")
 _ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.IGNORECASE)
@@ -75,6 +78,7 @@ def read_entries(
 ) -> dict[int, Entry]:
     """Return the entries of an advert by the number of their group of prices; prices of tables and labels have none."""
     priced = frozenset(found.line for group in groups for found in group)
+    segments = [s for s in segments if not _is_way_to_pay(s)]
     stretches = {g: _stretch_of(advert, g, groups, segments, rules, priced) for g in range(len(groups))}
     alone = _alone({g: s.head for g, s in stretches.items() if s.head is not None and _has_main(groups[g])})
     entries: dict[int, Entry] = {}
@@ -153,6 +157,12 @@ def _entry(stretch: _Stretch, entries: dict[int, Entry], *, alone: bool) -> Entr
     return None
 
 
+def _is_way_to_pay(text: Segment) -> bool:
+    """Say whether a text tells how a price is paid, not what it is for: "cash price $9.50; on time, $10.75"."""
+    words = {w.lower() for w in WORD.findall(text.text)}
+    return bool(words) and words <= _WAYS_TO_PAY
+
+
 def _is_size(text: Segment) -> bool:
     """Say whether a text is only a size or a measure ("2-quart", "set")."""
     nouns = find_nouns(text.text)
@@ -211,16 +221,8 @@ def _stretch_of(
     bulleted = any(advert.printed(n)[:1] in _BULLETS for n in column.lines)
     closes = _PRICE_WORD.fullmatch(advert.text, advert.lines[first.line].start, first.start) is not None
     inline = labelled or follows or closes or _goes_on(advert, line, first)
-    return _Stretch(
-        column,
-        texts,
-        _head_segment(column, segments),
-        before[1] if before else None,
-        bulleted,
-        first.line,
-        inline,
-        label,
-    )
+    head, follows_on = _head_segment(column, segments), before[1] if before else None
+    return _Stretch(column, texts, head, follows_on, bulleted, first.line, inline, label)
 
 
 def _is_list(advert: AdvertText, line: TextLine, groups: Sequence[Sequence[Found]]) -> bool:

@@ -34,10 +34,14 @@ def without_tail(text: str, start: int, end: int) -> int:
     return end
 
 
+def unbroken(text: str) -> str:
+    """Return a text with the words broken over its lines made whole."""
+    return re.sub(r"(?<=[a-z])-\s*\n\s*(?=[a-z])", "", text)
+
+
 def clean_item(text: str) -> str:
     """Return an item text without leading and trailing words of the offer ("only", "each"), on one line."""
-    text = re.sub(r"(?<=[a-z])-\s*\n\s*(?=[a-z])", "", text)
-    text = " ".join(text.split())
+    text = " ".join(unbroken(text).split())
     text = re.sub(r"(?: ?[._·…]){3,}$", "", text)
     before = None
     while before != text:

@@ -13,7 +13,7 @@ from typing import Final
 
 from adminer.parsing.columns import is_head
 from adminer.parsing.goods import find_nouns, praise, talk
-from adminer.parsing.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item, without_tail
+from adminer.parsing.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item, unbroken, without_tail
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.prices import Found
 from adminer.parsing.slips import mend_text
@@ -44,6 +44,7 @@ _OPENS_WITH_SIZE: Final = re.compile(r"[\d½¼¾]|No\. ?\d|half |pint\b|quart\b|
 _SIZE_WORDS: Final = word_list("size")
 
 
+_BROKEN: Final = re.compile(r"[a-z]-$")  # a word goes on in the next line
 _COLUMN: Final = 4
 _FEW_STARTS: Final = 3
 _LABEL_SIZES: Final = 2.5
@@ -104,7 +105,8 @@ def cut_segments(
         on = bool(previous is not None and run and pieces)
         if on and previous is not None and previous.number in rows:
             on = WORD.search(advert.text, previous.start, run[-1][0]) is not None  # a price in the middle of a line
-        if on and previous is not None and line.number in rows and not _one_size(previous, line):
+        broken = previous is not None and _BROKEN.search(advert.printed(previous)) is not None
+        if on and previous is not None and line.number in rows and not broken and not _one_size(previous, line):
             on = False  # small print under the row before, not the first line of this row
         if run and not (
             on and previous is not None and _flows_on(advert, previous, line, run[-1], pieces[0], indented)
@@ -267,7 +269,7 @@ def _segment(
     end = without_tail(advert.text, start, end)
     if end <= start:
         return None
-    clean = clean_item(mend_text(advert.text[start:end], names))
+    clean = clean_item(mend_text(unbroken(advert.text[start:end]), names))
     words = [w for w in WORD.findall(clean) if w.lower() not in FUNCTION_WORDS]
     if not clean or (not words and not re.search(r"\d", clean)):
         return None

@@ -214,3 +214,33 @@ def test_a_value_and_its_sale_price_close_the_paragraph_over_them_under_the_head
         "$1.10": "Felt House Slippers, fur bound",
         "79c": "Felt House Slippers, fur bound",
     }
+
+
+def test_a_way_to_pay_between_two_prices_names_nothing() -> None:
+    found = items(
+        parse(
+            *paragraph(
+                "Hall Chair, cane seat, cash price $8.25; on time,",
+                "$9.60. Oak Table, cash price $7.15; easy terms, $8.70.",
+            )
+        )
+    )
+    assert found["$9.60"] == found["$8.25"]
+    assert found["$8.70"] == found["$7.15"]
+
+
+def test_a_word_broken_at_the_end_of_a_line_goes_on_though_the_next_line_is_set_a_little_smaller() -> None:
+    found = items(
+        parse(
+            (20, 20, 17, "Four bedrooms furnished com-"),
+            (20, 44, 14, "plete for $87.00; $7.00 cash, $1.25 a week."),
+        )
+    )
+    assert set(found.values()) == {"Four bedrooms furnished complete"}
+
+
+def test_a_price_that_begins_a_line_with_for_goes_with_the_sentence_before_it() -> None:
+    found = items(
+        parse(*paragraph("Velvet Rug. 6x9, a trifle soiled", "or shopworn, instead of $21.50,", "for $14.25."))
+    )
+    assert found["$14.25"] == found["$21.50"] == "Velvet Rug"
