@@ -80,11 +80,12 @@ _WORD_NUMBER: Final = r"(?:" + "|".join(NUMBER_WORDS) + r")(?:[ \-](?:one|two|th
 CENT_SIGN: Final = r"(?:¢|(?:cents?|cts?|c)(?![a-z]|\d{2}))"
 
 _DOLLARS: Final = re.compile(
-    r"(?<![\d.,])(?:(?P<sign>\$)|(?<![A-Za-z0-9])[S§](?=\d{1,3}[.,]\d\d(?!\d))) ?"
+    # the points before a sign are leaders ("Peat moss......$3.45"); after a figure they are part of a number
+    r"(?<!\d)(?<!\d[.,])(?:(?P<sign>\$)|(?<![A-Za-z0-9.,])[S§](?=\d{1,3}[.,]\d\d(?!\d))) ?"
     # a point before three figures, the last a nought, is a comma that lost its tail: "$4.200"
     r"(?:(?P<whole>\d{1,3}(?:,\d{3})+(?!\d)|\d{1,3}\.\d\d0(?![\d/])|\d{1,6})"
-    r"(?:(?P<sep>[.,·:]|(?<=\d) )(?P<cents>\d\d)(?![\d%/½]|[.,]\d| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|"
-    r"piece|in)))?"
+    r"(?:(?P<sep>[.,·:]|(?<=\d) (?!\d\d ?¢))(?P<cents>\d\d)"
+    r"(?![\d%/½]|[.,]\d| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|piece|in)))?"
     r"|\.(?P<only>\d\d)(?!\d))",
 )
 _CENTS: Final = re.compile(
@@ -101,6 +102,9 @@ _BARE: Final = re.compile(
 _WORDS: Final = re.compile(
     rf"\b(?P<number>{_WORD_NUMBER}|a)[ \n](?P<unit>cents?|dollars?)(?: and (?:a )?(?P<half>half|quarter))?\b",
     re.IGNORECASE,
+)
+_STARRED: Final = re.compile(  # a raised $ read as a star: "2 pr. *1"
+    r"(?:(?<=\d/)|(?<=[ \n]for )|(?<=\d pr )|(?<=\d pr\. ))\*(?P<whole>[1-9]\d?)(?![\w%.,½/])", re.IGNORECASE
 )
 _FOR_BARE: Final = re.compile(
     r"(?<![\d$.])(?P<q>[2-9]|1[0-2]) ?for ?(?P<cents>\d{2})(?![\d%.,½/]| ?(?:lb|oz|pc|year|day|week))", re.IGNORECASE
@@ -135,6 +139,8 @@ def _candidates(text: str) -> Iterator[Amount]:
         if amount:
             form: PriceForm = "fraction" if m["frac"] else "raised_cent_sign" if m["sign"] == "°" else "cents_sign"
             yield Amount(m.start(), m.end(), amount, "USD", form, 0.7 if m["sign"] == "°" else 0.97)
+    for m in _STARRED.finditer(text):
+        yield Amount(m.start(), m.end(), Decimal(m["whole"]), "USD", "dollars_whole", 0.6)
     for m in _SLASHED.finditer(text):
         amount = Decimal(m["cents"]) / 100
         yield Amount(m.start(), m.end(), amount, "USD", "multiple", 0.7, quantity=Decimal(m["q"]))

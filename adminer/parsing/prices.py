@@ -55,7 +55,7 @@ _UNIT_BEFORE: Final = re.compile(
 _COUNT_BEFORE: Final = re.compile(
     r"(?:(?<![^\n])[._·…]? ?|(?<=[¢c] )|[._·…]{2} ?|[._·…] [._·…] ?|(?<= )[._·…]|(?<=[a-z]{3}))(?P<q>\d{1,2})"
     r"(?P<hyphen>-)? ?(?P<unit>pkgs?|bars?|"
-    r"[l1Ii|]bs?|cans?|tins?|bchs?|bunches|boxes|btls?|bottles|jars?|qts?|pts?|rolls?|cakes?|doz|heads?|loaves|bags?)\b\.?"
+    r"[l1Ii|]bs?|cans?|tins?|bchs?|bunches|boxes|btls?|bottles|jars?|qts?|pts?|rolls?|cakes?|doz|heads?|loaves|bags?|prs?)\b\.?"
     r"(?: (?:bag|sack|can|pkg|box|jar)\.?)? *$",
     re.IGNORECASE,
 )

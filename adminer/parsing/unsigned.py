@@ -17,8 +17,10 @@ from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, PriceForm, Word
 
-_CELL: Final = re.compile(r"(?:(?P<q>[2-9])/)?(?P<cents>[1-9]\d)(?P<tail>[1456eftlij<(&])?[.,]?")
+_CELL: Final = re.compile(r"(?:(?P<q>[2-9])/)?(?P<cents>[1-9]\d)(?P<tail>[1456eftlij<(&]|sc)?[.,]?")
+_GLUED: Final = re.compile(r"\S*?[._·…-]{3,}(?=\d\S*$)")  # the label and its leaders read as one word with the cell
 _SPLIT_SIGN: Final = re.compile(r" [oOeG]$")  # a worn ¢ read as a letter of its own
+_DOLLAR_LOT: Final = re.compile(r"(?P<q>[2-9])/1")  # "3/$1", its sign lost: no fraction, and no date stands so large
 _NUMERAL: Final = re.compile(r"(?P<dollars>[1-9])?(?P<cents>\d\d)")
 _UNIT_ONLY: Final = re.compile(rf"[ ,]*(?:{UNIT})?[ .,]*", re.IGNORECASE)
 _LEADERS: Final = re.compile(r"(?:[._·…-] ?){2,}$")
@@ -29,6 +31,7 @@ _LARGE: Final = 1.8  # body sizes from which a figure alone in its line is a num
 _FEWEST: Final = 2  # cells or numerals with their sign that must speak
 _FEWEST_BARE: Final = 3  # the same for a figure with neither a sign nor leaders before it
 _TRUST: Final = 0.55
+_CENTS: Final = frozenset({"cents_sign", "raised_cent_sign"})
 _PRICE_TERMS: Final = frozenset({"cardholder", "without_card", "former", "comparison", "coupon"})
 
 
@@ -42,7 +45,7 @@ class _Cell:
 
 def find_unsigned(advert: AdvertText, amounts: Sequence[Amount], terms: Sequence[Term]) -> list[Amount]:
     """Return the prices whose sign was lost, judged by the prices of the advert that kept theirs."""
-    cents = [_cell_of(advert, a) for a in amounts if a.form in {"cents_sign", "raised_cent_sign"}]
+    cents = [_cell_of(advert, a) for a in amounts if a.form in _CENTS or _is_lot_in_cents(advert, a)]
     labels = {t.end for t in terms if t.kind in _PRICE_TERMS}
     found: list[Amount] = []
     display = [_cell_of(advert, a) for a in amounts if a.currency == "USD"]
@@ -60,12 +63,21 @@ def find_unsigned(advert: AdvertText, amounts: Sequence[Amount], terms: Sequence
     return found
 
 
+def _is_lot_in_cents(advert: AdvertText, amount: Amount) -> bool:
+    """Say whether an amount is several pieces for cents with their sign ("2 for 75¢")."""
+    return amount.form == "multiple" and advert.text[amount.start : amount.end].endswith(("¢", "c"))
+
+
 def _cell_of(advert: AdvertText, amount: Amount) -> _Cell:
     return _Cell(advert.flat(advert.box_of(amount.start, amount.end)), advert.type_px_of(amount.start, amount.end))
 
 
 def _numeral(word: Word, start: int, cents: Sequence[_Cell], display: Sequence[_Cell]) -> list[Amount]:
     """Read a figure alone in large type: two figures among numerals in cents, three among prices of any form."""
+    lot = _DOLLAR_LOT.fullmatch(word.text)
+    if lot is not None and sum(_alike(c.type_px, word.type_px) for c in display) >= _FEWEST:
+        end = start + len(word.text)
+        return [Amount(start, end, Decimal(1), "USD", "multiple", _TRUST, quantity=Decimal(lot["q"]))]
     m = _NUMERAL.fullmatch(word.text)
     if m is None or (m["dollars"] is None and m["cents"][0] == "0"):
         return []
@@ -86,7 +98,9 @@ def _cell(
 ) -> list[Amount]:
     """Read a figure that ends its line, but for a unit, in a column of cents or right after a label of a price."""
     start, end = span
-    m = _CELL.fullmatch(word.text)
+    glued = _GLUED.match(word.text)
+    start += glued.end() if glued else 0
+    m = _CELL.fullmatch(advert.text, start, end)
     if m is None:
         return []
     split = _SPLIT_SIGN.fullmatch(advert.text, end, line.end) is not None
@@ -95,7 +109,7 @@ def _cell(
     alike = [c for c in cents if _alike(c.type_px, word.type_px)]
     place = advert.flat(word.box)
     column = [c for c in alike if _one_column(c.place, place, word.type_px)]
-    led = bool(_LEADERS.search(advert.text[line.start : start].rstrip() or ""))
+    led = glued is not None or bool(_LEADERS.search(advert.text[line.start : start].rstrip() or ""))
     labelled = start - 1 in labels
     if m["tail"] or split:
         sure = len(column) >= _FEWEST or (labelled and len(cents) >= _FEWEST)

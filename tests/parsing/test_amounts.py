@@ -33,6 +33,9 @@ def amounts(text: str) -> list[tuple[str, str]]:
         ("$1.250", "1250", "1"),  # the tail of the comma lost
         ("25c2 lbs.", "0.25", "1"),  # set close
         ("$5", "5", "1"),
+        ("Twine........$3.45", "3.45", "1"),  # leaders set close
+        ("2 pr. *1", "1", "1"),  # a raised sign read as a star
+        ("3/*1", "1", "3"),
         ("10¢ ea.", "0.1", "1"),
         ("2 for 25¢", "0.25", "2"),
         ("2/25¢", "0.25", "2"),
@@ -53,9 +56,14 @@ def test_each_typographic_form_gives_its_amount_and_quantity(text: str, amount: 
     assert amounts(text) == [(amount, quantity)]
 
 
+def test_cents_with_a_sign_of_their_own_are_no_cents_of_the_dollars_before_them() -> None:
+    assert amounts("6/$1 19¢") == [("1", "6"), ("0.19", "1")]
+
+
 @pytest.mark.parametrize(
     "text",
     [
+        "*1 to a customer",
         "33⅓% off",
         "½ price",
         "1/2 off",

@@ -114,3 +114,25 @@ def test_a_worn_sign_after_a_slash_before_a_unit_or_read_as_a_letter_is_told_by_
 def test_a_count_that_opens_a_line_is_no_price() -> None:
     advert = parse((300, 20, 14, "23¢"), (300, 44, 14, "19¢"), (300, 68, 14, "24¢"), (300, 92, 14, "12 doz"))
     assert [str(p.amount) for o in advert.offers for p in o.prices] == ["0.23", "0.19", "0.24"]
+
+
+def test_a_cell_read_as_one_word_with_its_leaders_is_told_by_the_right_edge_of_its_column() -> None:
+    cells = (".......29¢", ".....2 for 75¢", ".....97e", ".......39", "...34sc")
+    rows = [
+        (400 - round(0.55 * 16 * len(c)) - (10 if " " in c else 0), 100 + 30 * i, 16, c) for i, c in enumerate(cells)
+    ]
+    assert sorted(prices((380, 70, 16, "15¢"), *rows)) == cents(15, 29, 34, 39, 75, 97)
+
+
+def test_a_lot_for_a_dollar_is_told_among_prices_as_large() -> None:
+    body = [(40, 300 + 20 * i, 14, "Marrowstone plates and dishes for every day") for i in range(3)]
+    large = [(40, 100, 60, "29¢"), (300, 100, 60, "39¢")]
+    found = find_prices(advert_text(*large, (560, 100, 60, "7/1"), *body), [])
+    assert (found[-1].amount.quantity, found[-1].amount.amount) == (Decimal(7), Decimal(1))
+    assert prices(*large, (560, 100, 14, "7/1"), *body) == cents(29, 39)  # in small type a date
+    assert prices((560, 100, 60, "7/1"), *body) == []
+
+
+def test_a_count_of_pairs_by_itself_belongs_to_the_price() -> None:
+    (found,) = find_prices(advert_text((40, 100, 40, "3 prs. $1.97")), [])
+    assert (found.amount.quantity, found.amount.unit) == (Decimal(3), "pair")
