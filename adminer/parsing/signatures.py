@@ -24,6 +24,7 @@ _HOUSE: Final = re.compile(
     r"Store|Emporium|Bazaar|Supermarkets?|Super Markets?|"
     r"Variety Store|Theat(?:re|er)|(?:Service |Filling )?Stations?|(?:Discount|Shopping|"
     r"Food|Trading) (?:Center|Centre)|Discount|Mart|Nurser(?:y|ies)|Dairy|Dairies|"
+    r"Studios?|Tea ?Rooms?|Greenhouses?|Florists?|(?:Fuel|Coal|Lumber|Wood) Yard|"
     r"Works|Mills?|Corporation|Corp|Bakery|Trading Post|House|Outfitters?|Tailors?|Drapers?|Importers?|Agency|& "
     r"Co|Cie)\b\.?",
     re.IGNORECASE,
@@ -46,6 +47,7 @@ ADDRESS: Final = re.compile(
     r"Lane|Highway|Broadway|Way|Terrace|Pike)\b\.?"
     r"|(?<!['’][sS] )\b(?:Cor(?:ner)?\.?|Box) (?:of )?[A-Z0-9][\w.]*(?: (?:and|&) [A-Z][\w.]*)?",
 )
+_LANDMARK: Final = re.compile(r"(?:opp(?:osite|\.)|near|next (?:door )?to|across from|facing) ", re.IGNORECASE)
 _AFTER_NAME: Final = re.compile(
     r",? (?:Dept|Desk|Box|Makers?|Phone|Tel|Successors?|Proprietors?|Props?)\b|,? Box ?(?=\d)|,(?= ?\d)|"
     r"(?<=Ltd)\.? ?(?=\d)|, (?=New York|Chicago|Boston)"
@@ -94,7 +96,7 @@ def find_signature(advert: AdvertText, box: Box) -> Link | None:
     best: tuple[float, Link] | None = None
     for line, raw in _signature_lines(advert):
         text = _name_part(raw)
-        if not 3 <= len(text) <= 60 or len(text.split()) > 8 or text.startswith("&"):
+        if not 3 <= len(text) <= 60 or len(text.split()) > 8 or text.startswith("&") or _LANDMARK.match(text):
             continue
         if re.search(r"[$¢%]|\d{3}", _DIME_STORE.sub("Store", text)):
             continue

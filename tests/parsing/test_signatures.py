@@ -30,13 +30,17 @@ def retailer_of(lines: list[Line]) -> str | None:
         ("CORBELLE", "Corbelle, 620 Garnet Ave., Osterby", "CORBELLE"),
         ("Corbelle-Thorne", "", "Corbelle-Thorne"),
         ("Corbelle's 5c to $1.00 Store", "", "Corbelle's 5c to $1.00 Store"),
+        ("CORBELLE STUDIO", "", "CORBELLE STUDIO"),
+        ("Corbelle Tea Room", "", "Corbelle Tea Room"),
+        ("CORBELLE STORES", "Opposite the Court House", "CORBELLE STORES"),
+        ("SALE", "Opposite the Court House", None),
         ("SALE", "Corbelle Supermarkets · Osterby · Ferncliff", "Corbelle Supermarkets"),
         ("Corbelle Village presents", "", "Corbelle Village"),
         ("Big Corbelle Discount", "", "Big Corbelle Discount"),
         ("THE BUSY HERON", "The Busy Heron, N. P. Corbelle, Prop., Phone 340", "THE BUSY HERON"),
     ],
 )
-def test_the_advertiser_is_told_by_its_form(head: str, foot: str, name: str) -> None:
+def test_the_advertiser_is_told_by_its_form(head: str, foot: str, name: str | None) -> None:
     lines = [(40, 40, 60, head), *BODY, *([(40, 440, 18, foot)] if foot else [])]
     assert retailer_of(lines) == name
 
