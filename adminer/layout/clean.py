@@ -14,7 +14,6 @@ from adminer.records import Box
 Gray = NDArray[np.uint8]
 
 BAND = 512  # rows evened at a time: a page of 60 megapixels as floating numbers would take a gigabyte
-COARSER = 4  # pixels to one side of a cell whose lightest and darkest stand for it where these are only averaged
 SPECK = 4  # pixels of ink with nothing near: the point of a small type has more, or a letter beside it
 LEAST_CONTRAST = 60  # levels of 255 between paper and ink: less is grain, not type
 
@@ -85,22 +84,22 @@ def even_light(gray: Gray) -> Gray:
     return evened
 
 
+def neighbourhood(gray: Gray) -> tuple[NDArray[np.float32], NDArray[np.float32]]:
+    """Return how light and how dark (levels of 255) the surroundings of each pixel get, evenly over the page."""
+    reach = max(15, min(gray.shape) // 20) | 1
+    window = np.ones((reach, reach), np.uint8)
+    light = cv2.GaussianBlur(cv2.dilate(gray, window).astype(np.float32), (0, 0), reach / 2)
+    dark = cv2.GaussianBlur(cv2.erode(gray, window).astype(np.float32), (0, 0), reach / 2)
+    return np.asarray(light, np.float32), np.asarray(dark, np.float32)
+
+
 def lift_faint(gray: Gray) -> Gray:
     """Stretch contrast neighbourhood by neighbourhood, so that faint type stands out as much as bold type does.
 
     For finding type only: halftones and show-through are lifted as well. Half of the picture as it was is mixed in,
     because lines of small type run together once everything is as black as can be.
     """
-    height, width = gray.shape
-    cells = np.pad(gray, ((0, -height % COARSER), (0, -width % COARSER)), "edge")
-    cells = cells.reshape(cells.shape[0] // COARSER, COARSER, -1, COARSER)
-    reach = max(15, min(gray.shape) // 20) / COARSER
-    window = np.ones((int(reach) | 1, int(reach) | 1), np.uint8)
-    levels = []
-    for level in (cv2.dilate(cells.max(axis=(1, 3)), window), cv2.erode(cells.min(axis=(1, 3)), window)):
-        even = cv2.GaussianBlur(level.astype(np.float32), (0, 0), reach / 2)
-        levels.append(cv2.resize(even, None, fx=COARSER, fy=COARSER)[:height, :width])
-    light, dark = levels
+    light, dark = neighbourhood(gray)
     spread = np.maximum(light - dark, LEAST_CONTRAST)
     lifted = np.clip((gray - light) / spread * 255 + 255, 0, 255)
     return np.asarray(0.5 * lifted + 0.5 * gray, np.uint8)

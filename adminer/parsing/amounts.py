@@ -93,7 +93,7 @@ _CENTS: Final = re.compile(
     re.IGNORECASE,
 )
 _SLASHED: Final = re.compile(r"(?<![\w$£.,/])(?P<q>[2-9])[1lI|](?P<cents>[1-9]\d)(?:¢|cts?\b|c\b)")  # a slash read as 1
-_POINT: Final = re.compile(r"(?<![\w$£.,/])\.(?P<cents>\d\d)(?![\d%]| ?(?:in|inch|oz)\b)")
+_POINT: Final = re.compile(r"(?<![\w$£.,/])\.(?P<cents>\d\d)(?P<frac>[½¼¾])?(?![\d%]| ?(?:in|inch|oz)\b)")
 _BARE: Final = re.compile(
     r"(?<![\w$£.,:/#\-])(?P<whole>\d{1,3}(?:,\d{3})*|\d{4,6})\.(?P<cents>\d\d)"
     r"(?![\d%°]|\.\d| ?(?:a\.? ?m\b|p\.? ?m\b|in\b|inch|ft\b|oz\b|x \d|per cent|o'clock|P\.? ?T\b))",
@@ -149,7 +149,8 @@ def _candidates(text: str) -> Iterator[Amount]:
             amount = Decimal(m["cents"]) / 100
             yield Amount(m.start("cents"), m.end(), amount, "USD", "multiple", 0.6)
     for m in _POINT.finditer(text):
-        yield Amount(m.start(), m.end(), Decimal(m["cents"]) / 100, "USD", "dollars_point", 0.85)
+        value = (Decimal(m["cents"]) + fraction_of(m["frac"])) / 100
+        yield Amount(m.start(), m.end(), value, "USD", "dollars_point", 0.85)
     for m in _BARE.finditer(text):
         yield Amount(m.start(), m.end(), clean_amount(m[0]), "USD", "bare", 0.6)
     for m in _WORDS.finditer(text):

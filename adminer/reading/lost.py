@@ -17,7 +17,7 @@ from adminer.reading.words import ink_of
 POINTLESS = re.compile(r"^\$?\d{3,4}$|^\d\d$")
 WORN_POINT = 0.22  # of the figure height: figures of one number stand closer; common practice, no source
 WIDER = 1.2  # by how much a lost point sets figures further apart; a "1" on the width of other figures does not
-AMOUNT = re.compile(r"^\d{1,3}\.\d\d$")
+AMOUNT = re.compile(r"^\d{0,3}\.\d\d[½¼¾]?$")
 COLUMN_OF = 3  # amounts one under the other make a column
 COLUMN_REACH = 16  # of the type size: eight rows of a table up and down
 CENTLESS = re.compile(r"^\d{1,2}[½¼¾⅓⅔]?$")
@@ -26,11 +26,14 @@ SMALLEST_TOUCHING = 12.0  # the same for a sign that touches them
 SIGN_HIGH = 0.65  # of the height of the figures: lower ink is the foot of a fraction or grain
 CENT_CHANCE = 0.01  # probability of a cent sign in such ink; figures of the demo give under 0.006
 CENT_SURE = 0.1  # and of one that touches the last figure or follows a lone one
+POINT_CHANCE = 0.05  # probability of a point before the last two figures; whole dollars of the press give under 0.03
 EVEN = 0.75  # of the tallest: figures of one size are no lower, so what is lower was cut badly
 FIVE_OR_SIGN = re.compile(r"^[58]\d{1,4}(?:\.\d\d)?$")  # a dollar sign of display type is taken for these two
 DOLLAR_CHANCE = 0.01  # probability of "$" alone or with its neighbour; true figures of the press give under 0.001
 LOOKED_AT = 27  # pixels: the height such a glyph is brought to
 DISPLAY = 14.0  # height in pixels of figures from which such a look is worth anything
+LIKE_A_FIGURE = frozenset("gqoOlIsS")
+LETTER_AMONG_FIGURES = re.compile(r"^\$?(?=.*\d)[gqoOlIsS\d]{2,4}$")
 LONE_SIGNS = ("$", "S", "s")
 LONE_SURE = 0.8  # mean probability of figures that no detector found
 
@@ -38,25 +41,27 @@ LONE_SURE = 0.8  # mean probability of figures that no detector found
 def with_point(gray: Gray, word: PlacedWord, glyphs: Sequence[Glyph], words: Sequence[PlacedWord]) -> PlacedWord | None:
     """Give a numeral its point back where a dot stands on the foot in a wider gap before its last two figures.
 
-    After a dollar sign, and in a column of amounts, a gap as wide as a point is enough: a worn point leaves its room
-    behind. Two figures alone in such a column are cents.
+    After a dollar sign, and in a column of amounts, it is enough that the network half saw a point, or a gap as wide
+    as one: a worn point leaves its room behind. Two figures alone in such a column are cents.
     """
-    if len(glyphs) != len(word.text) or not POINTLESS.match(word.text):
+    if not POINTLESS.match(word.text):
+        return None
+    text = f"{word.text[:-2]}.{word.text[-2:]}"
+    pointed = replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, 0.85))
+    if len(word.text) > 2 and word.point > POINT_CHANCE and (word.text[0] == "$" or _in_column(word, words)):
+        return pointed
+    if len(glyphs) != len(word.text):
         return None
     heights = [glyph.height for glyph in glyphs[word.text.startswith("$") :]]
     if min(heights) < EVEN * max(heights):
         return None
     if len(word.text) == 2:
-        text = f".{word.text}"
-        found = replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, 0.8))
-        return found if _in_column(word, words) and not _follows_figures(word, words) else None
+        return pointed if _in_column(word, words) and not _follows_figures(word, words) else None
     before, after, last = glyphs[-3], glyphs[-2], glyphs[-1]
     tall = max(before.height, after.height)
     gap, usual = after.left - before.right, last.left - after.right
     if gap < 0.1 * tall or gap < 1.6 * max(usual, 0.03 * tall):
         return None
-    text = f"{word.text[:-2]}.{word.text[-2:]}"
-    pointed = replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, 0.85))
     pitch, next_pitch = (b.left + b.right - a.left - a.right for a, b in ((before, after), (after, last)))
     worn = gap > WORN_POINT * tall and gap > 1.8 * usual and pitch > WIDER * next_pitch
     if worn and (word.text[0] == "$" or _in_column(word, words)):
@@ -145,6 +150,29 @@ def with_dollar(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
         return word
     text = f"${word.text[1:]}"
     return replace(word, text=text, letters=text, confidence=min(word.confidence, 0.9))
+
+
+def with_each_figure(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
+    """Return a number of display type with each letter in it that was taken for a figure read alone, as a figure.
+
+    A "1" with a flag comes as "q" beside a raised dollar sign, a "9" as "g": what the letter resembles does not tell.
+    """
+    if word.form or word.type_px < DISPLAY or not LETTER_AMONG_FIGURES.match(word.text):
+        return word
+    glyphs = glyphs_of(gray, word)
+    if len(glyphs) != len(word.text):
+        return word
+    doubtful = [k for k, letter in enumerate(word.text) if letter in LIKE_A_FIGURE]
+    looks = [alone(gray, glyphs[k], LOOKED_AT) for k in doubtful]
+    if any(look.size == 0 for look in looks):
+        return word
+    letters = list(word.text)
+    for k, read in zip(doubtful, read_strips(looks, threads, only="0123456789"), strict=True):
+        if len(read.text) != 1:
+            return word
+        letters[k] = read.text
+    text = "".join(letters)
+    return replace(word, text=text, letters=text, confidence=min(word.confidence, 0.85))
 
 
 def with_figures(gray: Gray, word: PlacedWord, words: Sequence[PlacedWord], threads: int) -> PlacedWord:

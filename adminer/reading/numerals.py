@@ -10,10 +10,20 @@ import numpy as np
 
 from adminer.reading.fractions import settle_fraction
 from adminer.reading.glyphs import Glyph, around, glyphs_of, letters_of
-from adminer.reading.lost import DISPLAY, LONE_SIGNS, POINTLESS, with_cent, with_dollar, with_figures, with_point
+from adminer.reading.lost import (
+    DISPLAY,
+    LONE_SIGNS,
+    POINTLESS,
+    with_cent,
+    with_dollar,
+    with_each_figure,
+    with_figures,
+    with_point,
+)
 from adminer.reading.placed import PlacedWord
 from adminer.reading.raised import SMALL, Raised, is_raised, raised_beside, read_raised, words_within
 from adminer.reading.recognise import Gray
+from adminer.reading.worn_fractions import settle_worn_fraction
 from adminer.records import PriceForm
 
 SMALLEST = 9.0  # height in pixels of figures below which glyphs cannot be told apart by size
@@ -45,7 +55,7 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
     words = [
         with_figures(gray, word, words, threads)
         if word.text in LONE_SIGNS and word.type_px >= SMALLEST
-        else with_cent(gray, settle_fraction(gray, with_dollar(gray, word, threads), threads), threads)
+        else _settle_word(gray, word, threads)
         for word in words
     ]
     used: set[int] = set()
@@ -61,6 +71,12 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
             settled[i] = whole
             used |= eaten
     return [settled.get(i, word) for i, word in enumerate(words) if i not in used]
+
+
+def _settle_word(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
+    for settle in (with_each_figure, with_dollar, settle_fraction, settle_worn_fraction, with_cent):
+        word = settle(gray, word, threads)
+    return word
 
 
 def _may_be_price(word: PlacedWord) -> bool:

@@ -30,6 +30,7 @@ class PlacedWord:
     form: PriceForm | None = None
     cent: float = 0.0
     dollar: float = 0.0
+    point: float = 0.0
 
 
 def place(word: StripWord, line: Line, number: int, strip_shape: tuple[int, ...]) -> PlacedWord:
@@ -57,6 +58,7 @@ def place(word: StripWord, line: Line, number: int, strip_shape: tuple[int, ...]
         centres,
         cent=word.cent,
         dollar=word.dollar,
+        point=word.point,
     )
 
 

@@ -24,6 +24,11 @@ GAP = 0.55  # of the height of the large figures: it stands no further right of 
 READ_AT = 27  # pixels: the height a raised part is brought to; with the paper around it fills what the network reads at
 MOST_PIECES = 4  # blobs of a raised part: two figures whose hairlines broke
 SIGN = 7.0  # pixels of a cent sign from which it can be told from a speck when no reading says so
+WIDEST_C = 1.2  # width of a "c" with a ball by its height
+UNREAD = 0.6  # trust in a sign that was not read as one
+SIGN_UNREAD = (
+    0.25  # of the height of the large figures: a lower blob that was not read as a sign is a piece of a figure
+)
 SIGN_ALONE = re.compile(r"^[¢c©eé°oO0469tfg*®]$")
 
 
@@ -63,7 +68,9 @@ def raised_beside(
         return Raised(box, texts[0].text, texts[0].confidence), inside
     if any(sum(c.isalpha() for c in t.text) > 2 for t in texts):
         return None, set()
-    return read_raised(gray, box, threads), inside
+    found = read_raised(gray, box, threads)
+    doubtful = found and found.text == "¢" and found.confidence == UNREAD and box.height < SIGN_UNREAD * tall
+    return None if doubtful else found, inside
 
 
 def words_within(words: Sequence[PlacedWord], i: int, box: Glyph, slack: float) -> set[int]:
@@ -107,11 +114,11 @@ def read_raised(gray: Gray, box: Glyph, threads: int) -> Raised | None:
         return None
     read = read_strips([crop], threads, only="0123456789¢c")[0]
     text = read.text.replace(" ", "")
-    narrow = box.width < 0.95 * box.height
+    narrow = box.width < (WIDEST_C if text in ("¢", "c") else 0.95) * box.height
     if re.fullmatch(r"\d\d", text):
         return Raised(box, text, read.confidence)
     if narrow and text in ("¢", "c"):
         return Raised(box, "¢", max(0.5, read.confidence))
     if narrow and box.height > SIGN and (SIGN_ALONE.match(text) or not text):
-        return Raised(box, "¢", 0.6)
+        return Raised(box, "¢", UNREAD)
     return None

@@ -25,8 +25,8 @@ SPACE_LEVEL = 0.12
 class Letter:
     """Hold one character with its place along the line (0 to 1 of its width) and its probability.
 
-    `cent` and `dollar` say how likely the network held the same place to be "¢" or "c", and "$": what it takes them
-    for when it is wrong depends on the line, what it half saw does not.
+    `cent` and `dollar` say how likely the network held the same place to be "¢" or "c", and "$", `point` how likely
+    it saw a "." just before: what it takes them for when it is wrong depends on the line, what it half saw does not.
     """
 
     text: str
@@ -34,6 +34,7 @@ class Letter:
     confidence: float
     cent: float = 0.0
     dollar: float = 0.0
+    point: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,20 +110,21 @@ def _decode(answers: NDArray[np.float32], width: int) -> ReadLine:
     letters = alphabet().characters
     space = letters.index(" ")
     cents = answers[:, letters.index("¢")] + answers[:, letters.index("c")]
-    dollars = answers[:, letters.index("$")]
+    dollars, points = answers[:, letters.index("$")], answers[:, letters.index(".")]
     best = answers.argmax(axis=1)
     out: list[Letter] = []
     previous = 0
-    likeliest_space, space_step = 0.0, 0
+    likeliest_space, space_step, likeliest_point = 0.0, 0, 0.0
     for step, choice in enumerate(best):
         if answers[step, space] > likeliest_space:
             likeliest_space, space_step = float(answers[step, space]), step
+        likeliest_point = max(likeliest_point, float(points[step]))
         if choice not in (0, previous, space):
             if out and out[-1].text != " " and likeliest_space > SPACE_LEVEL:
                 out.append(Letter(" ", (space_step + 0.5) * STEP / width, max(0.5, likeliest_space)))
             at, sure = min(1.0, (step + 0.5) * STEP / width), float(answers[step, choice])
-            out.append(Letter(letters[choice], at, sure, float(cents[step]), float(dollars[step])))
+            out.append(Letter(letters[choice], at, sure, float(cents[step]), float(dollars[step]), likeliest_point))
         if choice not in (0, space):
-            likeliest_space = 0.0
+            likeliest_space = likeliest_point = 0.0
         previous = int(choice)
     return ReadLine(tuple(out))

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from adminer.layout.clean import lift_faint
 from adminer.reading.detect import Line, find_lines
+from adminer.reading.leftover import WIDE, free_numerals, is_price
 from adminer.reading.recognise import Gray, ReadLine, cut_strip, read_strips, stretch
 from adminer.reading.words import ink_of
 
@@ -52,7 +53,14 @@ def see(gray: Gray, threads: int = 1) -> list[Seen]:
         if not rows:
             seen.append(one)
     seen += _read(gray, pieces, threads)
-    return _second_try(gray, seen, threads)
+    seen = _second_try(gray, seen, threads)
+    return [*seen, *_missed(gray, [one.line for one in seen], threads)]
+
+
+def _missed(gray: Gray, lines: Sequence[Line], threads: int) -> list[Seen]:
+    """Read the prices that stand free beside the lines that were found."""
+    read = _read(gray, free_numerals(gray, lines), threads)
+    return [one for one in read if is_price(one.read.text, _figures(one), one.line.width > WIDE * one.line.height)]
 
 
 def running_lines(seen: Sequence[Seen]) -> tuple[NDArray[np.float64], float]:
@@ -125,9 +133,11 @@ def _second_try(gray: Gray, seen: Sequence[Seen], threads: int) -> list[Seen]:
 
 def _least_figure(one: Seen) -> float:
     """Return the least probability of a figure or money sign: a word can be guessed from its neighbours, they not."""
-    return min(
-        (letter.confidence for letter in one.read.letters if letter.text.isdigit() or letter.text in "$¢"), default=1.0
-    )
+    return min(_figures(one), default=1.0)
+
+
+def _figures(one: Seen) -> list[float]:
+    return [letter.confidence for letter in one.read.letters if letter.text.isdigit() or letter.text in "$¢"]
 
 
 def _wider(line: Line) -> Line:

@@ -25,7 +25,7 @@ HALF_WITH_ONE = re.compile(r"^(\d\d)1½(?=[¢cC])")
 HALF_AS_PERCENT = re.compile(r"(?<=\d)%(?=[¢c])")
 SLASHED_SIGN = re.compile(r"(?<=^[2-9]/)[Ss§](?=\d)")
 POINT_SIGN = re.compile(r"^[Ss§](?=\.\d\d\W*$)")
-GRAIN_BEFORE = re.compile(r"^[.,·'](?=\d{1,3}\.\d\d[.,·']?$)")
+GRAIN_BEFORE = re.compile(r"^[.,·'](?=\d{0,3}\.\d\d[.,·']?$)")
 LETTER_NOUGHT = re.compile(r"(?<=\d)[oO](?=[¢ceé]\W*$)")
 LETTER_TWO = re.compile(r"^[zZ](?=[¢c]\W*$)")
 LOOKS_LIKE_DOLLARS = re.compile(

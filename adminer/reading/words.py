@@ -29,6 +29,7 @@ class StripWord:
     centres: tuple[float, ...]  # middle of each letter along the strip
     cent: float  # how likely its last letter is a cent sign, and its first a dollar sign, as half seen
     dollar: float
+    point: float  # how likely a point stands before its last two letters, as half seen
 
 
 def split_words(strip: Gray, read: ReadLine) -> list[StripWord]:
@@ -62,6 +63,7 @@ def split_words(strip: Gray, read: ReadLine) -> list[StripWord]:
                 middles,
                 read.letters[group[-1]].cent,
                 read.letters[group[0]].dollar,
+                read.letters[group[-2]].point if len(group) > 1 else 0.0,
             )
         )
     return words

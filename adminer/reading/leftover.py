@@ -1,0 +1,114 @@
+"""Prices that no look at the page has found: numerals standing free in ink that no line of type covers.
+
+The detecting network is made for lines of text; it passes over a price that stands by itself at the end of a row of
+leader dots, and over a numeral as high as a hand.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Final
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+from adminer.layout.clean import neighbourhood
+from adminer.reading.detect import Line
+from adminer.reading.recognise import Gray
+
+LEAST_CONTRAST: Final = 60  # levels of 255 between paper and ink
+LOWEST: Final = 9  # pixels: figures lower than this are not told from grain
+SMALLEST: Final = 5  # pixels: lower ink is a leader dot or a speck, higher may be a piece of a broken figure
+HIGHEST: Final = 0.25  # of the page's height
+FULLEST: Final = 0.85  # of its box: a figure has holes and corners, a spot of a halftone or a rule has not
+THINNEST: Final = 0.12
+WIDEST: Final = 4.0  # of its height: figures that touch each other
+LONE: Final = 1.2  # of its height: a single blob as wide as this may be several figures
+JOINED: Final = 0.3  # of its height: what stands closer belongs to the same numeral
+MOST_FIGURES: Final = 7
+LONGEST: Final = 5.0  # heights of a numeral
+RING: Final = 0.3  # of its height: paper around a numeral that stands free
+RING_INK: Final = 0.12  # ink in that paper: more is a picture
+COVERED: Final = 0.3  # of a blob: so much of it under a line of type, and that line has read it
+MOST: Final = 60  # numerals looked at on a page, those with the cleanest paper around them first
+PRICE: Final = re.compile(r"^\$?\d{1,3}(?:[.,]\d\d)?[¢cC°*\"'“”’efé©]?$|^\d{1,2}/(?:\$?\d{1,2}[½¼¾¢cC]?|[-–—])?$")
+SURE: Final = 0.8  # the least probability of a figure
+WIDE: Final = 1.0  # heights: a lone figure is narrower
+
+
+def free_numerals(gray: Gray, lines: Sequence[Line]) -> list[Line]:
+    """Return where numerals may stand on a cleaned picture beside the lines of type found on it."""
+    light, dark = neighbourhood(gray)
+    plain = light - dark > LEAST_CONTRAST
+    middle = (light + dark) / 2
+    reach = max(30, min(gray.shape) // 10) | 1
+    panel = cv2.blur(gray, (reach, reach)) < middle  # else the paper around black type would be ink on itself
+    covered = np.zeros(gray.shape, np.uint8)
+    for line in lines:
+        cv2.fillPoly(covered, [line.corners.round().astype(np.int32)], 1)
+    found = [
+        one
+        for ink in (plain & (gray < middle), plain & panel & (gray >= middle))
+        for one in _standing_free(ink.astype(np.uint8), covered)
+    ]
+    found.sort(key=lambda one: one[0])
+    return [_line(box) for _, box in found[:MOST]]
+
+
+def is_price(text: str, figures: Sequence[float], wide: bool) -> bool:
+    """Say whether a reading of such a place is a price beyond doubt.
+
+    `figures` are the probabilities of its figures; a lone figure needs a `wide` place, with raised cents beside it.
+    """
+    return bool(PRICE.match(text)) and min(figures) >= SURE and (len(text) > 1 or wide)
+
+
+def _standing_free(ink: NDArray[np.uint8], covered: NDArray[np.uint8]) -> list[tuple[float, tuple[int, int, int, int]]]:
+    """Return the boxes of free numerals in one plane of ink, each with the share of ink in the paper around it."""
+    _, labels, stats, _ = cv2.connectedComponentsWithStats(ink, connectivity=8)
+    boxes = []
+    for i, (x, y, w, h, area) in enumerate(stats[1:], start=1):
+        if not (SMALLEST <= h <= HIGHEST * ink.shape[0] and w <= WIDEST * h and THINNEST < area / (w * h) < FULLEST):
+            continue
+        own = labels[y : y + h, x : x + w] == i
+        if covered[y : y + h, x : x + w][own].mean() < COVERED:
+            boxes.append((int(x), int(y), int(w), int(h)))
+    reach = np.zeros(ink.shape, np.uint8)
+    for x, y, w, h in boxes:
+        room = max(1, round(JOINED * h / 2))
+        reach[y : y + h, max(0, x - room) : x + w + room] = 1
+    count, groups = cv2.connectedComponents(reach, connectivity=4)
+    members: list[list[tuple[int, int, int, int]]] = [[] for _ in range(count)]
+    for box in boxes:
+        members[groups[box[1] + box[3] // 2, box[0] + box[2] // 2]].append(box)
+    sums = np.asarray(cv2.integral(ink), np.int32)
+    result = []
+    for group in members[1:]:
+        left, top = min(x for x, _, _, _ in group), min(y for _, y, _, _ in group)
+        right, bottom = max(x + w for x, _, w, _ in group), max(y + h for _, y, _, h in group)
+        tall = max(h for _, _, _, h in group)
+        several = 1 < len(group) <= MOST_FIGURES or right - left > LONE * tall
+        if not several or tall < LOWEST or bottom - top > 1.3 * tall or right - left > LONGEST * tall:
+            continue
+        ring = _ring_ink(sums, left, top, right, bottom, max(2, round(RING * min(tall, right - left))))
+        if ring < RING_INK:
+            result.append((ring, (left, top, right, bottom)))
+    return result
+
+
+def _ring_ink(sums: NDArray[np.int32], left: int, top: int, right: int, bottom: int, room: int) -> float:
+    """Return the share of ink in a frame of paper around a box."""
+    height, width = sums.shape[0] - 1, sums.shape[1] - 1
+    x0, y0, x1, y1 = max(0, left - room), max(0, top - room), min(width, right + room), min(height, bottom + room)
+    outer = sums[y1, x1] - sums[y0, x1] - sums[y1, x0] + sums[y0, x0]
+    inner = sums[bottom, right] - sums[top, right] - sums[bottom, left] + sums[top, left]
+    return float((outer - inner) / max(1, (x1 - x0) * (y1 - y0) - (right - left) * (bottom - top)))
+
+
+def _line(box: tuple[int, int, int, int]) -> Line:
+    left, top, right, bottom = box
+    room = 0.15 * (bottom - top)
+    x0, y0, x1, y1 = left - room, top - room, right + room, bottom + room
+    return Line(np.array([[x0, y0], [x1, y0], [x1, y1], [x0, y1]], np.float32), 1.0)

@@ -1,0 +1,65 @@
+"""Fractions too small or worn for their glyphs to be told apart, in numbers that can only be read with one.
+
+Nobody prints "1/62" for shillings and pence, ".0844" for cents, or "1212c": what follows the last whole figure is a
+fraction that the network took for figures. Which one is asked of its two halves.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import Final
+
+from adminer.reading.glyphs import Glyph, alone
+from adminer.reading.placed import PlacedWord
+from adminer.reading.recognise import Gray, read_strips
+
+_PIECES: Final = r"[\d½¼¾%/⁄zZ'’;]"
+_FORMS: Final = tuple(
+    re.compile(rf"^(?P<head>[^\w$£]*{head})(?P<part>{part})(?P<rest>{rest}[.,;:]?)$")
+    for head, part, rest in (
+        (r"\.\d\d", rf"{_PIECES}{{1,3}}", r""),  # cents of a column: nothing smaller has a third figure
+        (r"\d{1,2}/(?:1[01]|\d)", rf"(?:{_PIECES}|1e){{1,3}}", r"d?"),  # pence go to eleven
+        (r"(?:1[01]|[1-9])", rf"(?:[½¼¾%/]|\d[½¼¾%/\de]|\d){_PIECES}?", r"d"),
+        (r"[1-9]\d", r"(?:[17I]?[½¼¾%/⁄][24zZ]?|[17I][24zZ])", r"[c¢]"),
+    )
+)
+_PENCE: Final = re.compile(r"^(?:\d{1,2}/)?(?:1[01]|\d)d?[.,;:]?$")
+FIGURE: Final = 0.28  # half the width of a figure by its height; common practice, no source
+READ_AT: Final = 27  # pixels: the height a half of a fraction is brought to
+CLEAR: Final = 0.5  # probability of that 4
+LIKE_THREE: Final = ("3", "8")
+TRUST: Final = 0.7
+
+
+def settle_worn_fraction(gray: Gray, word: PlacedWord, threads: int = 1) -> PlacedWord:
+    """Return a number with its fraction in place of the figures it was taken for, else the word as it is."""
+    found = next((found for form in _FORMS if (found := form.match(word.text))), None)
+    if (
+        not found
+        or found["part"] in "½¼¾"
+        or word.form
+        or _PENCE.match(word.text)
+        or len(word.centres) != len(word.text)
+    ):
+        return word
+    reach = FIGURE * word.type_px
+    left = word.centres[found.end("head") - 1] + reach
+    after = found.end("part")
+    right = word.centres[after] - reach if after < len(word.text) else word.right
+    sign = _which(gray, Glyph(left, word.top, right, word.bottom), threads)
+    text = f"{found['head']}{sign}{found['rest']}"
+    return replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, TRUST))
+
+
+def _which(gray: Gray, box: Glyph, threads: int) -> str:
+    """Return the fraction in a box: a half, by far the commonest, where its foot is no clear 4."""
+    wide, tall = box.right - box.left, box.bottom - box.top
+    foot = alone(gray, Glyph(box.left + 0.45 * wide, box.top + 0.4 * tall, box.right, box.bottom), READ_AT)
+    head = alone(gray, Glyph(box.left, box.top, box.left + 0.55 * wide, box.top + 0.6 * tall), READ_AT)
+    if not foot.size or not head.size:
+        return "½"
+    below, above = read_strips([foot, head], threads, only="0123456789")
+    if below.text != "4" or below.confidence < CLEAR:
+        return "½"
+    return "¾" if above.text[:1] in LIKE_THREE else "¼"

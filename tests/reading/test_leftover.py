@@ -1,0 +1,56 @@
+"""Prices in ink that no line of type covers: found where they stand free, left alone where they do not; drawn here."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from adminer.reading.detect import Line
+from adminer.reading.leftover import free_numerals, is_price
+from tests.reading.drawing import Setting, draw
+
+
+def covering(left: float, top: float, right: float, bottom: float) -> Line:
+    return Line(np.array([[left, top], [right, top], [right, bottom], [left, bottom]], np.float32), 0.9)
+
+
+PAGE = draw(600, 400, Setting("Garden hose", 30, 100, 24), Setting("37c", 480, 100, 24))
+
+
+def test_a_price_that_no_line_covers_is_found_and_a_covered_word_is_not() -> None:
+    (found,) = free_numerals(PAGE, [covering(20, 70, 200, 110)])
+    left, top, right, bottom = found.bounds
+    assert 470 < left < 486 and 515 < right < 545
+    assert 70 < top < 86 and 98 < bottom < 112
+
+
+def test_white_figures_on_a_panel_are_found() -> None:
+    page = draw(600, 400, Setting("98", 300, 200, 60))
+    page = page.copy()
+    page[120:240, 250:450] = 255 - page[120:240, 250:450]
+    assert any(280 < line.bounds[0] < 310 and 330 < line.bounds[2] < 400 for line in free_numerals(page, []))
+
+
+def test_spots_of_a_halftone_are_no_numerals() -> None:
+    page = np.full((400, 600), 245, np.uint8)
+    for y in range(100, 300, 16):
+        for x in range(100, 400, 14):
+            page[y : y + 12, x : x + 8] = 10
+    assert free_numerals(page, []) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "figures", "wide", "meant"),
+    [
+        ("37C", [0.99, 0.98], True, True),
+        ("4/$1", [0.99, 0.98, 0.99], True, True),
+        ("$466", [0.99, 0.97, 0.9, 0.9], True, True),
+        ("37C", [0.99, 0.6], True, False),
+        ("lb", [], True, False),
+        ("O4B", [0.99], True, False),
+        ("4", [0.99], False, False),
+        ("4", [0.99], True, True),
+    ],
+)
+def test_only_a_sure_price_is_taken(text: str, figures: list[float], wide: bool, meant: bool) -> None:
+    assert is_price(text, figures, wide) is meant

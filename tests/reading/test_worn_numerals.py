@@ -1,0 +1,84 @@
+"""Numbers whose fraction, point or figure was taken for something else, put right from the ink; drawn here."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from numpy.typing import NDArray
+
+from adminer.reading.glyphs import Glyph
+from adminer.reading.lost import with_each_figure, with_point
+from adminer.reading.models import alphabet
+from adminer.reading.placed import PlacedWord
+from adminer.reading.raised import read_raised
+from adminer.reading.recognise import _decode
+from adminer.reading.worn_fractions import settle_worn_fraction
+from tests.reading.drawing import Setting, draw, width_of
+
+SIZE = 40.0
+FOOT = 90.0
+
+
+def set_in(text: str, drawn: str, parts: list[str]) -> tuple[NDArray[np.uint8], PlacedWord]:
+    """Draw a number and return the page with the word a reader makes of it; `parts` is what is drawn, by letters."""
+    page = draw(400, 140, Setting(drawn, 60, FOOT, SIZE))
+    x, centres = 60.0, []
+    for part in parts:
+        centres.append(x + width_of(part, SIZE) / 2)
+        x += width_of(part, SIZE)
+    return page, PlacedWord(text, 60, FOOT - 0.75 * SIZE, x, FOOT + 2, 0.72 * SIZE, 0.9, 0, text, tuple(centres))
+
+
+@pytest.mark.parametrize(
+    ("read", "drawn", "parts", "meant"),
+    [
+        ("1/62", "1/6½", ["1", "/", "6", "½"], "1/6½"),
+        (".06%", ".06½", [".", "0", "6", "½"], ".06½"),
+        ("1212c", "12½c", ["1", "2", "", "½", "c"], "12½c"),
+        ("91d.", "9½d.", ["9", "½", "d", "."], "9½d."),
+    ],
+)
+def test_a_figure_that_cannot_be_is_a_fraction(read: str, drawn: str, parts: list[str], meant: str) -> None:
+    page, word = set_in(read, drawn, parts)
+    assert settle_worn_fraction(page, word).text == meant
+
+
+@pytest.mark.parametrize("read", ["1/11", "10d.", "2½d.", ".12", "3/6", "72c", "1/-", "112", "12/6"])
+def test_a_number_that_can_be_stays(read: str) -> None:
+    page, word = set_in(read, read, list(read))
+    assert settle_worn_fraction(page, word).text == read
+
+
+def test_a_point_half_seen_after_a_dollar_sign_is_one() -> None:
+    page, word = set_in("$198", "$198", list("$198"))
+    seen = replace(word, point=0.2)
+    pointed = with_point(page, seen, (), [seen])
+    assert pointed is not None and pointed.text == "$1.98"
+    assert with_point(page, replace(word, point=0.01), (), [word]) is None
+
+
+def test_a_half_seen_point_is_kept_with_the_letter_after_it() -> None:
+    letters = alphabet().characters
+    answers = np.zeros((6, len(letters)), np.float32)
+    for step, (seen, sure) in enumerate([("1", 0.9), (".", 0.3), ("9", 0.9), ("", 0.9), ("8", 0.9), ("", 0.9)]):
+        answers[step, letters.index(seen)] = sure
+        answers[step, 0] = max(answers[step, 0], 0.5 if seen == "." else 0.0)
+    read = _decode(answers, 48)
+    assert read.text == "198"
+    assert [round(letter.point, 1) for letter in read.letters] == [0.0, 0.3, 0.0]
+
+
+def test_a_letter_in_a_display_numeral_is_read_alone_as_a_figure() -> None:
+    page, word = set_in("q99", "199", list("199"))
+    assert with_each_figure(page, word, 1).text == "199"
+
+
+def test_a_wide_raised_c_is_a_cent_sign() -> None:
+    page = draw(200, 140, Setting("c", 60, FOOT, SIZE))
+    rows, columns = np.nonzero(page < 128)
+    box = Glyph(float(columns.min()), float(rows.min()), float(columns.max() + 1), float(rows.max() + 1))
+    wide = replace(box, right=box.left + 1.12 * box.height)
+    found = read_raised(page, wide, 1)
+    assert found is not None and found.text == "¢"
