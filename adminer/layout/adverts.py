@@ -17,7 +17,8 @@ LEAST_FRAMED = 0.06  # of the picture: a page of a paper gives its framed advert
 PAGE_COLUMNS = 3  # columns of running text that make a page of a paper
 # "Thursday, March 3, 1921", "Oct. 5, 1954", "Vol. XII No. 8": what stands under the title of a paper
 _DATELINE = re.compile(
-    r"\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[.,]? ?\d{1,2}[.,]? ?1[89]\d\d|\bvol(?:\.|ume)\b",
+    r"\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[.,]? ?\d{1,2}[.,]? ?1[89]\d\d|\bvol(?:\.|ume)\b"
+    r"|\b(?:mon|tues|wednes|thurs|fri|satur|sun)day\W{1,2}\w{3,9}\W{1,2}\d{1,2}\W{1,2}1[89]\d\d",  # its month misread
     re.IGNORECASE,
 )
 FULL_HEIGHT = 0.95  # of the height of all type: a frame so high stands beside another advert, or holds the only one
