@@ -32,6 +32,10 @@ FIVE_OR_SIGN = re.compile(r"^[58]\d{1,4}(?:\.\d\d)?$")  # a dollar sign of displ
 DOLLAR_CHANCE = 0.01  # probability of "$" alone or with its neighbour; true figures of the press give under 0.001
 LOOKED_AT = 27  # pixels: the height such a glyph is brought to
 DISPLAY = 14.0  # height in pixels of figures from which such a look is worth anything
+ONE_FIGURE = re.compile(r"^(?P<figure>\d)[c¢][.,]?$")
+TWO_FIGURES = re.compile(r"^[1-9]\d[c¢][.,]?$")
+TWO_SURE = 0.9  # mean probability of both figures and the sign
+AROUND = 0.15  # of the height of a word: paper kept around it
 LIKE_A_FIGURE = frozenset("gqoOlIsS")
 LETTER_AMONG_FIGURES = re.compile(r"^\$?(?=.*\d)[gqoOlIsS\d]{2,4}$")
 LONE_SIGNS = ("$", "S", "s")
@@ -173,6 +177,22 @@ def with_each_figure(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
         letters[k] = read.text
     text = "".join(letters)
     return replace(word, text=text, letters=text, confidence=min(word.confidence, 0.85))
+
+
+def with_second_figure(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
+    """Return a lone figure of cents with the one beside it that the line swallowed, where the word alone shows both."""
+    lone = ONE_FIGURE.match(word.text)
+    if word.form or not lone:
+        return word
+    pad = AROUND * (word.bottom - word.top)
+    scale = WORK_HEIGHT / max(1.0, word.bottom - word.top)
+    crop, _, _ = cut_out(gray, word.left - pad, word.top - pad, word.right + pad, word.bottom + pad, scale)
+    if not crop.size:
+        return word
+    read = read_strips([crop], threads)[0]
+    if not TWO_FIGURES.match(read.text) or lone["figure"] not in read.text or read.confidence < TWO_SURE:
+        return word
+    return replace(word, text=read.text, letters=read.text, centres=(), confidence=min(read.confidence, 0.85))
 
 
 def with_figures(gray: Gray, word: PlacedWord, words: Sequence[PlacedWord], threads: int) -> PlacedWord:

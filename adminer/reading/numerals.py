@@ -19,6 +19,7 @@ from adminer.reading.lost import (
     with_each_figure,
     with_figures,
     with_point,
+    with_second_figure,
 )
 from adminer.reading.placed import PlacedWord
 from adminer.reading.raised import SMALL, Raised, is_raised, raised_beside, read_raised, words_within
@@ -74,7 +75,7 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
 
 
 def _settle_word(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
-    for settle in (with_each_figure, with_dollar, settle_fraction, settle_worn_fraction, with_cent):
+    for settle in (with_each_figure, with_second_figure, with_dollar, settle_fraction, settle_worn_fraction, with_cent):
         word = settle(gray, word, threads)
     return word
 

@@ -75,6 +75,13 @@ def test_columns_of_prose_without_the_dateline_of_a_paper_are_one_advert() -> No
     assert [part.kind for part in parts] == ["advert"]
 
 
+def test_a_dateline_whose_month_is_misread_is_one() -> None:
+    lines = [line for left in LEFTS for line in text(left, 60, 30)]
+    head = replace(HEAD[1], text="Thursday, Nas 12. 1953")
+    parts = find_adverts(RuleWork((FOLIO,), (), ()), [HEAD[0], head, *lines], WIDTH, HEIGHT)
+    assert adverts(parts) == []
+
+
 def test_columns_that_lean_are_parted_though_no_upright_line_runs_between_them() -> None:
     rules: list[Rect] = [(325, 500, 600, 503), (325, 640, 600, 643)]
     lines = (

@@ -9,7 +9,7 @@ import pytest
 from numpy.typing import NDArray
 
 from adminer.reading.glyphs import Glyph
-from adminer.reading.lost import with_each_figure, with_point
+from adminer.reading.lost import with_each_figure, with_point, with_second_figure
 from adminer.reading.models import alphabet
 from adminer.reading.placed import PlacedWord
 from adminer.reading.raised import read_raised
@@ -82,3 +82,10 @@ def test_a_wide_raised_c_is_a_cent_sign() -> None:
     wide = replace(box, right=box.left + 1.12 * box.height)
     found = read_raised(page, wide, 1)
     assert found is not None and found.text == "¢"
+
+
+def test_a_lone_figure_of_cents_gets_back_the_one_beside_it() -> None:
+    page, word = set_in("4c", "45c", list("45c"))
+    assert with_second_figure(page, replace(word, centres=()), 1).text == "45c"
+    page, word = set_in("5c", "5c", list("5c"))
+    assert with_second_figure(page, word, 1).text == "5c"
