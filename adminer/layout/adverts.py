@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
 import numpy as np
 
 from adminer.layout.framed import frames_of_paper, outer_frames, within
 from adminer.layout.newspaper import cut_page
-from adminer.layout.rules import Rect, RuleWork, area_of, shared
+from adminer.layout.rules import Rect, RuleWork, area_of
 from adminer.layout.type_lines import Part, TypeLine, around
 
 LEAST_FRAMED = 0.06  # of the picture: a page of a paper gives its framed adverts at least this much together
@@ -142,24 +141,8 @@ def _page(
         head = []
     rest = [line for line in outside if line not in head]
     if dated and _columns_of_text(body, whole) > 1:
-        cut = cut_page(rest, rules, whole, float(np.median([line.height for line in body])))
-        return parts + [replace(part, rect=_clear_of(part.rect, outer)) for part in cut]
+        return parts + cut_page(rest, rules, whole, float(np.median([line.height for line in body])))
     return parts + [Part(rect, "editorial", 0.7) for rect in _columns(rest, whole)]
-
-
-def _clear_of(rect: Rect, frames: Sequence[Rect]) -> Rect:
-    """Return what is left of a rectangle beside the frames that reach into it: what is framed is theirs."""
-    for frame in frames:
-        left, top, right, bottom = rect
-        if shared(rect, frame) > 0:
-            rests = (
-                (max(left, frame[2]), top, right, bottom),
-                (left, max(top, frame[3]), right, bottom),
-                (left, top, min(right, frame[0]), bottom),
-                (left, top, right, min(bottom, frame[1])),
-            )
-            rect = max(rests, key=area_of)
-    return rect
 
 
 def _columns(lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:

@@ -13,7 +13,6 @@ from typing import Final
 
 import numpy as np
 
-from adminer.layout.lean import as_printed, lean_of, upright_lines, upright_rules
 from adminer.layout.paper import Paper, is_one_advert
 from adminer.layout.rules import Rect, area_of
 from adminer.layout.type_lines import Part, TypeLine, around
@@ -38,18 +37,16 @@ def cut_page(lines: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect, size
 
     `size` is the type size of the running text in pixels of the cleaned picture, `whole` the picture.
     """
-    lean = lean_of(lines)
-    stood = upright_lines(lines, lean)
-    level = [rule for rule in upright_rules(rules, lean) if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
-    paper = Paper.of(stood, size, level)
-    page = _Stretch(around([n.rect for n in stood], whole), tuple(stood))
+    level = [rule for rule in rules if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
+    paper = Paper.of(lines, size, level)
+    page = _Stretch(around([n.rect for n in lines], whole), tuple(lines))
     runs = [run for stretch in _stretches(page, level, paper) for run in _runs(stretch, paper)]
     parts: list[Part] = []
     for rect, held in _whole_adverts(runs, paper):
         if not paper.advertises(held):
-            parts.append(Part(as_printed(rect, lean), "editorial", 0.7))
+            parts.append(Part(rect, "editorial", 0.7))
         elif area_of(rect) > _LEAST * area_of(whole):
-            parts.append(Part(as_printed(rect, lean), "advert", 0.6))
+            parts.append(Part(rect, "advert", 0.6))
     return parts
 
 

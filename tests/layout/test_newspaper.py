@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from adminer.layout.adverts import find_adverts
-from adminer.layout.rules import Rect, RuleWork, shared
+from adminer.layout.rules import Rect, RuleWork
 from adminer.layout.type_lines import Part, TypeLine
 
 WIDTH, HEIGHT = 900, 1000
@@ -140,6 +140,15 @@ def test_offers_set_like_the_paragraphs_over_them_are_an_advert_between_rules() 
     assert len(adverts(cut([*lines[:-1]], (325, 240, 585, 243), (325, 440, 585, 443)))) == 1
 
 
+def test_prices_that_stand_close_in_lines_like_the_text_over_them_are_an_advert() -> None:
+    told = [
+        TypeLine((330, 260 + 14 * n, 580, 270 + 14 * n), 10, said)
+        for n, said in enumerate(("Gloves of a good weight at 25c", "others, in black or tan, at 40c") * 4)
+    ]
+    lines = text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 12) + told
+    assert len(adverts(cut(lines, (325, 240, 585, 243)))) == 1
+
+
 def test_an_advert_with_a_few_lines_of_prose_between_its_name_and_its_call_is_one() -> None:
     names = [TypeLine((340, y, 560, y + 30), 30, said) for y, said in ((260, "CORBELLE"), (300, "BANK"), (500, "Save"))]
     rest = [TypeLine((340, 550 + 30 * n, 460, 564 + 30 * n), 14, "Come in, or call") for n in range(5)]
@@ -155,10 +164,3 @@ def test_lines_read_aslant_over_two_columns_are_no_display_type() -> None:
     ]
     lines = text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 12) + aslant
     assert adverts(cut(lines, (325, 240, 585, 243))) == []
-
-
-def test_what_is_framed_lies_in_no_other_part_of_the_page() -> None:
-    frame: Rect = (325, 300, 885, 600)
-    lines = text(30, 60, 60) + text(330, 60, 14) + text(630, 60, 14) + offer(340, 320, "59c", "89c", "95c")
-    parts = find_adverts(RuleWork((FOLIO, (25, 598, 885, 601)), (frame,), ()), [*HEAD, *lines], WIDTH, HEIGHT)
-    assert all(shared(part.rect, frame) == 0 for part in parts if part.rect != frame)
