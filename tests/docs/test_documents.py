@@ -24,7 +24,7 @@ ROOT: Final = Path(__file__).resolve().parents[2]
 README: Final = ROOT / "README.md"
 DEVELOPERS: Final = ROOT / "DEVELOPERS.md"
 BIN: Final = Path(sys.executable).parent
-SECONDS: Final = 300
+SECONDS: Final = 600  # reading a whole folder with both readers alone, on a slow machine
 
 
 @pytest.fixture(scope="session")
