@@ -14,11 +14,10 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from adminer.layout.clean import neighbourhood
+from adminer.layout.clean import LEAST_CONTRAST, neighbourhood
 from adminer.reading.detect import Line
 from adminer.reading.recognise import Gray
 
-LEAST_CONTRAST: Final = 60  # levels of 255 between paper and ink
 LOWEST: Final = 9  # pixels: figures lower than this are not told from grain
 SMALLEST: Final = 5  # pixels: lower ink is a leader dot or a speck, higher may be a piece of a broken figure
 HIGHEST: Final = 0.25  # of the page's height

@@ -25,10 +25,7 @@ READ_AT = 27  # pixels: the height a raised part is brought to; with the paper a
 MOST_PIECES = 4  # blobs of a raised part: two figures whose hairlines broke
 SIGN = 7.0  # pixels of a cent sign from which it can be told from a speck when no reading says so
 WIDEST_C = 1.2  # width of a "c" with a ball by its height
-UNREAD = 0.6  # trust in a sign that was not read as one
-SIGN_UNREAD = (
-    0.25  # of the height of the large figures: a lower blob that was not read as a sign is a piece of a figure
-)
+SIGN_UNREAD = 0.25  # of the height of the large figures: lower, what was not read as a sign is a piece of a figure
 SIGN_ALONE = re.compile(r"^[¢c©eé°oO0469tfg*®]$")
 
 
@@ -68,9 +65,7 @@ def raised_beside(
         return Raised(box, texts[0].text, texts[0].confidence), inside
     if any(sum(c.isalpha() for c in t.text) > 2 for t in texts):
         return None, set()
-    found = read_raised(gray, box, threads)
-    doubtful = found and found.text == "¢" and found.confidence == UNREAD and box.height < SIGN_UNREAD * tall
-    return None if doubtful else found, inside
+    return read_raised(gray, box, threads, max(SIGN, SIGN_UNREAD * tall)), inside
 
 
 def words_within(words: Sequence[PlacedWord], i: int, box: Glyph, slack: float) -> set[int]:
@@ -107,8 +102,8 @@ def _chain(gray: Gray, last: Glyph, tall: float, foot: float) -> list[Glyph]:
     return chain
 
 
-def read_raised(gray: Gray, box: Glyph, threads: int) -> Raised | None:
-    """Read a raised part by itself: two figures, or a cent sign."""
+def read_raised(gray: Gray, box: Glyph, threads: int, sign_from: float = SIGN) -> Raised | None:
+    """Read a raised part by itself: two figures, or a cent sign, unread as one only above a height in pixels."""
     crop = alone(gray, box, READ_AT)
     if crop.size == 0:
         return None
@@ -119,6 +114,6 @@ def read_raised(gray: Gray, box: Glyph, threads: int) -> Raised | None:
         return Raised(box, text, read.confidence)
     if narrow and text in ("¢", "c"):
         return Raised(box, "¢", max(0.5, read.confidence))
-    if narrow and box.height > SIGN and (SIGN_ALONE.match(text) or not text):
-        return Raised(box, "¢", UNREAD)
+    if narrow and box.height > sign_from and (SIGN_ALONE.match(text) or not text):
+        return Raised(box, "¢", 0.6)
     return None

@@ -59,7 +59,9 @@ def see(gray: Gray, threads: int = 1) -> list[Seen]:
 
 def _missed(gray: Gray, lines: Sequence[Line], threads: int) -> list[Seen]:
     """Read the prices that stand free beside the lines that were found."""
-    read = _read(gray, free_numerals(gray, lines), threads)
+    small, ratio = _within_pixels(gray)
+    free = free_numerals(small, [Line(line.corners / ratio, line.score) for line in lines])
+    read = _read(gray, [Line(line.corners * ratio, line.score) for line in free], threads)
     return [one for one in read if is_price(one.read.text, _figures(one), one.line.width > WIDE * one.line.height)]
 
 
@@ -149,12 +151,11 @@ def _wider(line: Line) -> Line:
 
 def find_all(gray: Gray, threads: int = 1) -> list[Line]:
     """Return the lines of a picture found at the scales that its type needs."""
-    reduced = min(1.0, (MOST_PIXELS / gray.size) ** 0.5)
-    if reduced < 1.0:
-        small = cv2.resize(gray, None, fx=reduced, fy=reduced, interpolation=cv2.INTER_AREA)
-        found = find_all(np.asarray(small, np.uint8), threads)
-        ratio = np.array([gray.shape[1] / small.shape[1], gray.shape[0] / small.shape[0]], np.float32)
-        return [Line(line.corners * ratio, line.score) for line in found]
+    small, ratio = _within_pixels(gray)
+    return [Line(line.corners * ratio, line.score) for line in _at_scales(small, threads)]
+
+
+def _at_scales(gray: Gray, threads: int) -> list[Line]:
     lifted = lift_faint(gray)
     scale = max(SHORT_SIDE / min(gray.shape), min(1.0, LONG_SIDE / max(gray.shape)))
     scale = min(scale, (MOST_PIXELS / gray.size) ** 0.5)  # a long strip would grow to a hundred thousand pixels
@@ -167,6 +168,15 @@ def find_all(gray: Gray, threads: int = 1) -> list[Line]:
             lines = _united(fine, [line for line in lines if line.height * finer > 60])
     coarse = [line for line in find_lines(lifted, scale * COARSE, threads) if line.height * scale * COARSE > LARGE]
     return _united(lines, coarse)
+
+
+def _within_pixels(gray: Gray) -> tuple[Gray, NDArray[np.float32]]:
+    """Return a picture of at most MOST_PIXELS, itself where it has no more, and the ratio (x, y) of the sizes."""
+    reduced = (MOST_PIXELS / gray.size) ** 0.5
+    if reduced >= 1.0:
+        return gray, np.ones(2, np.float32)
+    small = np.asarray(cv2.resize(gray, None, fx=reduced, fy=reduced, interpolation=cv2.INTER_AREA), np.uint8)
+    return small, np.array([gray.shape[1] / small.shape[1], gray.shape[0] / small.shape[0]], np.float32)
 
 
 def _united(kept: Sequence[Line], more: Sequence[Line]) -> list[Line]:

@@ -1,0 +1,19 @@
+"""Pages of more pixels than one look may take."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from adminer.reading import sight
+from adminer.reading.detect import Line
+
+
+def test_a_page_a_hair_too_large_is_looked_at_once_and_its_lines_come_back_in_its_pixels(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    corners = np.array([[10, 10], [90, 10], [90, 30], [10, 30]], np.float32)
+    monkeypatch.setattr(sight, "MOST_PIXELS", 9999.0)
+    monkeypatch.setattr(sight, "find_lines", lambda *_: [Line(corners, 0.9)])
+    found = sight.find_all(np.full((100, 100), 255, np.uint8))
+    assert [line.corners.tolist() for line in found] == [corners.tolist()]
