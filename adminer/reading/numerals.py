@@ -24,6 +24,7 @@ from adminer.reading.lost import (
 from adminer.reading.placed import PlacedWord
 from adminer.reading.raised import SMALL, Raised, is_raised, raised_beside, read_raised, words_within
 from adminer.reading.recognise import Gray
+from adminer.reading.signs import in_sterling
 from adminer.reading.worn_fractions import settle_worn_fraction
 from adminer.records import PriceForm
 
@@ -53,10 +54,11 @@ class _Numeral:
 
 def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -> list[PlacedWord]:
     """Return the words with every numeral that has a raised part put together as one word, its form set."""
+    sterling = in_sterling(words)
     words = [
         with_figures(gray, word, words, threads)
         if word.text in LONE_SIGNS and word.type_px >= SMALLEST
-        else _settle_word(gray, word, threads)
+        else _settle_word(gray, word, threads, sterling=sterling)
         for word in words
     ]
     used: set[int] = set()
@@ -74,10 +76,10 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
     return [settled.get(i, word) for i, word in enumerate(words) if i not in used]
 
 
-def _settle_word(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
-    for settle in (with_each_figure, with_second_figure, with_dollar, settle_fraction, settle_worn_fraction, with_cent):
+def _settle_word(gray: Gray, word: PlacedWord, threads: int, *, sterling: bool) -> PlacedWord:
+    for settle in (with_each_figure, with_second_figure, with_dollar, settle_fraction):
         word = settle(gray, word, threads)
-    return word
+    return with_cent(gray, settle_worn_fraction(gray, word, threads, sterling=sterling), threads)
 
 
 def _may_be_price(word: PlacedWord) -> bool:

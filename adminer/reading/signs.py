@@ -17,7 +17,7 @@ STERLING = re.compile(r"^(?:\d{1,3}/[-–—]|\d{1,2}½?d)\W*$")  # "30/-", "9½
 LIKE_SHILLINGS = re.compile(r"^(\d{1,2})(?:(?:[1lI|)\]]|(?<=\d\d))[-–—]|/)(?=[^\w\-–—]*$)")
 # Pence go no further than 11½, then come shillings: what stands above is a ½ taken for a figure.
 PENCE_WITH_HALF = re.compile(r"^(?P<pence>[2-9]|1[01])[1247](?=d[.,;]?$)")
-SHILLINGS_OF = 2  # on a page: one alone may be the end of a broken number
+SHILLINGS_OF = 2  # on a page
 NEVER_A_FIGURE = "eéèë©°<$"  # after figures and before a space these stand for nothing but a cent sign
 HALF_TWICE = re.compile(r"(?<=\d)½[/⁄]?(?:[2z](?=[¢cCdeE])|z$)")
 HALF_SPELLED = re.compile(r"^(\d\d)['’]?1/[2z][¢cCeE](?=\W*$)")
@@ -42,12 +42,17 @@ def restore_signs(words: Sequence[PlacedWord]) -> list[PlacedWord]:
     return [_dollars(_cents(_slips(word), style)) for word in _shillings(words)]
 
 
+def in_sterling(words: Sequence[PlacedWord]) -> bool:
+    """Say whether a page has prices in shillings and pence: one alone may be the end of a broken number."""
+    return sum(bool(STERLING.match(word.text) or LIKE_SHILLINGS.match(word.text)) for word in words) >= SHILLINGS_OF
+
+
 def _shillings(words: Sequence[PlacedWord]) -> list[PlacedWord]:
     """Put a slash before the dash of shillings where it was read as "1", ")" or not at all, on a page that has more.
 
     Among pence and shillings, "91d" is 9½d: nobody prints ninety-one pence.
     """
-    if sum(bool(STERLING.match(word.text) or LIKE_SHILLINGS.match(word.text)) for word in words) < SHILLINGS_OF:
+    if not in_sterling(words):
         return list(words)
     return [
         _retexted(word, PENCE_WITH_HALF.sub(r"\g<pence>½", LIKE_SHILLINGS.sub(r"\1/-", word.text))) for word in words

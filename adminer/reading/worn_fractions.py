@@ -15,14 +15,19 @@ from adminer.reading.placed import PlacedWord
 from adminer.reading.recognise import Gray, read_strips
 
 _PIECES: Final = r"[\d½¼¾%/⁄zZ'’;]"
-_FORMS: Final = tuple(
-    re.compile(rf"^(?P<head>[^\w$£]*{head})(?P<part>{part})(?P<rest>{rest}[.,;:]?)$")
-    for head, part, rest in (
-        (r"\.\d\d", rf"{_PIECES}{{1,3}}", r""),  # cents of a column: nothing smaller has a third figure
-        (r"\d{1,2}/(?:1[01]|\d)", rf"(?:{_PIECES}|1e){{1,3}}", r"d?"),  # pence go to eleven
-        (r"(?:1[01]|[1-9])", rf"(?:[½¼¾%/]|\d[½¼¾%/\de]|\d){_PIECES}?", r"d"),
-        (r"[1-9]\d", r"(?:[17I]?[½¼¾%/⁄][24zZ]?|[17I][24zZ])", r"[c¢]"),
-    )
+
+
+def _form(head: str, part: str, rest: str) -> re.Pattern[str]:
+    return re.compile(rf"^(?P<head>[^\w$£]*{head})(?P<part>{part})(?P<rest>{rest}[.,;:]?)$")
+
+
+_CENTS: Final = (
+    _form(r"\.\d\d", rf"{_PIECES}{{1,3}}", r""),  # of a column: nothing smaller has a third figure
+    _form(r"[1-9]\d", r"(?:[17I]?[½¼¾%/⁄][24zZ]?|[17I][24zZ])", r"[c¢]"),
+)
+_STERLING: Final = (
+    _form(r"\d{1,2}/(?:1[01]|\d)", rf"(?:{_PIECES}|1e){{1,3}}", r"d?"),  # pence go to eleven
+    _form(r"(?:1[01]|[1-9])", rf"(?:[½¼¾%/]|\d[½¼¾%/\de]|\d){_PIECES}?", r"d"),
 )
 _PENCE: Final = re.compile(r"^(?:\d{1,2}/)?(?:1[01]|\d)d?[.,;:]?$")
 FIGURE: Final = 0.28  # half the width of a figure by its height; common practice, no source
@@ -32,9 +37,14 @@ LIKE_THREE: Final = ("3", "8")
 TRUST: Final = 0.7
 
 
-def settle_worn_fraction(gray: Gray, word: PlacedWord, threads: int = 1) -> PlacedWord:
-    """Return a number with its fraction in place of the figures it was taken for, else the word as it is."""
-    found = next((found for form in _FORMS if (found := form.match(word.text))), None)
+def settle_worn_fraction(gray: Gray, word: PlacedWord, threads: int = 1, *, sterling: bool = False) -> PlacedWord:
+    """Return a number with its fraction in place of the figures it was taken for, else the word as it is.
+
+    Only on a page in `sterling` are "2/17" shillings and pence; elsewhere they are two for seventeen.
+    """
+    found = next(
+        (found for form in (_CENTS + _STERLING if sterling else _CENTS) if (found := form.match(word.text))), None
+    )
     if (
         not found
         or found["part"] in "½¼¾"

@@ -42,13 +42,18 @@ def set_in(text: str, drawn: str, parts: list[str]) -> tuple[NDArray[np.uint8], 
 )
 def test_a_figure_that_cannot_be_is_a_fraction(read: str, drawn: str, parts: list[str], meant: str) -> None:
     page, word = set_in(read, drawn, parts)
-    assert settle_worn_fraction(page, word).text == meant
+    assert settle_worn_fraction(page, word, sterling=True).text == meant
 
 
 @pytest.mark.parametrize("read", ["1/11", "10d.", "2½d.", ".12", "3/6", "72c", "1/-", "112", "12/6"])
 def test_a_number_that_can_be_stays(read: str) -> None:
     page, word = set_in(read, read, list(read))
-    assert settle_worn_fraction(page, word).text == read
+    assert settle_worn_fraction(page, word, sterling=True).text == read
+
+
+def test_two_for_some_cents_is_no_shillings_on_a_page_in_dollars() -> None:
+    page, word = set_in("2/17", "2/17", list("2/17"))
+    assert settle_worn_fraction(page, word).text == "2/17"
 
 
 def test_a_point_half_seen_after_a_dollar_sign_is_one() -> None:
