@@ -9,7 +9,7 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from adminer.reading.models import session
+from adminer.reading.models import answers_of
 
 Gray = NDArray[np.uint8]
 
@@ -78,7 +78,7 @@ def _probability(tile: Gray, threads: int) -> NDArray[np.float32]:
     height, width = tile.shape
     padded = cv2.copyMakeBorder(tile, 0, -height % 32, 0, -width % 32, cv2.BORDER_REPLICATE)
     plane = padded.astype(np.float32) / 127.5 - 1.0
-    out = session("det", threads).run(None, {"x": np.broadcast_to(plane, (1, 3, *plane.shape)).copy()})[0]
+    out = answers_of("det", np.broadcast_to(plane, (1, 3, *plane.shape)).copy(), threads)
     return np.asarray(out[0, 0, :height, :width], np.float32)
 
 

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import importlib.util
+import os
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -73,9 +75,29 @@ def session(part: str, threads: int = 1) -> Any:
     # Memory asked anew for every tile costs a fifth of its time. What the arena keeps is bounded by one tile.
     options.enable_cpu_mem_arena = True
     # Two layers of the finding network multiply hosts of numbers too small for a processor's fast path; as zeros they
-    # leave every answer as it was, to the bit, in a third of the time. The first session of a process decides for all.
+    # leave every answer as it was, to the bit, in a third of the time. The first session of a process decides.
     options.add_session_config_entry("session.set_denormal_as_zero", "1")
-    return onnxruntime.InferenceSession(str(model_file(part)), options, providers=["CPUExecutionProvider"])
+    opened = onnxruntime.InferenceSession
+    path, providers = str(model_file(part)), ["CPUExecutionProvider"]
+    return _thread().submit(opened, path, options, providers=providers).result()
+
+
+def answers_of(part: str, plane: NDArray[np.float32], threads: int = 1) -> NDArray[np.float32]:
+    """Return what one network makes of a picture (1, 3, H, W): its first output."""
+    opened = session(part, threads)
+    return np.asarray(_thread().submit(opened.run, None, {"x": plane}).result()[0], np.float32)
+
+
+@lru_cache(maxsize=1)
+def _thread() -> ThreadPoolExecutor:
+    """Return the one thread the networks run in: taking small numbers for zero must not touch other arithmetic."""
+    os.register_at_fork(after_in_child=_forget)  # a forked process has no thread but the one that forked it
+    return ThreadPoolExecutor(1, "networks")
+
+
+def _forget() -> None:
+    _thread.cache_clear()
+    session.cache_clear()
 
 
 @lru_cache(maxsize=1)

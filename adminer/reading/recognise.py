@@ -9,7 +9,7 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from adminer.reading.models import alphabet, session
+from adminer.reading.models import alphabet, answers_of
 
 Gray = NDArray[np.uint8]
 
@@ -92,7 +92,7 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
         for i in batch:  # one by one: what the network remembers of one line fits into the cache of a core
             plane = np.zeros((1, 3, HEIGHT, width), np.float32)
             plane[0, :, :, : prepared[i].shape[1]] = prepared[i]
-            answers = session("rec", threads).run(None, {"x": plane})[0][0]
+            answers = answers_of("rec", plane, threads)[0]
             result[i] = _decode(answers[:, alphabet().columns] * allowed, prepared[i].shape[1])
         start = end
     return result

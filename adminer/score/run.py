@@ -47,9 +47,6 @@ def score_folder(wish: ScoreWish, told: Callable[[str], None]) -> dict[str, Scor
     works = find_pictures(wish.folder, (page.file for page in truth if page.readable))
     scores = _straight(wish, works, truth) if wish.straight else {OURS: score_found(_digitised(wish.folder), truth)}
     if wish.baselines:
-        from adminer.reading.models import session  # noqa: PLC0415 -- a heavy room, only where readers are to be run
-
-        session("det")  # the first session of a process decides its arithmetic: the readers alone say the same, sooner
         for reader in BASELINES:
             told(f"Reading {len(works)} scans with {TITLES[reader]} (kept readings are used unless --fresh).")
             pages = baseline_straight(works, reader, wish.cache / "baselines", fresh=wish.fresh)
