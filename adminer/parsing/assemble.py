@@ -16,6 +16,7 @@ from adminer.parsing.assign import pair_items
 from adminer.parsing.catalogue import order_marks
 from adminer.parsing.colour import colour_prices
 from adminer.parsing.dates import PageDating, date_page, ends_of_coupons, find_dates, validity_of
+from adminer.parsing.foreign import speaks_sterling
 from adminer.parsing.groups import group_prices
 from adminer.parsing.house import find_house
 from adminer.parsing.items import cut_segments
@@ -79,12 +80,13 @@ def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note
     texts = {i: text_of(parted.get(i, ())) for i in range(len(regions))}
     dating = date_page(notes, [(region, texts[i]) for i, region in enumerate(regions)], reading.height)
     towns = frozenset(note.city for note in notes if note.city)
+    sterling = any(speaks_sterling(text.text) for text in texts.values())
     adverts: list[Advert] = []
     for i, region in enumerate(regions):
-        if not texts[i].words or not _is_advert(region, texts[i], len(regions)):
+        if not texts[i].words or not _is_advert(region, texts[i], len(regions), sterling=sterling):
             continue
         advert_id = f"{reading.clipping_id}-a{len(adverts) + 1}"
-        adverts.append(_parse_advert(grammar, reading, region, texts[i], advert_id, dating, towns))
+        adverts.append(_parse_advert(grammar, reading, region, texts[i], advert_id, dating, towns, sterling))
     return tuple(adverts)
 
 
@@ -157,13 +159,13 @@ def _short_lines(text: AdvertText) -> list[tuple[int, int, str]]:
     return found
 
 
-def _is_advert(region: Region, text: AdvertText, regions: int) -> bool:
+def _is_advert(region: Region, text: AdvertText, regions: int, *, sterling: bool) -> bool:
     if region.kind == "advert" or regions == 1:
         return True
     if region.kind != "editorial":
         return False
     # an article names one sum again and again, and sums in thousands
-    amounts = {price.amount.amount for price in find_prices(text, [])}
+    amounts = {price.amount.amount for price in find_prices(text, [], sterling_page=sterling)}
     few = sum(_LEAST <= amount < _THOUSANDS for amount in amounts)
     return few >= _FEW_PRICES and few * _SPARSE >= len(text.lines)
 
@@ -176,11 +178,14 @@ def _parse_advert(
     advert_id: str,
     dating: PageDating,
     towns: frozenset[str],
+    sterling_page: bool,
 ) -> Advert:
     doc = grammar.read(text.joined)
     terms = _with_wrapped(text, terms_of(doc))
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
-    prices, used = colour_prices(text, name_payments(text, find_prices(text, terms)), terms)
+    prices, used = colour_prices(
+        text, name_payments(text, find_prices(text, terms, sterling_page=sterling_page)), terms
+    )
     table, prices = read_price_list(text, prices, grammar.proper)
     schedule = find_schedule(text, grammar.piece_names)
     prices = tell_features(text, schedule, prices) if schedule else prices

@@ -14,29 +14,35 @@ from typing import Final
 
 from adminer.parsing.amounts import FRACTION, Amount, fraction_of
 from adminer.parsing.sterling_columns import HEAD
+from adminer.parsing.sterling_words import WORDS, spelled_amounts
+from adminer.parsing.worn_sterling import worn_amounts
 
 _PENCE_SIGN: Final = r"d(?![a-z'’])\.?"
 _POUNDS: Final = re.compile(
     r"£ ?(?P<l>\d{1,3}(?:,\d{3})*)(?:[ :/.\-](?P<s>\d{1,2})(?:s\.?)?(?:[ :/.\-](?P<d>\d{1,2})d?\.?)?)?", re.IGNORECASE
 )
+_START: Final = r"(?:(?<![\d/.])|(?<=[.…]{2}))"  # after one point a figure is the rest of a number, after two leaders
 _SLASH: Final = re.compile(
-    rf"(?<![\d/.])(?P<s>\d{{1,3}}|(?<!\d )[1-9] 0) ?/ ?"
-    rf"(?:(?P<d>1[01]|\d)(?P<frac> ?{FRACTION})?(?![\d/])|(?P<dash>[-–—=]))"
+    rf"{_START}(?P<s>\d{{1,3}}|(?<!\d )[1-9] 0) ?/ ?"
+    rf"(?:(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})|(?P<worn>%))?(?![\d/])|(?P<dash>[-–—=]))"
 )
 # "47/-" in worn type: the stroke read as a 1 or a bracket, the dash or the stroke lost
 _WORN_SHILLINGS: Final = re.compile(r"(?<!\S)(?P<s>\d{1,2})(?:[1Il|)\]}][-–—]|[-–—]|/)(?=[ \n.,]|$)")
 _FEW_SIGNS: Final = 2  # prices with "/-" that must be read well before a worn one is believed
 _WORN_TRUST: Final = 0.5
-_SHILLINGS: Final = re.compile(r"(?<![\d/.])(?P<s>\d{1,3}) ?s\. ?(?:(?P<d>1[01]|\d) ?d\.)?")
+_SHILLINGS: Final = re.compile(rf"{_START}(?P<s>\d{{1,3}}) ?s\. ?(?:(?P<d>1[01]|\d) ?d\.)?")
 _PENCE: Final = re.compile(
     # a half read as a percent sign, or its stroke alone left: no pence are a share or shillings
-    rf"(?<![\d/.])(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})|(?P<worn>%|/\.?(?=d)))? ?{_PENCE_SIGN}|"
+    rf"{_START}(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})|(?P<worn>%|/\.?(?=d)))? ?{_PENCE_SIGN}|"
     rf"(?<![\d/.\w])(?P<only>[½¼¾]) ?{_PENCE_SIGN}",
     re.IGNORECASE,
 )
 _STERLING_SIGNS: Final = re.compile(r"£ ?\d|\d ?/ ?[-–—](?!\d)|\d[½¼¾%]? ?d\.|\b\d{1,2} ?s\. ?\d|\d[½¼¾]d\b|\d{1,2}d\b")
 _SLASH_SIGNS: Final = re.compile(r"(?<![\d/])\d{1,3}/(?:\d|1[01])(?![\d/])")
 _DOLLAR_SIGNS: Final = re.compile(r"\$ ?\.?\d|\d ?¢|\d ?(?:c|cts?|cents)\b\.?", re.IGNORECASE)
+_DECIMAL: Final = re.compile(r"\d?\.\d\d(?!\d)")
+_FRACTION_SIGN: Final = re.compile(r"[1357]/(?:2|4|8)|[12]/3")
+_FEW_SUMS: Final = 3
 _AUSTRALIAN: Final = re.compile(
     r"\b(?:Australia|N\.? ?S\.? ?W|New South Wales|Sydney|Melbourne|Brisbane|Adelaide|Perth|Hobart|Victoria|"
     r"Queensland|Tasmania)\b"
@@ -57,12 +63,21 @@ _WHOLE_PT: Final = re.compile(rf"(?<![A-Za-z]){_PT}(?![A-Za-z])")
 _FIGURE_RE: Final = re.compile(rf"(?P<n>\d{{1,4}}(?:[.,]\d)?)(?P<frac> ?{FRACTION})?")
 
 
-def speaks_sterling(text: str) -> bool:
-    """Say whether an advert's text counts in shillings and pence rather than dollars."""
-    signs = len(_STERLING_SIGNS.findall(text)) + len(HEAD.findall(text))
+def speaks_sterling(text: str, *, page_does: bool = False) -> bool:
+    """Say whether an advert's text counts in shillings and pence rather than dollars.
+
+    An advert with no sign of either does where its slashes part no fractions: several of them, or one on a page whose
+    other adverts count in shillings.
+    """
+    signs = sum(len(pattern.findall(text)) for pattern in (_STERLING_SIGNS, HEAD, WORDS))
     slashes = len(_SLASH_SIGNS.findall(text))
     dollars = len(_DOLLAR_SIGNS.findall(text))
-    return signs > 0 and signs + slashes / 2 > dollars
+    if signs > 0:
+        return signs + slashes / 2 > dollars
+    if dollars or _DECIMAL.search(text):
+        return False
+    sums = sum(_FRACTION_SIGN.fullmatch(m[0]) is None for m in _SLASH_SIGNS.finditer(text))
+    return sums >= (1 if page_does else _FEW_SUMS)
 
 
 def find_foreign(text: str, *, sterling: bool) -> list[Amount]:
@@ -96,7 +111,9 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
     for m in _SLASH.finditer(text):
         if m["dash"] is None and int(m["s"]) == 0:
             continue
-        yield _sterling(m, Decimal(0), m["s"].replace(" ", ""), m["d"], fraction_of(m["frac"]), currency)
+        part = "½" if m["worn"] else m["frac"]
+        amount = _sterling(m, Decimal(0), m["s"].replace(" ", ""), m["d"], fraction_of(part), currency)
+        yield replace(amount, trust=_WORN_TRUST) if m["worn"] else amount
     if sum(m["dash"] is not None for m in _SLASH.finditer(text)) >= _FEW_SIGNS:
         for m in _WORN_SHILLINGS.finditer(text):
             yield replace(_sterling(m, Decimal(0), m["s"], None, Decimal(0), currency), trust=_WORN_TRUST)
@@ -106,6 +123,8 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
         part = "½" if m["worn"] else m["frac"] or m["only"]
         pence = _sterling(m, Decimal(0), None, m["d"], fraction_of(part), currency)
         yield replace(pence, trust=_WORN_TRUST) if m["worn"] else pence
+    yield from spelled_amounts(text, currency)
+    yield from worn_amounts(text, currency)
 
 
 def _sterling(

@@ -130,10 +130,10 @@ _NO_SHILLINGS: Final = frozenset({"bare", "cents_sign"})  # among shillings a fi
 _STOCK_NUMBER: Final = re.compile(r"(?:\bNos?[.,:]|#)[ \n]*$", re.IGNORECASE)  # "No. 38C", its other figures lost
 
 
-def find_prices(advert: AdvertText, terms: list[Term]) -> list[Found]:
-    """Return the prices of an advert, left to right in reading order."""
+def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = False) -> list[Found]:
+    """Return the prices of an advert, left to right; `sterling_page` says that its page counts in shillings."""
     text = advert.text
-    sterling = speaks_sterling(text)
+    sterling = speaks_sterling(text, page_does=sterling_page)
     foreign = _foreign(advert, sterling=sterling)
     amounts = [
         a

@@ -1,0 +1,43 @@
+"""Shillings and pence in worn type: the stroke read as a bracket or a 1, the small half of "8½d." as letters.
+
+What a reader makes of them is no other sum an advert in shillings could name: no pence go beyond eleven, and no
+former price is a whole number in the hundreds. Trusted less than what is clear. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from decimal import Decimal
+from typing import Final
+
+from adminer.parsing.amounts import Amount, fraction_of
+
+_TRUST: Final = 0.5
+_PENCE: Final = r"(?P<d>1[01]|\d)"
+_STROKE: Final = re.compile(rf"(?<![\w/.,])(?P<s>\d{{1,2}})[\[\]|Il!]{_PENCE}(?P<frac>[½¼¾])?(?![\w/])")
+_AS_ONE: Final = re.compile(
+    r"\b(?:us[un]ally|was|were|worth|formerly|originally|reg(?:ular(?:ly)?|\.)?|values?) "
+    rf"(?P<all>(?P<s>[1-9]\d?)1{_PENCE})(?![\d/]|[½¼¾])",
+    re.IGNORECASE,
+)
+_HALVES: Final = re.compile(
+    r"(?<![\d/.])(?P<d>1[01]|\d)(?:(?P<half>12|1[zs]|½2|[vV][é2ez]?|z)|(?P<quarter>14)|(?P<three>34)) ?d(?![a-z'’])\.?"
+)
+_FRACTIONS: Final = {"half": "½", "quarter": "¼", "three": "¾"}
+
+
+def worn_amounts(text: str, currency: str) -> Iterator[Amount]:
+    """Yield the sums of worn type in a text that counts in shillings and pence, in pounds."""
+    for m in _STROKE.finditer(text):
+        yield _amount(m.start(), m.end(), m["s"], m["d"], fraction_of(m["frac"]), currency)
+    for m in _AS_ONE.finditer(text):
+        yield _amount(m.start("all"), m.end(), m["s"], m["d"], Decimal(0), currency)
+    for m in _HALVES.finditer(text):
+        part = next(fraction_of(sign) for name, sign in _FRACTIONS.items() if m[name])
+        yield _amount(m.start(), m.end(), None, m["d"], part, currency)
+
+
+def _amount(start: int, end: int, shillings: str | None, pence: str, part: Decimal, currency: str) -> Amount:
+    total = Decimal(shillings or 0) / 20 + (Decimal(pence) + part) / 240
+    return Amount(start, end, total.quantize(Decimal("0.000001")), currency, "sterling", _TRUST)
