@@ -79,6 +79,8 @@ _WORD_NUMBER: Final = r"(?:" + "|".join(NUMBER_WORDS) + r")(?:[ \-](?:one|two|th
 # The letter c with figures after it belongs to a stock number ("38C1402").
 CENT_SIGN: Final = r"(?:¢|(?:cents?|cts?|c)(?![a-z]|\d{2}))"
 
+_WORN_CENTS: Final = r"[ce][eco][nro]t[sz:]"  # "eents", "conts", "ceots"
+
 _DOLLARS: Final = re.compile(
     # the points before a sign are leaders ("Peat moss......$3.45"); after a figure they are part of a number
     r"(?<!\d)(?<!\d[.,])(?:(?P<sign>\$)|(?<![A-Za-z0-9.,])[S§](?=\d{1,3}[.,]\d\d(?!\d))) ?"
@@ -89,7 +91,8 @@ _DOLLARS: Final = re.compile(
     r"|\.(?P<only>\d\d)(?!\d))",
 )
 _CENTS: Final = re.compile(
-    rf"(?<![\d,$])(?<!\d\.)\.?(?P<cents>\d{{1,3}})(?P<frac>[ \-]?{FRACTION})? ?(?P<sign>{CENT_SIGN}|°(?! ?[FC]\b))",
+    rf"(?<![\d,$])(?<!\d\.)\.?(?P<cents>\d{{1,3}})(?P<frac>[ \-]?{FRACTION})? ?"
+    rf"(?P<sign>{CENT_SIGN}|°(?! ?[FC]\b)|(?<= ){_WORN_CENTS}(?!\w))",
     re.IGNORECASE,
 )
 _SLASHED: Final = re.compile(r"(?<![\w$£.,/])(?P<q>[2-9])[1lI|](?P<cents>[1-9]\d)(?:¢|cts?\b|c\b)")  # a slash read as 1
@@ -100,7 +103,10 @@ _BARE: Final = re.compile(
     re.IGNORECASE,
 )
 _WORDS: Final = re.compile(
-    rf"\b(?P<number>{_WORD_NUMBER}|a)[ \n](?P<unit>cents?|dollars?)(?: and (?:a )?(?P<half>half|quarter))?\b",
+    rf"\b(?:(?P<number>{_WORD_NUMBER}|half a|a)[ \n-](?P<unit>cents?|dollars?)"
+    rf"(?:[ \n]and[ \n](?:a[ \n])?(?P<half>half|quarter)|(?<=dollars)[ \n]and[ \n](?P<odd>{_WORD_NUMBER})[ \n]cents|"
+    rf"(?<=dollar)[ \n](?P<cents>{_WORD_NUMBER})(?=[ \n]*(?:[,.;:)!?]|$|(?:a|the|per|each|or|and|for)\b)))?|"
+    r"(?<=for )a (?P<quarter>quarter)(?=[ \n]*(?:[,.;:)!?]|$)))(?!\w)",  # not "for a quarter of a century"
     re.IGNORECASE,
 )
 _STARRED: Final = re.compile(  # a raised $ read as a star: "2 pr. *1"
@@ -169,15 +175,17 @@ def _dollars(m: re.Match[str]) -> Amount:
 
 
 def _spelled(m: re.Match[str]) -> Iterator[Amount]:
-    word = m["number"].lower()
-    if word == "a" and not m["unit"].lower().startswith("dollar"):
+    if m["quarter"]:
+        yield Amount(m.start(), m.end(), Decimal("0.25"), "USD", "words", 0.6)
         return
-    number = 1 if word == "a" else sum(NUMBER_WORDS[part] for part in re.split(r"[ \-]", word))
-    extra = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), None: Decimal(0)}[m["half"] and m["half"].lower()]
-    value = Decimal(number) + extra
-    if m["unit"].lower().startswith("cent"):
-        value /= 100
-    yield Amount(m.start(), m.end(), value, "USD", "words", 0.8)
+    word, cents = m["number"].lower(), m["unit"].lower().startswith("cent")
+    if cents and word in {"a", "half a"}:
+        return
+    number = {"a": Decimal(1), "half a": Decimal("0.5")}.get(word)
+    value = Decimal(number_of(word)) if number is None else number
+    value += {"half": Decimal("0.5"), "quarter": Decimal("0.25"), None: Decimal(0)}[m["half"] and m["half"].lower()]
+    value += Decimal(number_of(m["odd"] or m["cents"] or "zero")) / 100
+    yield Amount(m.start(), m.end(), value / 100 if cents else value, "USD", "words", 0.8)
 
 
 def _with_quantity(text: str, amount: Amount) -> Amount:

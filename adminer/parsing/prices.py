@@ -18,6 +18,7 @@ from adminer.parsing.sterling_columns import read_columns
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
 from adminer.parsing.unsigned import find_column_piastres, find_unsigned
+from adminer.parsing.worn_halves import find_worn_halves
 from adminer.records import Box, Condition, PriceRole
 
 
@@ -135,10 +136,13 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     text = advert.text
     sterling = speaks_sterling(text, page_does=sterling_page)
     foreign = _foreign(advert, sterling=sterling)
-    amounts = [
+    plain = find_amounts(text)
+    halves = [] if sterling else find_worn_halves(text, plain)
+    amounts = halves + [
         a
-        for a in find_amounts(text)
-        if not any(a.start < f.end and f.start < a.end for f in foreign) and not (sterling and a.form in _NO_SHILLINGS)
+        for a in plain
+        if not any(a.start < f.end and f.start < a.end for f in (*foreign, *halves))
+        and not (sterling and a.form in _NO_SHILLINGS)
     ]
     amounts = restore_points(text, [_settle_spaced(advert, a) for a in amounts]) + foreign
     amounts += find_column_piastres(advert, amounts)

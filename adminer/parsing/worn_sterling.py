@@ -24,6 +24,7 @@ _AS_ONE: Final = re.compile(
 _HALVES: Final = re.compile(
     r"(?<![\d/.])(?P<d>1[01]|\d)(?:(?P<half>12|1[zs]|½2|[vV][é2ez]?|z)|(?P<quarter>14)|(?P<three>34)) ?d(?![a-z'’])\.?"
 )
+_ELEVEN: Final = re.compile(r"(?<![\d/])(?:(?<!\.)|(?<=\.\.))(?P<s>\d{1,2})/111(?![\d/])")  # the half of 11½ as a 1
 _FRACTIONS: Final = {"half": "½", "quarter": "¼", "three": "¾"}
 
 
@@ -33,6 +34,8 @@ def worn_amounts(text: str, currency: str) -> Iterator[Amount]:
         yield _amount(m.start(), m.end(), m["s"], m["d"], fraction_of(m["frac"]), currency)
     for m in _AS_ONE.finditer(text):
         yield _amount(m.start("all"), m.end(), m["s"], m["d"], Decimal(0), currency)
+    for m in _ELEVEN.finditer(text):
+        yield _amount(m.start(), m.end(), m["s"], "11", fraction_of("½"), currency)
     for m in _HALVES.finditer(text):
         part = next(fraction_of(sign) for name, sign in _FRACTIONS.items() if m[name])
         yield _amount(m.start(), m.end(), None, m["d"], part, currency)

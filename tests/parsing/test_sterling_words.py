@@ -50,6 +50,7 @@ def test_other_words_of_money_are_no_price(text: str) -> None:
         ("Suet 612d. lb.", [Fraction(13, 2)]),
         ("Tapioca 3véd. lb.", [Fraction(7, 2)]),
         ("Gloves 1/11% pair", [Fraction(47, 2)]),
+        ("Collars 3/111", [Fraction(95, 2)]),
         ("Serge......21/- Hose...3/9", [252, 45]),
     ],
 )
