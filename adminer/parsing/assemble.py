@@ -12,6 +12,7 @@ import numpy as np
 
 from adminer.names.authority import Authorities
 from adminer.names.repairs import repair_words
+from adminer.parsing.asides import without_asides
 from adminer.parsing.assign import pair_items
 from adminer.parsing.catalogue import order_marks
 from adminer.parsing.colour import colour_prices
@@ -213,7 +214,7 @@ def _parse_advert(
         and not any(a < n.end and n.start < b for a, b in weeks)
     ]
     listings = find_listings(text, singly, prices)
-    segments = tell_goods(cut_segments(text, taken, prices, grammar.proper), named_parts)
+    segments = tell_goods(without_asides(cut_segments(text, taken, prices, grammar.proper)), named_parts)
     segments = join_sets(text, segments, listings, prices)
     segments = table.replace_segments(segments) if table else segments
     segments = with_postage(text, groups, segments)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Final
 
@@ -18,6 +19,9 @@ _HALF_LINE: Final = 0.5  # type sizes from the middle of a line to that of the n
 _PICTURE: Final = 14.0  # type sizes that a picture between a name and its description may take up
 _LONGEST: Final = 80  # lines looked at upwards
 _HEAD_WORDS: Final = 8
+_INDENT, _DEEP = 0.6, 4.0  # type sizes that the first line of a paragraph is set in
+_PRICE: Final = re.compile(r"(?:(?:our|sale|special|net|cash) )?prices?\b", re.IGNORECASE)  # closes its paragraph
+_PARAGRAPH: Final = 4  # lines from which an indent says anything
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +66,24 @@ def _whole_head(
     if above is None or not alike or above.number in priced or above.block != foot.block:
         return (foot,)
     return above, foot
+
+
+def paragraph_start(advert: AdvertText, column: Column) -> int:
+    """Return the first character of the paragraph that the lowest line of a column stands in, by its indent.
+
+    An indented line opens a paragraph where most lines are set at the edge and the line over it ends a sentence.
+    """
+    lines = column.lines
+    edge = sorted(line.flat.x for line in lines)[len(lines) // 4]
+    inside = [_INDENT * line.type_px < line.flat.x - edge < _DEEP * line.type_px for line in lines]
+    if len(lines) < _PARAGRAPH or sum(inside) > len(lines) / 2:
+        return lines[0].start
+    for at in range(len(lines) - 1, 0, -1):
+        text = advert.printed(lines[at])
+        ended = advert.printed(lines[at - 1]).rstrip("\"'”’) ")[-1:] in {".", "!", "?"}
+        if inside[at] and ended and text[:1].isupper() and not _PRICE.match(text):
+            return lines[at].start
+    return lines[0].start
 
 
 def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:

@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from adminer.parsing.columns import Column, column_over
+from adminer.parsing.columns import Column, column_over, paragraph_start
 from adminer.parsing.composition import stated_pieces
 from adminer.parsing.goods import find_nouns
 from adminer.parsing.item_words import WORD
@@ -203,7 +203,7 @@ def _stretch_of(
     column = column_over(advert, foot, rules, priced, alone=line.number == first.line and not own)
     numbers = {n.number for n in column.lines}
     before = max(((end, o) for end, o in others if advert.line_at(end - 1).number in numbers), default=None)
-    start = before[0] if before is not None else column.lines[0].start
+    start = max(before[0] if before is not None else 0, paragraph_start(advert, column))
     rows = [n.end for n in column.lines if n.number != line.number and _is_row_of(advert, n, g, groups)]
     start = max([start, *rows])  # the label of another price's row, whatever block that price stands in
     texts = tuple(s for s in segments if start <= s.start and s.end <= stop and {s.first_line, s.last_line} <= numbers)
@@ -220,7 +220,8 @@ def _stretch_of(
         texts = mine  # a row above whose price was not read names nothing here
     bulleted = any(advert.printed(n)[:1] in _BULLETS for n in column.lines)
     closes = _PRICE_WORD.fullmatch(advert.text, advert.lines[first.line].start, first.start) is not None
-    inline = labelled or follows or closes or _goes_on(advert, line, first)
+    told = WORD.search(advert.text, advert.lines[first.line].start, first.start) is not None and not own
+    inline = labelled or follows or closes or told or _goes_on(advert, line, first)
     head, follows_on = _head_segment(column, segments), before[1] if before else None
     return _Stretch(column, texts, head, follows_on, bulleted, first.line, inline, label)
 

@@ -13,6 +13,9 @@ from adminer.parsing.text import AdvertText, TextLine
 
 _PRICE_WORD: Final = re.compile(r"\b(?:our |sale |special )?prices?\b[ ,:.]*(?:only|is|now|,)?", re.IGNORECASE)
 _FIGURE_END: Final = re.compile(r"(?:\d|¢|\bup|\bc|\bcents)[ .,]*$")
+_FOR: Final = re.compile(r"\s*for\s", re.IGNORECASE)
+# "17/6. A tin of ...": after a price in shillings a point is no end of "c." or "lb."
+_NEXT_SENTENCE: Final = re.compile(r"[!?.] (?:A|An|The|Our|We|It|This|These|Your?|For|In|Send|Write|Every|All)\b")
 CLOSES: Final = "paragraph that the price closes"
 AFTER: Final = "the words right after the price"
 _BLOCK_STEPS: Final = 30
@@ -50,7 +53,9 @@ def flow_cost(
             return 0.3 + 0.012 * steps, "the first goods named in the " + CLOSES
     elif segment.start >= end:
         between = advert.text[end : segment.start]
-        if len(between.split()) <= 2 and "\n" not in between:
+        if segment.goods and not between.strip() and _FOR.match(advert.text, end):
+            return 0.3, AFTER
+        if len(between.split()) <= 2 and "\n" not in between and not _NEXT_SENTENCE.match(advert.text, end):
             return 0.75 + 0.4 * segment.bare, AFTER
     return 1e5, ""
 

@@ -15,6 +15,11 @@ _HEADING_WORDS: Final = 4
 _SHORT: Final = 6
 _SALES: Final = frozenset({"bargain", "bargains", "special", "specials", "sale", "value", "values"})
 _LONG: Final = 9
+# "see it on your own table": what a preposition leads to is where or how, not what the price is for
+_GOVERNED: Final = re.compile(
+    r"\b(?:in|on|upon|at|to|by|from|into|over|under|with|through)\s+"
+    r"(?:(?:the|an?|your|our|its|his|her|my|their|this|that|each|every|any)\s+)?(?:[a-z]+\s+){0,2}$",
+)
 _CLAUSE_WORDS: Final = re.compile(
     r"\b(?:"
     + "|".join(sorted(PROSE))
@@ -78,6 +83,7 @@ def goods_phrase(text: str, *, last: bool = False) -> str:
     nouns = [noun for noun in find_nouns(text) if noun.strong] or [n for n in find_nouns(text) if n.kind == "measures"]
     if not nouns:
         return ""
+    nouns = [noun for noun in nouns if not _GOVERNED.search(text, 0, noun.start)] or nouns
     wanted = nouns[-1] if last else nouns[0]
     measures = [noun for noun in find_nouns(text) if noun.kind == "measures" and noun.start < wanted.start]
     for noun in [*measures, wanted]:
