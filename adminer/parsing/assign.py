@@ -8,7 +8,7 @@ prices between them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from scipy.optimize import linear_sum_assignment
 
 from adminer.parsing.catalogue import without_order_marks
+from adminer.parsing.descriptions import descriptions, ends_of
 from adminer.parsing.entries import SAME, Entry, is_adjectival, read_entries
 from adminer.parsing.flow import AFTER, CLOSES, flow_cost
 from adminer.parsing.items import Segment
@@ -31,6 +32,7 @@ _FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "s
 ON_ROW: Final = "on the same row, left of the price"
 BELOW: Final = "right below the price"
 ABOVE: Final = "right above the price"
+_TOLD: Final = 0.9  # how much less small type names than the name it is set under
 NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
 
 
@@ -98,6 +100,9 @@ def _costs_of(
     costs = np.full((len(groups), len(segments) + len(groups)), 1e6)
     whys: dict[tuple[int, int], str] = {}
     over = names_over(segments, prices, advert.body_px)
+    told = descriptions(advert, segments, prices)
+    telling = {text.start for one in told for text in one.texts}
+    feet = {one.name.start: one.lines[-1].flat for one in told}
     hanging = hang_below(groups, segments)
     labelled = [group[0] for group in groups if not any(_heads(advert, s, group[0]) for s in segments)]
     for g, group in enumerate(groups):
@@ -108,7 +113,7 @@ def _costs_of(
         numbered = without_order_marks(advert.text[line.start : group[0].start])[1]
         headed = not cell and any(_heads(advert, segment, found) for found in group for segment in segments)
         for s, segment in enumerate(segments):
-            cost, why = _cost(advert, group, segment, prices, rules, segments)
+            cost, why = _cost(advert, group, segment, prices, rules, segments, feet.get(segment.start))
             if segment is row:
                 cost, why = -HOPELESS, ON_TABLE_ROW
             elif why == ON_ROW and _text_between(segment, group[0], segments):
@@ -121,7 +126,9 @@ def _costs_of(
                 cost += 0.5  # a price after an order number closes a paragraph, which its head names
             if qualifies and (why == ON_ROW or "right before" in why):
                 cost += 0.6
-            if s in over and not same_row(segment.last, group[0].place):
+            if segment.start in telling:
+                cost += _TOLD
+            elif s in over and not same_row(segment.last, group[0].place):
                 cost += 0.5  # the small type under a name tells more of it
             if why in {ABOVE, BELOW} and _has_own_price(segment, group, labelled, segments):
                 cost += 0.8  # the label of another price's row
@@ -152,12 +159,14 @@ def _cost(
     prices: list[Found],
     rules: tuple[Box, ...],
     segments: list[Segment],
+    foot: Box | None,
 ) -> tuple[float, str]:
+    """Return what a text costs as the item of a group; `foot` is the last line of small type that tells more of it."""
     mains = [found for found in group if found.role not in _FOLLOWING_ROLES] or group
     first = mains[0]
     best, why = 1e5, ""
     for found in mains:
-        for text in (segment, replace(segment, last=segment.title)) if segment.title else (segment,):
+        for text in ends_of(segment, foot):
             cost, reason = _place_cost(found, text, advert.body_px)
             if cost < best:
                 best, why = cost, reason

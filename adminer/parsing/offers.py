@@ -20,6 +20,7 @@ from adminer.parsing.contents import (
     stack_of,
     what_of,
 )
+from adminer.parsing.descriptions import size_under
 from adminer.parsing.headings import as_read, headed
 from adminer.parsing.items import Segment
 from adminer.parsing.linking import line_for, maker_for
@@ -77,6 +78,7 @@ def make_offers(
     taken = frozenset(p.segment.start for p in pairings if p.segment)
     made: list[Offer] = []
     said: list[int] = []
+    prices = [found for group in groups for found in group]
     for number, (group, pairing) in enumerate(zip(groups, pairings, strict=True), 1):
         offer_id = f"{advert_id}-o{number}"
         stack = stack_of(advert, pairing.segment, segments, taken) if pairing.segment else []
@@ -89,7 +91,8 @@ def make_offers(
         what = what_of(grammar.authorities.pieces, advert, item, [*stack, *under], named, listing)
         telling = [advert.box_of(listing.start, listing.end)] if listing and _lists(what) else []
         telling += [s.box for s in under]
-        made.append(_offer(advert, offer_id, advert_id, group, pairing, item, telling, what, segments))
+        size = size_under(advert, item, segments, prices) if item is not None and pairing.heading is None else ""
+        made.append(_offer(advert, offer_id, advert_id, group, pairing, item, telling, what, segments, size))
     made += sets_without_price(
         grammar.authorities.pieces,
         advert,
@@ -127,6 +130,7 @@ def _offer(
     telling: list[Box],
     what: What,
     segments: list[Segment],
+    size: str,
 ) -> Offer:
     item = name_of(segment.text, last="right before" in pairing.why) if segment else ""
     box = group[0].box
@@ -134,7 +138,7 @@ def _offer(
         box = box.joined(found.box)
     if segment:
         box = box.joined(segment.box)
-        item = headed(advert, item, pairing, segment, segments)
+        item = " ".join(filter(None, (headed(advert, item, pairing, segment, segments), size)))
     for other in telling:
         box = box.joined(other)
     main = group[0]

@@ -1,0 +1,52 @@
+"""Names with small type under them: what the small type tells, and what of it belongs to the name. All invented."""
+
+from __future__ import annotations
+
+from adminer.parsing import parse_page
+from adminer.records import Advert
+from tests.parsing.pages import NO_NAMES, Line, parse, reading_of
+
+BODY: tuple[Line, ...] = tuple((20, 700 + 16 * n, 11, "Open every evening until nine") for n in range(6))
+
+
+def items(advert: Advert) -> dict[str, str]:
+    return {p.text: o.item for o in advert.offers for p in o.prices}
+
+
+def test_the_goods_that_small_type_speaks_of_are_parts_of_the_article_named_over_it() -> None:
+    advert = parse(
+        (20, 40, 18, "Whirlaway Sharpener"), (20, 62, 11, "Steel gears, wall bracket and screws"),
+        (20, 75, 11, "Leather strap for the bench"), (160, 92, 50, "$3.95"),
+        (420, 240, 18, "Bench Grinder"), (420, 262, 11, "Cast iron, with tool rest"), (560, 292, 50, "$4.95"),
+        (420, 440, 18, "Bench Grinder"), (420, 462, 11, "Cast iron, with tool rest"), (560, 482, 50, "$5.95"),
+        (20, 440, 18, "Nail Puller"), (20, 462, 11, "Forged, with hickory handle"), (160, 482, 50, "$1.95"),
+        *BODY,
+    )  # fmt: skip
+    assert items(advert)["$3.95"] == "Whirlaway Sharpener"
+
+
+def test_the_head_of_a_section_takes_no_price_from_the_goods_under_it() -> None:
+    advert = parse(
+        (20, 40, 18, "Cold Counter"), (20, 62, 11, "Large Eggs"), (60, 80, 40, "59¢"),
+        (20, 140, 11, "Creamery Butter"), (60, 158, 40, "79¢"),
+        *BODY,
+    )  # fmt: skip
+    assert items(advert) == {"59¢": "Large Eggs", "79¢": "Creamery Butter"}
+
+
+def test_brand_and_pack_in_small_type_under_a_name_belong_to_it() -> None:
+    advert = parse(
+        (20, 40, 18, "PUMPKIN"), (20, 62, 11, "Homestead, fancy, tall can, makes two pies"), (60, 80, 40, "15¢"),
+        (420, 40, 18, "MUSLIN SHEETS"), (420, 62, 11, "81 x 108, fine thread count"), (460, 80, 40, "98¢"),
+        *BODY,
+    )  # fmt: skip
+    assert items(advert) == {"15¢": "PUMPKIN Homestead, fancy, tall can", "98¢": "MUSLIN SHEETS 81 x 108"}
+
+
+def test_the_next_row_of_a_list_is_no_size_of_the_row_over_it() -> None:
+    lines: list[Line] = [
+        (20, 40, 14, "Pork Sausage"), (200, 40, 14, "47c"), (20, 58, 11, "Smoked Hams 10 lb."), (200, 58, 14, "59c"),
+        (20, 76, 14, "Frankfurters"), (200, 76, 14, "39c"),
+    ]  # fmt: skip
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert items(advert)["47c"] == "Pork Sausage"
