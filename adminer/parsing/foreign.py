@@ -48,7 +48,9 @@ _AUSTRALIAN: Final = re.compile(
     r"Queensland|Tasmania)\b"
 )
 
-_FIGURE: Final = rf"\d{{1,4}}(?:[.,]\d)?(?: ?{FRACTION})?"
+_NUMBER: Final = r"[1-9][Oo](?![A-Za-z])|\d{1,4}(?:[.,]\d)?"  # the nought of "20" read as an O
+_PART: Final = rf" ?{FRACTION}|[V%](?![A-Za-z])"  # a worn half read as a V or a percent sign
+_FIGURE: Final = rf"(?:{_NUMBER})(?:{_PART})?"
 _PT: Final = r"(?:P\. ?['’]?T\.?|PT\.?|P\.? T\.|P[,;:] ?T[.,]?)"
 _LINK: Final = r"\s?(?:[,.;¢]\s?)?(?:(?:and|&|or|to)\s?)?"  # what stands between the figures of a list
 _PIASTRES_AFTER: Final = re.compile(
@@ -60,7 +62,7 @@ _PIASTRES_BEFORE: Final = re.compile(rf"(?<![A-Za-z]){_PT} ?(?P<list>{_FIGURE})(
 # the P worn to a 2 or an F, where the advert has a whole P.T. elsewhere
 _PIASTRES_WORN: Final = re.compile(rf"(?<!\S)[2FRB]\. ?T\. ?(?P<list>{_FIGURE})(?![\d%])")
 _WHOLE_PT: Final = re.compile(rf"(?<![A-Za-z]){_PT}(?![A-Za-z])")
-_FIGURE_RE: Final = re.compile(rf"(?P<n>\d{{1,4}}(?:[.,]\d)?)(?P<frac> ?{FRACTION})?")
+_FIGURE_RE: Final = re.compile(rf"(?P<n>{_NUMBER})(?P<frac>{_PART})?")
 
 
 def speaks_sterling(text: str, *, page_does: bool = False) -> bool:
@@ -145,7 +147,8 @@ def _piastre_list(m: re.Match[str]) -> Iterator[Amount]:
     figures = list(_FIGURE_RE.finditer(listed))
     for i, f in enumerate(figures):
         last = i == len(figures) - 1
-        value = Decimal(f["n"].replace(",", ".")) + fraction_of(f["frac"])
+        value = Decimal(re.sub("[Oo]", "0", f["n"]).replace(",", "."))
+        value += fraction_of("½" if f["frac"] in {"V", "%"} else f["frac"])
         start = m.start() if i == 0 else base + f.start()
         end = m.end() if last else base + f.end()
         yield Amount(start, end, value, "EGP-piastre", "piastres", 0.85, listed=not last)

@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
-from adminer.parsing.amounts import UNIT, Amount
+from adminer.parsing.amounts import UNIT, Amount, fraction_of
+from adminer.parsing.item_words import WORD
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, PriceForm, Word
@@ -24,7 +25,9 @@ _DOLLAR_LOT: Final = re.compile(r"(?P<q>[2-9])/1")  # "3/$1", its sign lost: no 
 _NUMERAL: Final = re.compile(r"(?P<dollars>[1-9])?(?P<cents>\d\d)")
 _UNIT_ONLY: Final = re.compile(rf"[ ,]*(?:{UNIT})?[ .,]*", re.IGNORECASE)
 _LEADERS: Final = re.compile(r"(?:[._·…-] ?){2,}$")
-_PIASTRES: Final = re.compile(r"(?P<n>\d{2,4}(?:[.,]5)?)[.,]?")
+_PIASTRES: Final = re.compile(r"(?P<n>\d{1,4}(?:[.,]5)?)(?P<frac>[½¼¾])?[.,]?")
+_FAR: Final = 6.0  # type sizes that a figure stands under one with a sign, where another price is on its row
+_NEXT_ROW: Final = 3.5  # the same from row to row of a column that stands under its sign
 _FIRST_WORDS: Final = 2  # a cell that opens its line is followed by a unit at most ("324 doz")
 _ALIKE: Final = (0.7, 1.43)  # type sizes of cells of one column
 _LARGE: Final = 1.8  # body sizes from which a figure alone in its line is a numeral of display type
@@ -133,24 +136,40 @@ def _one_column(one: Box, other: Box, type_px: float) -> bool:
 
 
 def find_column_piastres(advert: AdvertText, amounts: Sequence[Amount]) -> list[Amount]:
-    """Return figures alone in a column of piastres whose sign is printed once, over ditto marks.
+    """Return figures alone in a column of piastres whose sign is printed once, at its head or over ditto marks.
 
-    Such a figure stands on the row of another price and under one in piastres: "35/- per case or P.T. 170.5" and under
-    it "40/6 ,, ,, 197.5".
+    Such a figure stands on the row of another price and under one in piastres ("35/- per case or P.T. 170.5" and under
+    it "40/6 ,, ,, 197.5"), or on the row of a name, right under the figure before.
     """
     signed = [_cell_of(advert, a) for a in amounts if a.form == "piastres"]
     others = [_cell_of(advert, a) for a in amounts if a.form == "sterling"]
     found: list[Amount] = []
-    for line in advert.lines:
+    for line in sorted(advert.lines, key=lambda line: line.flat.y):
         m = _PIASTRES.fullmatch(advert.text, line.start, line.end)
         if m is None or any(a.start < line.end and line.start < a.end for a in amounts):
             continue
-        column = any(
-            abs(c.place.right - line.flat.right) < 2 * line.type_px and 0 < line.flat.y - c.place.y < 6 * line.type_px
+        over = [
+            line.flat.y - c.place.y
             for c in signed
-        )
+            if abs(c.place.right - line.flat.right) < 2 * line.type_px and _alike(c.type_px, line.type_px)
+        ]
+        step = min((s for s in over if s > 0), default=_FAR * line.type_px)
         row = any(abs(c.place.centre[1] - line.flat.centre[1]) < 0.7 * line.type_px for c in others)
-        if column and row:
-            value = Decimal(m["n"].replace(",", "."))
+        named = step < _NEXT_ROW * line.type_px and _has_label(advert, line)
+        if (row and step < _FAR * line.type_px) or named:
+            value = Decimal(m["n"].replace(",", ".")) + fraction_of(m["frac"])
             found.append(Amount(line.start, line.end, value, "EGP-piastre", "piastres", _TRUST))
+            signed.append(_Cell(line.flat, line.type_px))
     return found
+
+
+def _has_label(advert: AdvertText, line: TextLine) -> bool:
+    """Say whether words stand left of a line, on its row or half a row over or under it, but no other figure."""
+    left = [
+        other
+        for other in advert.lines
+        if other.flat.right <= line.flat.x and abs(other.flat.centre[1] - line.flat.centre[1]) < line.type_px
+    ]
+    return any(WORD.search(advert.printed(other)) for other in left) and not any(
+        _PIASTRES.fullmatch(advert.printed(other)) for other in left
+    )

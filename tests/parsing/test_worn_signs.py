@@ -43,3 +43,19 @@ def test_figures_under_a_price_in_piastres_on_rows_of_other_prices_are_piastres(
     )  # fmt: skip
     piastres = [str(p.amount) for o in advert.offers for p in o.prices if p.currency == "EGP-piastre"]
     assert sorted(piastres) == ["170.5", "197.5", "229"]
+
+
+def test_figures_under_the_only_sign_of_a_column_on_rows_of_names_are_piastres() -> None:
+    advert = parse(
+        (20, 20, 16, "Fresh cheese"), (300, 20, 16, "P.T. 24"),
+        (20, 50, 16, "Smoked tongue"), (342, 50, 16, "19½"),
+        (20, 80, 16, "Dates"), (350, 80, 16, "9"),
+        (350, 180, 16, "7"), (20, 220, 16, "Telephone"), (350, 220, 16, "614"),
+    )  # fmt: skip
+    piastres = [(o.item, str(p.amount)) for o in advert.offers for p in o.prices]
+    assert piastres == [("Fresh cheese", "24"), ("Smoked tongue", "19.5"), ("Dates", "9")]
+
+
+def test_worn_figures_before_or_after_a_piastre_sign_are_mended() -> None:
+    found = find_foreign("Siphon P.T. 3O. Shades 14V and 26 P.T.", sterling=False)
+    assert [a.amount for a in found] == [Decimal(30), Decimal("14.5"), Decimal(26)]
