@@ -84,25 +84,33 @@ def even_light(gray: Gray) -> Gray:
     return evened
 
 
-def neighbourhood(gray: Gray) -> tuple[NDArray[np.float32], NDArray[np.float32]]:
-    """Return how light and how dark (levels of 255) the surroundings of each pixel get, evenly over the page."""
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """Hold a picture and how light and how dark (levels of 255) the surroundings of each of its pixels get."""
+
+    gray: Gray
+    light: NDArray[np.float32]
+    dark: NDArray[np.float32]
+
+
+def ground_of(gray: Gray) -> Ground:
+    """Measure the surroundings of each pixel, evenly over the page."""
     reach = max(15, min(gray.shape) // 20) | 1
     window = np.ones((reach, reach), np.uint8)
     light = cv2.GaussianBlur(cv2.dilate(gray, window).astype(np.float32), (0, 0), reach / 2)
     dark = cv2.GaussianBlur(cv2.erode(gray, window).astype(np.float32), (0, 0), reach / 2)
-    return np.asarray(light, np.float32), np.asarray(dark, np.float32)
+    return Ground(gray, np.asarray(light, np.float32), np.asarray(dark, np.float32))
 
 
-def lift_faint(gray: Gray) -> Gray:
+def lift_faint(ground: Ground) -> Gray:
     """Stretch contrast neighbourhood by neighbourhood, so that faint type stands out as much as bold type does.
 
     For finding type only: halftones and show-through are lifted as well. Half of the picture as it was is mixed in,
     because lines of small type run together once everything is as black as can be.
     """
-    light, dark = neighbourhood(gray)
-    spread = np.maximum(light - dark, LEAST_CONTRAST)
-    lifted = np.clip((gray - light) / spread * 255 + 255, 0, 255)
-    return np.asarray(0.5 * lifted + 0.5 * gray, np.uint8)
+    spread = np.maximum(ground.light - ground.dark, LEAST_CONTRAST)
+    lifted = np.clip((ground.gray - ground.light) / spread * 255 + 255, 0, 255)
+    return np.asarray(0.5 * lifted + 0.5 * ground.gray, np.uint8)
 
 
 def soften(gray: Gray) -> Gray:

@@ -17,7 +17,7 @@ from adminer.reading.numerals import settle_numerals
 from adminer.reading.opinion import second_opinion
 from adminer.reading.order import reading_order
 from adminer.reading.placed import PlacedWord, place, to_scan
-from adminer.reading.sight import Seen
+from adminer.reading.seen import Seen
 from adminer.reading.signs import restore_signs
 from adminer.reading.words import split_words
 from adminer.records import Block, BlockKind, Box, PageReading, Region, Word

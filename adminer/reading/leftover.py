@@ -14,9 +14,8 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from adminer.layout.clean import LEAST_CONTRAST, neighbourhood
+from adminer.layout.clean import LEAST_CONTRAST, Ground
 from adminer.reading.detect import Line
-from adminer.reading.recognise import Gray
 
 LOWEST: Final = 9  # pixels: figures lower than this are not told from grain
 SMALLEST: Final = 5  # pixels: lower ink is a leader dot or a speck, higher may be a piece of a broken figure
@@ -37,9 +36,9 @@ SURE: Final = 0.8  # the least probability of a figure
 WIDE: Final = 1.0  # heights: a lone figure is narrower
 
 
-def free_numerals(gray: Gray, lines: Sequence[Line]) -> list[Line]:
+def free_numerals(ground: Ground, lines: Sequence[Line]) -> list[Line]:
     """Return where numerals may stand on a cleaned picture beside the lines of type found on it."""
-    light, dark = neighbourhood(gray)
+    gray, light, dark = ground.gray, ground.light, ground.dark
     plain = light - dark > LEAST_CONTRAST
     middle = (light + dark) / 2
     reach = max(30, min(gray.shape) // 10) | 1

@@ -9,7 +9,7 @@ from adminer.layout import Layout, flattened, lay_out
 from adminer.layout.bend import bend_of
 from adminer.layout.recipe import Recipe
 from adminer.reading.compose import compose
-from adminer.reading.sight import running_lines, see
+from adminer.reading.sight import look_at, running_lines, see
 from adminer.records import PageReading
 
 
@@ -22,9 +22,9 @@ def read_page(
 ) -> PageReading:
     """Read one picture, (H, W) gray or (H, W, 3) RGB and upright; all boxes come in its pixels."""
     layout: Layout = lay_out(pixels, recipe)
-    seen = see(layout.gray, threads)
-    bend = bend_of(*running_lines(seen), *layout.gray.shape[::-1]) if recipe.straighten else None
+    look = look_at(layout.gray, threads)
+    bend = bend_of(*running_lines(look.seen), *layout.gray.shape[::-1]) if recipe.straighten else None
     if bend is not None:
         layout = flattened(layout, bend)
-        seen = see(layout.gray, threads)
-    return compose(layout, seen, recipe.name, clipping_id, dpi)
+        look = look_at(layout.gray, threads)
+    return compose(layout, see(look, threads), recipe.name, clipping_id, dpi)

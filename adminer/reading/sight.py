@@ -9,10 +9,12 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from adminer.layout.clean import lift_faint
+from adminer.layout.clean import Ground, ground_of, lift_faint
+from adminer.reading.again import second_try
 from adminer.reading.detect import Line, find_lines
 from adminer.reading.leftover import WIDE, free_numerals, is_price
-from adminer.reading.recognise import Gray, ReadLine, cut_strip, read_strips, stretch
+from adminer.reading.recognise import Gray, cut_strip, read_strips
+from adminer.reading.seen import Seen, figures
 from adminer.reading.words import ink_of
 
 SHORT_SIDE = 736  # network pixels: the shorter side of a picture is brought to at least this
@@ -22,47 +24,57 @@ AIM = 22.0  # the height that the fine look brings them to
 COARSE = 0.35  # the look for the largest type: at this part of the first scale
 LARGE = 24.0  # lines at least this high in the coarse look are large type
 UNREAD = 0.6  # mean probability of its letters under which a tall box may be several lines
-SURE = 0.9  # and from which a line is not read a second time, if each of its figures is as sure
-BETTER = 0.01  # by how much the second reading must be the surer one
 VALLEY = 0.6  # of the ink of the rows around: less between two lines that touch; set by eye on one column of figures
 LEAST_ROW = 0.4  # of the usual height of a line: what is lower is a stroke, not a line
 LINE_OF_ROWS = 1.2  # of it: and what is higher is display type, which has valleys of its own
 LONG = 3.0  # heights of a line from which its slope means something
-ROOM = 0.15  # of the height of a line: added at both its ends for the second reading
 MOST_PIXELS = 14e6  # pixels of one look: bounds time and memory on a very large page
 
 
 @dataclass(frozen=True, slots=True)
-class Seen:
-    """Hold one line: where it stands on the cleaned picture, its straightened strip, and what it says."""
+class Look:
+    """Hold the first look at a cleaned picture: its lines as first read, and the picture at the size it was looked at.
 
-    line: Line
-    strip: Gray
-    read: ReadLine
+    `ratio` is (x, y), pixels of the cleaned picture to one of those.
+    """
+
+    gray: Gray
+    seen: tuple[Seen, ...]
+    ground: Ground
+    ratio: NDArray[np.float32]
 
 
-def see(gray: Gray, threads: int = 1) -> list[Seen]:
-    """Find and read every line of type on a cleaned picture; what was read badly is read in a second way."""
-    first = _read(gray, find_all(gray, threads), threads)
-    usual = float(np.median([one.line.height for one in first])) if first else 0.0
+def look_at(gray: Gray, threads: int = 1) -> Look:
+    """Find the lines of type on a cleaned picture and read each once."""
+    ground, ratio = _within_pixels(gray)
+    found = [Line(line.corners * ratio, line.score) for line in _at_scales(ground, threads)]
+    return Look(gray, tuple(_read(gray, found, threads)), ground, ratio)
+
+
+def see(look: Look, threads: int = 1) -> list[Seen]:
+    """Return every line of type of a picture: the badly read are read again, missed prices are sought."""
+    usual = float(np.median([one.line.height for one in look.seen])) if look.seen else 0.0
     seen: list[Seen] = []
     pieces: list[Line] = []
-    for one in first:
+    for one in look.seen:
         rows = split_rows(one, usual) if one.read.confidence < UNREAD else []
         pieces += rows
         if not rows:
             seen.append(one)
-    seen += _read(gray, pieces, threads)
-    seen = _second_try(gray, seen, threads)
-    return [*seen, *_missed(gray, [one.line for one in seen], threads)]
+    seen += _read(look.gray, pieces, threads)
+    seen = second_try(look.gray, seen, threads)
+    return [*seen, *_missed(look, [one.line for one in seen], threads)]
 
 
-def _missed(gray: Gray, lines: Sequence[Line], threads: int) -> list[Seen]:
+def _missed(look: Look, lines: Sequence[Line], threads: int) -> list[Seen]:
     """Read the prices that stand free beside the lines that were found."""
-    small, ratio = _within_pixels(gray)
-    free = free_numerals(small, [Line(line.corners / ratio, line.score) for line in lines])
-    read = _read(gray, [Line(line.corners * ratio, line.score) for line in free], threads)
-    return [one for one in read if is_price(one.read.text, _figures(one), one.line.width > WIDE * one.line.height)]
+    free = free_numerals(look.ground, [Line(line.corners / look.ratio, line.score) for line in lines])
+    read = _read(look.gray, [Line(line.corners * look.ratio, line.score) for line in free], threads)
+    return [
+        one
+        for one in read
+        if is_price(one.read.text, figures(one.read.letters), one.line.width > WIDE * one.line.height)
+    ]
 
 
 def running_lines(seen: Sequence[Seen]) -> tuple[NDArray[np.float64], float]:
@@ -121,42 +133,9 @@ def _at_valleys(inked: NDArray[np.float64], run: NDArray[np.int64], usual: float
     return [*_at_valleys(inked, above, usual), *_at_valleys(inked, below, usual)]
 
 
-def _second_try(gray: Gray, seen: Sequence[Seen], threads: int) -> list[Seen]:
-    """Read the unsure lines again with more contrast and a little more room at both ends; keep the surer reading."""
-    unsure = [i for i, one in enumerate(seen) if min(one.read.confidence, _least_figure(one)) < SURE]
-    lines = [_wider(seen[i].line) for i in unsure]
-    strips = [stretch(cut_strip(gray, line.corners)) for line in lines]
-    result = list(seen)
-    for i, line, strip, read in zip(unsure, lines, strips, read_strips(strips, threads), strict=True):
-        if read.confidence > seen[i].read.confidence + BETTER and len(read.text) >= 0.8 * len(seen[i].read.text):
-            result[i] = Seen(line, strip, read)
-    return result
-
-
-def _least_figure(one: Seen) -> float:
-    """Return the least probability of a figure or money sign: a word can be guessed from its neighbours, they not."""
-    return min(_figures(one), default=1.0)
-
-
-def _figures(one: Seen) -> list[float]:
-    return [letter.confidence for letter in one.read.letters if letter.text.isdigit() or letter.text in "$¢"]
-
-
-def _wider(line: Line) -> Line:
-    top_left, top_right, bottom_right, bottom_left = line.corners
-    step = (top_right - top_left) / max(line.width, 1.0) * (ROOM * line.height)
-    corners = np.array([top_left - step, top_right + step, bottom_right + step, bottom_left - step], np.float32)
-    return Line(corners, line.score)
-
-
-def find_all(gray: Gray, threads: int = 1) -> list[Line]:
+def _at_scales(ground: Ground, threads: int) -> list[Line]:
     """Return the lines of a picture found at the scales that its type needs."""
-    small, ratio = _within_pixels(gray)
-    return [Line(line.corners * ratio, line.score) for line in _at_scales(small, threads)]
-
-
-def _at_scales(gray: Gray, threads: int) -> list[Line]:
-    lifted = lift_faint(gray)
+    gray, lifted = ground.gray, lift_faint(ground)
     scale = max(SHORT_SIDE / min(gray.shape), min(1.0, LONG_SIDE / max(gray.shape)))
     scale = min(scale, (MOST_PIXELS / gray.size) ** 0.5)  # a long strip would grow to a hundred thousand pixels
     lines = find_lines(lifted, scale, threads)
@@ -170,13 +149,13 @@ def _at_scales(gray: Gray, threads: int) -> list[Line]:
     return _united(lines, coarse)
 
 
-def _within_pixels(gray: Gray) -> tuple[Gray, NDArray[np.float32]]:
+def _within_pixels(gray: Gray) -> tuple[Ground, NDArray[np.float32]]:
     """Return a picture of at most MOST_PIXELS, itself where it has no more, and the ratio (x, y) of the sizes."""
     reduced = (MOST_PIXELS / gray.size) ** 0.5
     if reduced >= 1.0:
-        return gray, np.ones(2, np.float32)
+        return ground_of(gray), np.ones(2, np.float32)
     small = np.asarray(cv2.resize(gray, None, fx=reduced, fy=reduced, interpolation=cv2.INTER_AREA), np.uint8)
-    return small, np.array([gray.shape[1] / small.shape[1], gray.shape[0] / small.shape[0]], np.float32)
+    return ground_of(small), np.array([gray.shape[1] / small.shape[1], gray.shape[0] / small.shape[0]], np.float32)
 
 
 def _united(kept: Sequence[Line], more: Sequence[Line]) -> list[Line]:

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
-from adminer.layout.clean import even_light, lift_faint, skew_of
+from adminer.layout.clean import even_light, ground_of, lift_faint, skew_of
 from adminer.layout.page import lay_out
 from adminer.layout.recipe import Recipe
 
@@ -48,7 +48,7 @@ def test_faint_type_is_lifted_more_than_bold_type() -> None:
     page = np.full((300, 300), 240, np.uint8)
     page[50:60, 50:250:8] = 190
     page[200:210, 50:250:8] = 10
-    lifted = lift_faint(page)
+    lifted = lift_faint(ground_of(page))
     faint = int(lifted[40, 50]) - int(lifted[55, 50])
     assert faint > 80
 

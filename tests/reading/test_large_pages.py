@@ -15,5 +15,5 @@ def test_a_page_a_hair_too_large_is_looked_at_once_and_its_lines_come_back_in_it
     corners = np.array([[10, 10], [90, 10], [90, 30], [10, 30]], np.float32)
     monkeypatch.setattr(sight, "MOST_PIXELS", 9999.0)
     monkeypatch.setattr(sight, "find_lines", lambda *_: [Line(corners, 0.9)])
-    found = sight.find_all(np.full((100, 100), 255, np.uint8))
-    assert [line.corners.tolist() for line in found] == [corners.tolist()]
+    found = sight.look_at(np.full((100, 100), 255, np.uint8)).seen
+    assert [one.line.corners.tolist() for one in found] == [corners.tolist()]

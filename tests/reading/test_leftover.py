@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from adminer.layout.clean import ground_of
 from adminer.reading.detect import Line
 from adminer.reading.leftover import free_numerals, is_price
 from tests.reading.drawing import Setting, draw
@@ -18,7 +19,7 @@ PAGE = draw(600, 400, Setting("Garden hose", 30, 100, 24), Setting("37c", 480, 1
 
 
 def test_a_price_that_no_line_covers_is_found_and_a_covered_word_is_not() -> None:
-    (found,) = free_numerals(PAGE, [covering(20, 70, 200, 110)])
+    (found,) = free_numerals(ground_of(PAGE), [covering(20, 70, 200, 110)])
     left, top, right, bottom = found.bounds
     assert 470 < left < 486 and 515 < right < 545
     assert 70 < top < 86 and 98 < bottom < 112
@@ -28,7 +29,7 @@ def test_white_figures_on_a_panel_are_found() -> None:
     page = draw(600, 400, Setting("98", 300, 200, 60))
     page = page.copy()
     page[120:240, 250:450] = 255 - page[120:240, 250:450]
-    assert any(280 < line.bounds[0] < 310 and 330 < line.bounds[2] < 400 for line in free_numerals(page, []))
+    assert any(280 < line.bounds[0] < 310 and 330 < line.bounds[2] < 400 for line in free_numerals(ground_of(page), []))
 
 
 def test_spots_of_a_halftone_are_no_numerals() -> None:
@@ -36,7 +37,7 @@ def test_spots_of_a_halftone_are_no_numerals() -> None:
     for y in range(100, 300, 16):
         for x in range(100, 400, 14):
             page[y : y + 12, x : x + 8] = 10
-    assert free_numerals(page, []) == []
+    assert free_numerals(ground_of(page), []) == []
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,8 @@ from numpy.typing import NDArray
 
 from adminer.reading.detect import Line
 from adminer.reading.recognise import ReadLine
-from adminer.reading.sight import Seen, split_rows
+from adminer.reading.seen import Seen
+from adminer.reading.sight import split_rows
 
 
 def block(strip: NDArray[np.uint8]) -> Seen:

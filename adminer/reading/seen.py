@@ -1,0 +1,23 @@
+"""A line of type as it was seen: where it stands, its straightened strip, what it says."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from adminer.reading.detect import Line
+from adminer.reading.recognise import Gray, Letter, ReadLine
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """Hold one line: where it stands on the cleaned picture, its straightened strip, and what it says."""
+
+    line: Line
+    strip: Gray
+    read: ReadLine
+
+
+def figures(letters: Sequence[Letter]) -> list[float]:
+    """Return the probabilities of the figures and money signs: a word can be guessed from its neighbours, they not."""
+    return [letter.confidence for letter in letters if letter.text.isdigit() or letter.text in "$¢"]
