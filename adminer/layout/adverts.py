@@ -2,24 +2,20 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 import numpy as np
 
+from adminer.layout.classified import columns_of, is_classified
 from adminer.layout.framed import frames_of_paper, outer_frames, within
 from adminer.layout.newspaper import cut_page
+from adminer.layout.paper import Paper
 from adminer.layout.rules import Rect, RuleWork, area_of
+from adminer.layout.running_head import DATELINE, running_head
 from adminer.layout.type_lines import Part, TypeLine, around
 
 LEAST_FRAMED = 0.06  # of the picture: a page of a paper gives its framed adverts at least this much together
 PAGE_COLUMNS = 3  # columns of running text that make a page of a paper
-# "Thursday, March 3, 1921", "Oct. 5, 1954", "Vol. XII No. 8": what stands under the title of a paper
-_DATELINE = re.compile(
-    r"\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[.,]? ?\d{1,2}[.,]? ?1[89]\d\d|\bvol(?:\.|ume)\b"
-    r"|\b(?:mon|tues|wednes|thurs|fri|satur|sun)day\W{1,2}\w{3,9}\W{1,2}\d{1,2}\W{1,2}1[89]\d\d",  # its month misread
-    re.IGNORECASE,
-)
 FULL_HEIGHT = 0.95  # of the height of all type: a frame so high stands beside another advert, or holds the only one
 LEAST_WIDTH = 0.25  # of the picture: an advert beside a framed one is at least so wide
 LEAST_LINES = 5
@@ -34,12 +30,18 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
     outside the frames; else frames are panels of one advert that takes the whole of the type.
     """
     whole: Rect = (0.0, 0.0, float(width), float(height))
-    if _is_dated(lines, whole):
+    top = running_head(lines, whole)
+    if top or _is_dated(lines, whole):
         framed = frames_of_paper(work, lines, whole)
         outside = _outside(lines, framed)
         columns = _editorial(outside, lines)
+        rest = [line for line in outside if line not in top]
         if columns and (_is_page(framed, columns, lines, whole) or _columns_of_text(columns, whole) > 1):
-            return _page(framed, outside, columns, whole, work.rules, dated=True)
+            if not top:
+                return _page(framed, outside, columns, whole, work.rules, dated=True)
+            return _under_head(top, framed, cut_page(rest, work.rules, whole, _size_of(columns)))
+        if top and _is_cut(framed, rest, whole, work.rules):
+            return _under_head(top, framed, cut_page(rest, work.rules, whole, _size_of(rest)) if rest else [])
     outer = outer_frames(work, lines, whole)
     outside = _outside(lines, outer)
     columns = _editorial(outside, lines)
@@ -53,8 +55,8 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
         return [Part(frame, "advert", 0.8) for frame in outer]
     if loose < 0.05 and len(outer) == 1:
         return [Part(outer[0], "advert", 0.9)]
-    if len(outer) == 1 and (rest := _neighbour(outer[0], outside, lines, whole)):
-        return [Part(outer[0], "advert", 0.7), Part(rest, "advert", 0.6)]
+    if len(outer) == 1 and (beside := _neighbour(outer[0], outside, lines, whole)):
+        return [Part(outer[0], "advert", 0.7), Part(beside, "advert", 0.6)]
     return [Part(around([*outer, *(line.rect for line in outside)], whole), "advert", 0.6)]
 
 
@@ -103,6 +105,30 @@ def _is_page(outer: Sequence[Rect], body: Sequence[TypeLine], lines: Sequence[Ty
     return _columns_of_text(body, whole) >= PAGE_COLUMNS or _is_dated(lines, whole)
 
 
+def _under_head(top: Sequence[TypeLine], framed: Sequence[Rect], cut: Sequence[Part]) -> list[Part]:
+    head = around([line.rect for line in top], top[0].rect)
+    return [Part(head, "masthead", 0.7), *(Part(frame, "advert", 0.8) for frame in framed), *cut]
+
+
+def _is_cut(outer: Sequence[Rect], rest: Sequence[TypeLine], whole: Rect, rules: Sequence[Rect]) -> bool:
+    """Say whether what stands under a running head is a page of a paper though it holds little running text.
+
+    There are columns of classified advertisements, or framed adverts and beside them an article or two that offer
+    nothing; else it is one advert that takes the page.
+    """
+    if any(is_classified(column) for column in columns_of(rest, rules)):
+        return True
+    if sum(area_of(frame) for frame in outer) < LEAST_FRAMED * area_of(whole) or not rest:
+        return False
+    level = [rule for rule in rules if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
+    paper = Paper.of(rest, _size_of(rest), level)
+    return paper.has_text(rest) and not paper.offers(rest)
+
+
+def _size_of(lines: Sequence[TypeLine]) -> float:
+    return float(np.median([line.height for line in lines]))
+
+
 def _columns_of_text(body: Sequence[TypeLine], whole: Rect) -> int:
     """Count the places across the page over which lines of running text are centred, a few lines on each."""
     width = whole[2]
@@ -119,7 +145,7 @@ def _columns_of_text(body: Sequence[TypeLine], whole: Rect) -> int:
 
 
 def _is_dated(lines: Sequence[TypeLine], whole: Rect) -> bool:
-    return any(line.rect[3] < 0.2 * whole[3] and _DATELINE.search(line.text) for line in lines)
+    return any(line.rect[3] < 0.2 * whole[3] and DATELINE.search(line.text) for line in lines)
 
 
 def _page(

@@ -8,6 +8,7 @@ from typing import Final
 
 import numpy as np
 
+from adminer.layout.borders import borders, without_common
 from adminer.layout.paper import Paper, is_one_advert
 from adminer.layout.rules import Rect, RuleWork, area_of, shared
 from adminer.layout.type_lines import TypeLine, around
@@ -19,6 +20,7 @@ _LEAST_LINES: Final = 3
 _TOUCHING: Final = 0.006  # of the height of the picture: frames no further apart share a rule
 _STRIP: Final = 0.025  # of the height of the picture: a line of type between two rules of an advert
 _INSET: Final = (0.004, 0.05)  # of its own width: how far a panel set into an advert stands from the sides of its frame
+_SAME: Final = 0.85  # of the larger of two frames: they are edges of one border
 _GUTTER: Final = 2.0  # type sizes from a column rule to its column at most
 _LONG: Final = 6  # type sizes from which an upright stroke is a rule, not a letter
 
@@ -34,30 +36,56 @@ def frames_of_paper(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> l
 
     A scratch of the film cuts no frame, and a rule of an advert's own cuts no advert.
     """
-    framed = [f for f in work.frames if _LEAST_OF_PAPER * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
-    framed = [f for f in framed if _held(lines, f)]
+    longer = max(whole[2], whole[3])
+    drawn = list(work.frames)
+    for border in sorted(borders(work.rules, longer), key=area_of):
+        if not any(shared(border, other) > _SAME * max(area_of(border), area_of(other)) for other in drawn):
+            drawn.append(border)
+    framed = [f for f in drawn if _LEAST_OF_PAPER * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
+    framed = without_common([f for f in framed if _held(lines, f)], longer)
     size = float(np.median([line.height for line in lines]))
     level = [rule for rule in work.rules if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
     paper = Paper.of(lines, size, level)
-    framed = _outermost([f for f in framed if not _is_column(f, lines, paper)])
+    framed = _outermost([f for f in framed if not _is_column(f, lines, paper, work.rules)])
     scratches = _scratches(work.rules, lines, size)
     framed = _mended(framed, scratches, _TOUCHING * whole[3])
     framed = [f for f in framed if not any(_lies_on(f[0], s) or _lies_on(f[2], s) for s in scratches)]
     framed = _whole_adverts(_rejoined(framed, _TOUCHING * whole[3]), lines, paper, _STRIP * whole[3])
-    return [f for f in framed if len(_held(lines, f)) >= _LEAST_LINES]
+    headed = [f for f in framed if _is_headed(_held(lines, f), paper) or not _is_cell(f, paper, work.rules)]
+    return [f for f in headed if len(_held(lines, f)) >= _LEAST_LINES]
 
 
 def _held(lines: Sequence[TypeLine], frame: Rect) -> list[TypeLine]:
     return [line for line in lines if within(line.rect, frame)]
 
 
-def _is_column(frame: Rect, lines: Sequence[TypeLine], paper: Paper) -> bool:
-    """Say whether rules close around running text that fills the white between them: columns, not an advert."""
-    held = _held(lines, frame)
+def _is_column(frame: Rect, lines: Sequence[TypeLine], paper: Paper, rules: Sequence[Rect]) -> bool:
+    """Say whether rules close around running text that fills the white between them: columns, not an advert.
+
+    Between the rules of columns, which run on past it, less of it need be running text: a notice may stand under it.
+    No article ends with a name in large type.
+    """
+    held = sorted(_held(lines, frame), key=lambda n: n.rect[3])
+    if held and paper.is_large(held[-1]):
+        return False
+    if paper.has_text(held) and paper.tells(held) and _is_cell(frame, paper, rules):
+        return True
     if not paper.is_text(held):
         return False
     text = around([line.rect for line in held if id(line) in paper.running], frame)
     return max(text[0] - frame[0], frame[2] - text[2]) < _GUTTER * paper.size
+
+
+def _is_cell(frame: Rect, paper: Paper, rules: Sequence[Rect]) -> bool:
+    """Say whether the sides of a frame are rules between columns, which run on past it."""
+    slack = _GUTTER * paper.size
+    tall = [r for r in rules if r[3] - r[1] > frame[3] - frame[1] + slack and r[3] - r[1] > _LONG * (r[2] - r[0])]
+    tall = [r for r in tall if r[1] < frame[1] + slack and r[3] > frame[3] - slack]
+    return all(any(abs((r[0] + r[2]) / 2 - frame[side]) < paper.size for r in tall) for side in (0, 2))
+
+
+def _is_headed(lines: Sequence[TypeLine], paper: Paper) -> bool:
+    return any(map(paper.is_display, sorted(lines, key=lambda n: n.rect[1])[:_LEAST_LINES]))
 
 
 def _outermost(frames: Sequence[Rect]) -> list[Rect]:

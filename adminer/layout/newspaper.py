@@ -13,8 +13,9 @@ from typing import Final
 
 import numpy as np
 
+from adminer.layout.classified import is_classified
 from adminer.layout.paper import Paper, is_one_advert
-from adminer.layout.rules import Rect, area_of
+from adminer.layout.rules import Rect, area_of, shared
 from adminer.layout.type_lines import Part, TypeLine, around
 
 _ACROSS: Final = 0.8  # of a stretch that a cut-off rule runs across
@@ -23,6 +24,8 @@ _JOINED: Final = 0.03  # of the lines beside a gutter that may run through it: t
 _ALIGNED: Final = 0.8  # of the lines that end or begin right at a gutter that may, on a page hard to read
 _FEWEST: Final = 6  # lines that must end, and begin, at such a gutter
 _NEAR: Final = 1.5  # type sizes from a gutter within which they do
+_OWN: Final = 0.5  # of a line that stands in a stretch, or it goes on over others
+_HEAD: Final = 3  # lines of the head of an advert over its columns
 _LEAST: Final = 0.004  # of the page: less is a filler between rules
 
 
@@ -43,7 +46,8 @@ def cut_page(lines: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect, size
     runs = [run for stretch in _stretches(page, level, paper) for run in _runs(stretch, paper)]
     parts: list[Part] = []
     for rect, held in _whole_adverts(runs, paper):
-        if not paper.advertises(held):
+        own = [n for n in held if shared(n.rect, rect) > _OWN * area_of(n.rect)]  # a headline over columns is of none
+        if not (paper.advertises(own) or is_classified(own)):
             parts.append(Part(rect, "editorial", 0.7))
         elif area_of(rect) > _LEAST * area_of(whole):
             parts.append(Part(rect, "advert", 0.6))
@@ -53,18 +57,20 @@ def cut_page(lines: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect, size
 def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: Paper) -> list[_Stretch]:
     """Cut a stretch by the first rule right across it, else by the white between its columns, as long as it goes."""
     left, top, right, bottom = stretch.rect
+    if is_classified(stretch.lines) and _gutter(stretch.lines, paper) is None:
+        return [stretch]
     for rule in rules:
         across = min(rule[2], right) - max(rule[0], left)
         middle = (rule[1] + rule[3]) / 2
         if across > _ACROSS * (right - left) and top + paper.size < middle < bottom - paper.size:
             above = tuple(n for n in stretch.lines if (n.rect[1] + n.rect[3]) / 2 < middle)
             below = tuple(n for n in stretch.lines if (n.rect[1] + n.rect[3]) / 2 >= middle)
-            if above and below:
+            if above and below and not _is_head(above, paper):
                 over = _Stretch(_across((left, top, right, rule[3]), above), above)
                 under = _Stretch(_across((left, rule[1], right, bottom), below), below)
                 return [part for half in (over, under) for part in _stretches(half, rules, paper)]
     edge = _gutter(stretch.lines, paper)
-    if edge is None:
+    if edge is None or _stands_under_head(stretch.lines, edge, paper):
         return [stretch]
     before = tuple(n for n in stretch.lines if (n.rect[0] + n.rect[2]) / 2 < edge)
     after = tuple(n for n in stretch.lines if (n.rect[0] + n.rect[2]) / 2 >= edge)
@@ -75,6 +81,18 @@ def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: Paper) -> list[_
         _Stretch((max(two[0], edge), two[1], min(two[2], right), two[3]), after),
     )
     return [part for half in halves for part in _stretches(half, rules, paper)]
+
+
+def _is_head(lines: Sequence[TypeLine], paper: Paper) -> bool:
+    """Say whether lines over a rule are no more than the head of what stands under it."""
+    return len(lines) <= _HEAD and any(map(paper.is_large, lines)) and not paper.offers(lines)
+
+
+def _stands_under_head(lines: Sequence[TypeLine], edge: float, paper: Paper) -> bool:
+    """Say whether the two sides of a gutter are columns of one advert: its head runs across, and little is told."""
+    top = sorted(lines, key=lambda n: n.rect[1] + n.rect[3])[:_HEAD]
+    across = [n for n in top if n.rect[0] < edge < n.rect[2] and paper.is_large(n)]
+    return bool(across) and paper.offers(lines) and not paper.tells(lines)
 
 
 def _across(rect: Rect, lines: Sequence[TypeLine]) -> Rect:
@@ -103,14 +121,14 @@ def _gutter(lines: Sequence[TypeLine], paper: Paper) -> float | None:
         if not fewer or crossed > allowed or (best is not None and share >= best[0]):
             continue
         halves = [[n for n, first in zip(lines, before, strict=True) if first == side] for side in (True, False)]
-        if any(map(paper.has_text, halves)):
+        if any(paper.has_text(half) or is_classified(half) for half in halves):
             best = share, edge
     return best[1] if best else None
 
 
 def _runs(stretch: _Stretch, paper: Paper) -> list[tuple[Rect, list[TypeLine]]]:
     """Cut a stretch where running text gives way to an advert without a rule; headlines go with the text."""
-    if paper.advertises(stretch.lines) and not paper.tells(stretch.lines):
+    if is_classified(stretch.lines) or (paper.advertises(stretch.lines) and not paper.tells(stretch.lines)):
         return [(stretch.rect, list(stretch.lines))]
     ordered = sorted(stretch.lines, key=lambda n: n.rect[1] + n.rect[3])
     runs = [list(held) for _, held in groupby(ordered, key=lambda n: id(n) in paper.running)]
@@ -134,7 +152,8 @@ def _whole_adverts(runs: Sequence[tuple[Rect, list[TypeLine]]], paper: Paper) ->
     """Put runs one under the other together where the rule between them is one of an advert's own."""
     made: list[tuple[Rect, list[TypeLine]]] = []
     for rect, held in runs:
-        if made and _goes_on(made[-1][0], rect, paper.size) and is_one_advert(made[-1][1], held, paper):
+        alone = is_classified(held) or (made and is_classified(made[-1][1]))
+        if made and not alone and _goes_on(made[-1][0], rect, paper.size) and is_one_advert(made[-1][1], held, paper):
             made[-1] = (around([made[-1][0], rect], rect), [*made[-1][1], *held])
         else:
             made.append((rect, list(held)))

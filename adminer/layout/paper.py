@@ -27,7 +27,11 @@ _ENDS: Final = 3  # lines within which the head of an advert begins and its sign
 _DENSE: Final = 4  # lines among which an article tells one sum at most
 _NARROW: Final = 2.5  # widths of its letters to the height of the narrowest type
 _LEADERS: Final = re.compile(r"(?:[.·…_-] ?){4}")  # they lead to a price, in no sentence
-_PRICE: Final = re.compile(r"\$ ?\d{1,3}(?![\d,])|\d ?[¢c]\b|\d ?cents?\b|(?:^|[ .])\d{0,2}\.\d\d$", re.IGNORECASE)
+_PRICE: Final = re.compile(
+    r"\$ ?\d{1,3}(?![\d,]|\.\d{3})|\d ?[¢c]\b|\d ?cents?\b|(?:^|[ .])\d{0,2}\.\d\d$"
+    r"|£ ?\d|\b\d{1,3}/(?:-|\d{1,2}\b)|\b\d{1,2} ?s\. ?\d{1,2} ?d\b|\bP\. ?T\. ?\d|\d ?P\. ?T\.",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,11 +59,11 @@ class Paper:
         return sum(id(line) in self.running for line in lines) > _SOLID * len(lines)
 
     def offers(self, lines: Sequence[TypeLine]) -> bool:
-        """Say whether lines tell prices, and not in prose."""
+        """Say whether lines tell prices, and not in prose: several, or one under or in type larger than the text's."""
         if len(lines) < _HEADLINE or self.is_text(lines):
             return False
-        priced = sum(id(line) not in self.running and bool(_PRICE.search(line.text)) for line in lines)
-        return priced > 1 or (priced == 1 and any(map(self.is_large, lines)))
+        priced = [n.rect[3] for n in lines if id(n) not in self.running and _PRICE.search(n.text)]
+        return len(priced) > 1 or any(self.is_large(n) and n.rect[1] < low for n in lines for low in priced)
 
     def stands_out(self, lines: Sequence[TypeLine]) -> bool:
         """Say whether lines between paragraphs are an advert without a rule: offers under a head, or many of them."""
@@ -99,24 +103,23 @@ def is_one_advert(over: Sequence[TypeLine], under: Sequence[TypeLine], paper: Pa
 
 def _paragraphs(lines: Sequence[TypeLine], size: float, rules: Sequence[Rect]) -> list[list[TypeLine]]:
     """Return the lines that stand close one under another, four or more of one size: the paragraphs of a paper."""
-    body = [
-        line
-        for line in lines
-        if abs(_type_of(line) - size) < _SAME * size
-        and line.rect[2] - line.rect[0] > _LONG * size
-        and sum(c.isdigit() for c in line.text) < _FIGURES * max(1, len(line.text))
-        and not _LEADERS.search(line.text)
-    ]
+    alike = [n for n in lines if abs(_type_of(n) - size) < _SAME * size and not _LEADERS.search(n.text)]
     stacks: list[list[TypeLine]] = []
-    for line in sorted(body, key=lambda n: n.rect[1] + n.rect[3]):
-        home = next((stack for stack in stacks if _runs_on(stack[-1], line, size, rules)), None)
-        if home is None:
-            stacks.append([line])
-        else:
+    for line in sorted(alike, key=lambda n: n.rect[1] + n.rect[3]):
+        if (home := next((stack for stack in stacks if _runs_on(stack[-1], line, size, rules)), None)) is not None:
             home.append(line)
-    long = [stack for stack in map(_told, stacks) if len(stack) > _HEADLINE]
+        else:
+            stacks.append([line])
+    full = [[line for line in _told(stack) if _is_full(line, size)] for stack in stacks]
+    long = [stack for stack in full if len(stack) > _HEADLINE]
     usual = float(np.median([_width_of(stack) for stack in long for _ in stack])) if long else 0.0
     return [stack for stack in long if _width_of(stack) > _FULL * usual]
+
+
+def _is_full(line: TypeLine, size: float) -> bool:
+    """Say whether a line is one of many words and few figures: neither the last of a paragraph nor one of a list."""
+    figures = sum(c.isdigit() for c in line.text)
+    return line.rect[2] - line.rect[0] > _LONG * size and figures < _FIGURES * max(1, len(line.text))
 
 
 def _told(stack: Sequence[TypeLine]) -> list[TypeLine]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from decimal import Decimal
 from functools import lru_cache
@@ -46,6 +47,7 @@ _WRAPPED_WORDS: Final = 4
 _SAME_TYPE: Final = 1.34
 _LEADING: Final = 3.0  # capital heights from line to line of one text
 _LEAST: Final = Decimal("0.05")  # "1c" and "2c" in illegible body type are "to" and "of"
+_OF_PUBLIC: Final = re.compile(r"[.,]?\d| (?:m|b)illion\b| thousand\b")  # after a sum no advert names
 _THOUSANDS: Final = 1000
 _FEW_PRICES: Final = 3  # different amounts: matter taken for editorial with this many prices is an advert after all
 _SPARSE: Final = 12  # lines to a price: a column of articles names some sums in a hundred lines
@@ -165,8 +167,11 @@ def _is_advert(region: Region, text: AdvertText, regions: int, *, sterling: bool
         return True
     if region.kind != "editorial":
         return False
-    # an article names one sum again and again, and sums in thousands
-    amounts = {price.amount.amount for price in find_prices(text, [], sterling_page=sterling)}
+    # an article names one sum again and again, and sums in thousands and millions
+    found = [
+        p.amount for p in find_prices(text, [], sterling_page=sterling) if not _OF_PUBLIC.match(text.text, p.amount.end)
+    ]
+    amounts = {amount.amount for amount in found}
     few = sum(_LEAST <= amount < _THOUSANDS for amount in amounts)
     return few >= _FEW_PRICES and few * _SPARSE >= len(text.lines)
 

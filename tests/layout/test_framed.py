@@ -37,6 +37,12 @@ def test_a_frame_with_white_around_its_prose_is_an_advert() -> None:
     assert frames(text(335, 540, 15), frame) == [frame]
 
 
+def test_prose_that_fills_its_frame_is_an_advert_where_a_name_in_large_type_ends_it() -> None:
+    frame: Rect = (322, 520, 590, 800)
+    assert frames(text(330, 530, 15), frame) == []
+    assert frames([*text(330, 530, 15), TypeLine((340, 760, 560, 780), 20, "Corbelle Bank")], frame) == [frame]
+
+
 def test_a_scratch_through_the_page_cuts_no_frame_and_makes_none() -> None:
     scratch: Rect = (448, 40, 452, 990)
     left, right = (100.0, 600.0, 449.0, 900.0), (451.0, 640.0, 800.0, 900.0)
@@ -56,3 +62,40 @@ def test_framed_adverts_under_each_other_stay_two_where_each_has_its_head() -> N
     one, two = (100.0, 520.0, 500.0, 700.0), (100.0, 704.0, 500.0, 960.0)
     heads = [TypeLine((180, y, 420, y + 30), 30, name) for y, name in ((525, "CORBELLE'S"), (710, "THORNE'S"))]
     assert frames([*heads, *goods(120, 565, 4), *goods(120, 750, 5)], one, two) == [one, two]
+
+
+COLUMN_RULES: tuple[Rect, ...] = ((318, 520, 322, 990), (588, 520, 592, 990))
+
+
+def test_a_cell_between_the_rules_of_columns_is_an_article_though_a_notice_stands_under_it() -> None:
+    cell: Rect = (320, 550, 590, 800)
+    notice = [TypeLine((330, 660, 580, 674), 14, "HEMSTITCHING WHILE YOU WAIT")]
+    notice += [TypeLine((330, 690 + 18 * n, 580, 702 + 18 * n), 12, f"Pleating {n}c a yard") for n in range(6)]
+    article = [TypeLine((340, 556, 560, 566), 10, "PLANKING RENEWED"), *text(330, 570, 6)]
+    assert frames([*article, *notice], cell, rules=COLUMN_RULES) == []
+    assert frames([*article, *notice], cell) == [cell]
+
+
+def test_a_cell_between_the_rules_of_columns_without_a_head_is_part_of_what_stands_over_it() -> None:
+    cell: Rect = (320, 550, 590, 800)
+    assert frames(goods(335, 560, 6), cell, rules=COLUMN_RULES) == []
+    head = TypeLine((340, 556, 560, 570), 14, "CORBELLE")
+    assert frames([head, *goods(335, 580, 5)], cell, rules=COLUMN_RULES) == [cell]
+
+
+def test_an_advert_whose_panels_touch_its_border_is_framed_by_that_border() -> None:
+    panel: Rect = (106, 640, 494, 700)
+    rules: tuple[Rect, ...] = (
+        (100, 520, 500, 524),
+        (100, 960, 500, 964),
+        (100, 520, 104, 964),
+        (496, 520, 500, 964),
+    )
+    name = TypeLine((180, 540, 420, 570), 30, "CORBELLE'S")
+    assert frames([name, *goods(120, 646, 8)], panel, rules=rules) == [(100, 520, 500, 964)]
+
+
+def test_a_frame_around_two_framed_adverts_is_no_advert() -> None:
+    both, one, two = (100.0, 520.0, 500.0, 960.0), (102.0, 522.0, 290.0, 958.0), (305.0, 522.0, 498.0, 958.0)
+    lines = [*goods(120, 540, 8), *goods(320, 540, 8)]
+    assert frames(lines, both, one, two) == [one, two]

@@ -103,7 +103,8 @@ def test_a_line_read_across_two_columns_does_not_join_them() -> None:
 
 def test_an_article_that_tells_a_sum_is_no_advert() -> None:
     told = [TypeLine((330, 228, 580, 238), 10, "sold the farm and stock for $950 in cash")]
-    lines = text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 12) + told + text(330, 242, 12)
+    told += [TypeLine((330, 242 + 14 * n, 580, 252 + 14 * n), 10, "of $4.200 in all") for n in range(3)]
+    lines = text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 12) + told + text(330, 326, 4)
     assert adverts(cut(lines)) == []
 
 
@@ -164,3 +165,48 @@ def test_lines_read_aslant_over_two_columns_are_no_display_type() -> None:
     ]
     lines = text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 12) + aslant
     assert adverts(cut(lines, (325, 240, 585, 243))) == []
+
+
+def test_the_head_of_an_advert_runs_over_its_columns_though_one_of_them_is_prose() -> None:
+    name = TypeLine((340, 260, 860, 296), 36, "CORBELLE BAZAAR")
+    call = TypeLine((380, 312, 820, 330), 18, "WHITE SALE OPENS FRIDAY")
+    goods = [TypeLine((330, 350 + 40 * n, 420, 362 + 40 * n), 12, "Dinner plates") for n in range(8)]
+    goods += [TypeLine((585, 350 + 40 * n, 622, 362 + 40 * n), 12, f"{n + 1}5c") for n in range(8)]
+    lines = text(30, 60, 60) + text(330, 60, 11) + text(630, 60, 11) + [name, call, *goods] + text(630, 360, 9)
+    rules: list[Rect] = [(325, 240, 885, 243), (325, 302, 885, 305), (325, 336, 885, 339)]
+    (found,) = adverts(cut(lines, *rules))
+    assert found[0] <= 330
+    assert found[2] >= 880
+    assert found[1] <= 260
+
+
+def test_a_headline_over_several_columns_makes_none_of_them_an_advert() -> None:
+    headline = TypeLine((60, 60, 860, 92), 32, "Voters to Decide on Bridge")
+    sums = [
+        TypeLine((330, 110 + 14 * n, 622, 120 + 14 * n), 10, f"{n}8 of 31, or 4{n}, for 192{n % 9}") for n in range(12)
+    ]
+    lines = [headline, *text(72, 110, 40), *sums, *text(630, 110, 40)]
+    assert adverts(cut(lines)) == []
+
+
+def test_lines_with_figures_and_last_lines_of_paragraphs_do_not_end_an_article() -> None:
+    said = ("words of a report", "words of a report", "bonds of 86,000 for 1950", "and so on")
+    told = [TypeLine((330, 104 + 14 * n, 580 - 200 * (n % 4 == 3), 114 + 14 * n), 10, said[n % 4]) for n in range(16)]
+    headline = [TypeLine((340, 60, 560, 84), 24, "Bridge Vote Set")]
+    lines = text(30, 60, 30) + text(630, 60, 30) + headline + told
+    assert adverts(cut(lines)) == []
+
+
+def test_one_sum_in_an_article_over_a_large_headline_is_no_offer() -> None:
+    told = [TypeLine((330, 102, 500, 112), 10, "calves reached $31.50")]
+    headline = [TypeLine((340, 190, 560, 206), 16, "Band Plans Supper")]
+    short = [TypeLine((330, 116 + 14 * n, 380, 126 + 14 * n), 10, "heavy") for n in range(2)]
+    lines = text(30, 60, 40) + text(630, 60, 40) + text(330, 144, 4) + told + short + headline
+    assert adverts(cut(lines, (325, 212, 585, 215))) == []
+
+
+def test_prices_of_other_countries_are_prices() -> None:
+    goods = [TypeLine((340, 260 + 14 * n, 560, 270 + 14 * n), 10, f"Pyjama suits, 2{n} P.T. a piece") for n in range(5)]
+    name = TypeLine((340, 230, 560, 246), 16, "CORBELLE & VALE")
+    lines = text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 10) + [name, *goods]
+    assert len(adverts(cut(lines, (325, 215, 585, 218), (325, 340, 585, 343)))) == 1

@@ -65,6 +65,9 @@ def test_a_column_of_news_that_names_sums_is_no_advert_and_dates_none() -> None:
             "was asked for; the next meeting falls on May 20, 1953."]  # fmt: skip
     news: list[Line] = [(40, 20 + 20 * i, 12, text) for i, text in enumerate(sums)]
     assert len(_page(news, "editorial")) == 2
+    public = ["It was told $11.40 a head, of a fund of", "$2.3 million. The trucks came to $4.310, and",
+              "a third was $7 thousand"]  # fmt: skip
+    assert len(_page([(40, 20 + 20 * i, 12, text) for i, text in enumerate(public)], "editorial")) == 2
     priced: list[Line] = [(40, 20, 12, "Cups 9c, plates 12c and bowls 15c")]
     assert len(_page(priced, "editorial")) == 3  # an advert taken for news
     told: list[Line] = [(40, 36 + 4 * n, 3, "The rain was wanted and the fields took it up") for n in range(40)]

@@ -1,0 +1,100 @@
+"""Borders of adverts that no closed face shows: four rules that end at each other.
+
+A scratch of the film, a panel that touches the border and the border of the advert beside it all change which faces the
+rules of a page close; where its rules end they do not change. Rules between columns run on past a cell, a border ends.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise, product
+from typing import Final
+
+from adminer.layout.rules import Rect, area_of, shared
+
+_SLACK: Final = 0.008  # of the longer side: how far from each other the rules of a corner may end
+_LEAST: Final = (0.06, 0.04)  # of the longer side: width and height of a border
+_GAP: Final = 0.1  # of a rule: worn away, it is still one
+_SLIM: Final = 4  # times as long as it is thick: a rule
+_APART: Final = (0.006, 0.04)  # of the longer side: between the borders of two adverts there is white, but not much
+_ABREAST: Final = 0.9  # of the height or width of a border: what stands in it so tall stands in no advert with others
+
+
+def borders(rules: Sequence[Rect], longer: float) -> list[Rect]:
+    """Return the rectangles whose four sides are drawn, one upright and one level rule of them ending at its corners.
+
+    `longer` is the longer side of the picture in pixels, as the rules are.
+    """
+    slack = _SLACK * longer
+    upright = [r for r in _joined(rules, 1, slack / 2) if r[3] - r[1] > _LEAST[1] * longer]
+    level = [r for r in _joined(rules, 0, slack / 2) if r[2] - r[0] > _LEAST[0] * longer]
+    found: list[Rect] = []
+    for one, two in product(upright, upright):
+        if two[0] - one[2] < _LEAST[0] * longer:
+            continue
+        across = [r for r in level if r[0] < one[0] + slack and r[2] > two[2] - slack]
+        for top, foot in product(across, across):
+            rect = (one[0], top[1], two[2], foot[3])
+            if foot[1] - top[3] < _LEAST[1] * longer or not all(_spans(r, rect, 1, slack) for r in (one, two)):
+                continue
+            if any(_ends(r, rect, 1, slack) for r in (one, two)) and any(_ends(r, rect, 0, slack) for r in (top, foot)):
+                found.append(rect)
+    return found
+
+
+def without_common(frames: Sequence[Rect], longer: float) -> list[Rect]:
+    """Return frames without those that only surround others, each with a border of its own, white between them."""
+    return [frame for frame in frames if not any(_is_common(frame, frames, side, longer) for side in (0, 1))]
+
+
+def _is_common(frame: Rect, frames: Sequence[Rect], side: int, longer: float) -> bool:
+    """Say whether frames of its full width (side 1) or height (side 0) stand in a row from end to end of a frame."""
+    other = 1 - side
+    full = frame[other + 2] - frame[other]
+    inner = [f for f in frames if f is not frame and shared(f, frame) > _ABREAST * area_of(f)]
+    inner = [f for f in inner if f[other + 2] - f[other] > _ABREAST * full and area_of(f) < _ABREAST * area_of(frame)]
+    row: list[Rect] = []
+    for one in sorted(inner, key=lambda f: (f[side], -f[side + 2])):
+        if not row or one[side] > row[-1][side + 2]:
+            row.append(one)
+    if len(row) <= 1:
+        return False
+    ends = (row[0][side] - frame[side], frame[side + 2] - row[-1][side + 2])
+    gaps = [two[side] - one[side + 2] for one, two in pairwise(row)]
+    return max(*ends, *gaps) < _APART[1] * longer and max(gaps) > _APART[0] * longer
+
+
+def _joined(rules: Sequence[Rect], side: int, slack: float) -> list[Rect]:
+    """Return the rules that run along a side (0 level, 1 upright), those of one line put together over small gaps."""
+    across = 1 - side
+    made: list[Rect] = []
+    for rule in sorted(rules, key=lambda r: r[side]):
+        if rule[side + 2] - rule[side] <= _SLIM * (rule[across + 2] - rule[across]):
+            continue
+        at = next((n for n, other in enumerate(made) if _goes_on(other, rule, side, slack)), None)
+        if at is None:
+            made.append(rule)
+        else:
+            before = made[at]
+            made[at] = (
+                min(before[0], rule[0]),
+                min(before[1], rule[1]),
+                max(before[2], rule[2]),
+                max(before[3], rule[3]),
+            )
+    return made
+
+
+def _goes_on(before: Rect, rule: Rect, side: int, slack: float) -> bool:
+    across = 1 - side
+    in_line = abs(before[across] + before[across + 2] - rule[across] - rule[across + 2]) / 2 < slack
+    gap = rule[side] - before[side + 2]
+    return in_line and gap < _GAP * (rule[side + 2] - before[side])
+
+
+def _spans(rule: Rect, rect: Rect, side: int, slack: float) -> bool:
+    return rule[side] < rect[side] + slack and rule[side + 2] > rect[side + 2] - slack
+
+
+def _ends(rule: Rect, rect: Rect, side: int, slack: float) -> bool:
+    return abs(rule[side] - rect[side]) < slack and abs(rule[side + 2] - rect[side + 2]) < slack
