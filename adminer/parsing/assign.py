@@ -32,6 +32,7 @@ _FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "s
 ON_ROW: Final = "on the same row, left of the price"
 BELOW: Final = "right below the price"
 ABOVE: Final = "right above the price"
+_FEW_LINES: Final = 3  # of the label of one row
 _TOLD: Final = 0.9  # how much less small type names than the name it is set under
 NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
 
@@ -202,6 +203,8 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
     price = found.place
     unit = max(body, 0.5 * (min(found.type_px, 4 * body) + min(segment.type_px, 4 * body)))
     head, foot = segment.first, segment.last
+    if not same_row(foot, price) and _is_between_lines(segment, price):
+        foot = segment.flat  # a name in two lines, its price level with the white between them
     if same_row(foot, price) and foot.right <= price.x + 0.3 * price.h:
         gap = max(price.x - foot.right, 0)
         if gap > 4 * unit and (segment.running or segment.last_line - segment.first_line >= 2):
@@ -227,6 +230,11 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
     if head.y >= price.y + 0.5 * price.h or head.y > price.bottom - 0.3 * price.h:
         return 0.85 + 0.25 * max(head.y - price.bottom, 0) / unit + aside + bare, BELOW
     return 0.6 + 0.2 * max(across, 0) / unit + bare, "beside the price"
+
+
+def _is_between_lines(segment: Segment, price: Box) -> bool:
+    lines = segment.last_line - segment.first_line + 1
+    return 1 < lines <= _FEW_LINES and segment.first.centre[1] < price.centre[1] < segment.last.centre[1]
 
 
 def _text_between(segment: Segment, found: Found, segments: list[Segment]) -> bool:

@@ -13,6 +13,7 @@ from typing import Final, cast
 import numpy as np
 from scipy.optimize import linear_sum_assignment
 
+from adminer.parsing.column_heads import BEFORE_ONLY, DISPLAY, column_heads, shares_row
 from adminer.parsing.prices import Found
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText, TextLine
@@ -24,18 +25,8 @@ _JOINING: Final = re.compile(r"(?:and|plus|with|for|only)\b", re.IGNORECASE)
 _LOOSE_REACH: Final = 1.7
 _BREATH: Final = 2  # words between a term and the price of the same breath
 _BREATH_GAP: Final = 4.0  # body types between them
-_HEAD_WORDS: Final = 3
-_DISPLAY: Final = 1.6  # times the body type
-_UNDER: Final = 1.5  # body types between a price in display type and the label under it
 _FOOT: Final = 3.0  # body types between a row of prices and the label under it
-_ALIKE: Final = (0.6, 1.7)  # type sizes of the prices of one column
 _UNCOLOURED: Final = frozenset({"postage", "saving", "reference"})  # roles of prices no term is about
-_BEFORE_ONLY: Final = re.compile(
-    r"^(?:(?:our )?(?:was|were|formerly|reg|regular|usual|orig)|comp|if perfect|made to|list|worth|would|should|"
-    r"retails?|sells?|values? to|values? up|(?:in stores )?you(?:['’]d| would)|retail value of|"
-    r"others|(?:other|most) stores|elsewhere|priced|mfr|manufacturer|suggested)",
-    re.IGNORECASE,
-)
 _AFTER_ONLY: Final = re.compile(r"^(?:values?|val\.?)$", re.IGNORECASE)
 
 
@@ -57,7 +48,7 @@ def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) ->
     for t, p in bound.items():
         give(t, p)
     feet = _row_feet(advert, coloured, boxes, bound, terms)
-    heads = _column_heads(advert, prices, terms, {t: b for t, b in boxes.items() if t not in bound and t not in feet})
+    heads = column_heads(advert, prices, terms, {t: b for t, b in boxes.items() if t not in bound and t not in feet})
     for t, members in (feet | heads).items():
         for p in members:
             give(t, p)
@@ -135,7 +126,7 @@ def _in_one_breath(advert: AdvertText, prices: list[Found], terms: list[Term], b
         price_first = min(prices[p].start for p in here) < min(terms[t].start for t in said)
         for t in said:
             words = advert.text[terms[t].start : terms[t].end]
-            before = bool(_BEFORE_ONLY.match(words)) or not (price_first or _AFTER_ONLY.match(words))
+            before = bool(BEFORE_ONLY.match(words)) or not (price_first or _AFTER_ONLY.match(words))
             if before:
                 near = min(
                     (p for p in here if prices[p].start >= terms[t].end), key=lambda p: prices[p].start, default=None
@@ -157,59 +148,6 @@ def _inside(line: TextLine, price: Found) -> bool:
     return line.start <= price.start and price.end <= line.end
 
 
-def _column_heads(
-    advert: AdvertText, prices: list[Found], terms: list[Term], boxes: dict[int, Box]
-) -> dict[int, list[int]]:
-    """Find the labels that head a column of prices: nearer to the price below than to one above, two or more below.
-
-    A label close under a price in display type is that price's, and a phrase like "you would pay up to" the next one's.
-    """
-    heads: dict[int, Box] = {}
-    for t, box in boxes.items():
-        below = [p.place.y - box.bottom for p in prices if p.place.y > box.centre[1] and _in_column(box, p.place)]
-        over = [p for p in prices if p.place.centre[1] < box.y and _in_column(box, p.place)]
-        above = [box.y - p.place.bottom for p in over]
-        if len(terms[t].words.split()) > _HEAD_WORDS and _BEFORE_ONLY.match(terms[t].words):
-            continue
-        if any(
-            p.type_px >= _DISPLAY * advert.body_px and box.y - p.place.bottom < _UNDER * advert.body_px for p in over
-        ):
-            continue
-        if len(below) >= 2 and min(below) < min(above, default=1e9) and min(below) < 4 * advert.body_px:
-            heads[t] = box
-    columns: dict[int, list[int]] = {t: [] for t in heads}
-    for p, price in enumerate(prices):
-        headed = [t for t, box in heads.items() if box.centre[1] < price.place.y and _in_column(box, price.place)]
-        if headed:
-            nearest = min(
-                headed, key=lambda t: (price.place.y - heads[t].y, abs(heads[t].centre[0] - price.place.centre[0]))
-            )
-            columns[nearest].append(p)
-    whole = {t: _unbroken(prices, members, advert.body_px) for t, members in columns.items() if members}
-    return {t: members for t, members in whole.items() if len(members) >= 2}
-
-
-def _unbroken(prices: list[Found], members: list[int], body: float) -> list[int]:
-    """Keep the prices of a column down to the first gap of more than six lines or the first of another size of type.
-
-    Two prices side by side are no column; none of theirs is kept.
-    """
-    ordered = sorted(members, key=lambda p: prices[p].place.y)
-    kept = ordered[:1]
-    for p in ordered[1:]:
-        ratio = prices[p].type_px / max(prices[kept[0]].type_px, 1.0)
-        if shares_row(prices[p].place, prices[kept[-1]].place):
-            return kept[:-1]
-        if prices[p].place.y - prices[kept[-1]].place.bottom > 6 * body or not _ALIKE[0] < ratio < _ALIKE[1]:
-            break
-        kept.append(p)
-    return kept
-
-
-def _in_column(head: Box, price: Box) -> bool:
-    return abs(head.centre[0] - price.centre[0]) < 0.6 * max(head.w, price.w)
-
-
 def _row_feet(
     advert: AdvertText, prices: list[Found], boxes: dict[int, Box], bound: dict[int, int], terms: list[Term]
 ) -> dict[int, list[int]]:
@@ -229,7 +167,7 @@ def _row_feet(
             (
                 p
                 for p, price in enumerate(prices)
-                if price.type_px >= _DISPLAY * advert.body_px
+                if price.type_px >= DISPLAY * advert.body_px
                 and 0 <= box.y - price.place.bottom < _FOOT * advert.body_px
             ),
             key=lambda p: prices[p].place.x,
@@ -251,7 +189,7 @@ def _term_cost(advert: AdvertText, term: Term, box: Box, price: Found, prices: l
     elif term.start >= amount.end:
         between = advert.text[amount.end : term.start]
         inside = [p for p in prices if amount.end <= p.amount.start < term.start]
-        wrong_side = bool(_BEFORE_ONLY.match(words))
+        wrong_side = bool(BEFORE_ONLY.match(words))
     else:
         return 0.0
     flow = 0.35 + 0.4 * len(between.split()) + 0.6 * between.count("\n") + 1.5 * len(inside) + 1.5 * wrong_side
@@ -290,8 +228,3 @@ def _label_cost(box: Box, price: Found, body: float) -> float:
     if under > -0.4 * box.h and box.centre[1] > price.place.centre[1]:
         return 0.2 + 0.5 * max(under, 0) / unit + 0.8 * aside
     return 0.4 + 0.6 * max(over, 0) / unit + 0.8 * aside
-
-
-def shares_row(one: Box, other: Box) -> bool:
-    """Say whether two boxes stand in one row: they share more than 0.4 of the lower one's height."""
-    return min(one.bottom, other.bottom) - max(one.y, other.y) > 0.4 * min(one.h, other.h)

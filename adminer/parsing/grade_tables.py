@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
-from adminer.parsing.colour import shares_row
+from adminer.parsing.column_heads import shares_row
 from adminer.parsing.item_words import WORD, clean_item
 from adminer.parsing.items import Segment
 from adminer.parsing.measured_rows import Row, columns_of, left_of

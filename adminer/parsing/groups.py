@@ -14,7 +14,8 @@ from typing import Final
 import numpy as np
 from scipy.optimize import linear_sum_assignment
 
-from adminer.parsing.colour import TERM_REACH, shares_row
+from adminer.parsing.colour import TERM_REACH
+from adminer.parsing.column_heads import shares_row
 from adminer.parsing.item_words import FUNCTION_WORDS, WORD
 from adminer.parsing.postage import joins_main
 from adminer.parsing.prices import Found

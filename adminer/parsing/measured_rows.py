@@ -14,7 +14,7 @@ from typing import Final
 
 from rapidfuzz import fuzz
 
-from adminer.parsing.colour import shares_row
+from adminer.parsing.column_heads import shares_row
 from adminer.parsing.items import Segment
 from adminer.parsing.prices import Found
 from adminer.parsing.table_rows import row_segment

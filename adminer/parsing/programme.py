@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from adminer.parsing.colour import shares_row
+from adminer.parsing.column_heads import shares_row
 from adminer.parsing.prices import Found
 from adminer.parsing.schedule import Schedule
 from adminer.parsing.text import AdvertText

@@ -17,7 +17,7 @@ from typing import Final
 from rapidfuzz import fuzz, process
 
 from adminer.dating.schedules import LONGEST_WEEKS, NUMBERS
-from adminer.parsing.colour import shares_row
+from adminer.parsing.column_heads import shares_row
 from adminer.parsing.listings import NamedPiece
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText, TextLine

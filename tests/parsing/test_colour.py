@@ -88,3 +88,12 @@ def test_a_label_with_others_beside_it_is_no_foot_of_the_row() -> None:
     )  # fmt: skip
     assert {said[p] for p in ("19¢", "38¢", "49¢")} == {"cardholder"}
     assert (said["29¢"], said["69¢"]) == ("without_card", "without_card")
+
+
+def test_figures_set_to_the_right_edge_of_a_wide_column_are_all_under_its_head() -> None:
+    said = _terms(
+        (40, 40, 14, "Piece"), (342, 40, 14, "Card price"),
+        (40, 66, 14, "Platter"), (400, 66, 14, "$1.99"), (40, 92, 14, "Sugar"), (406, 92, 14, "1.59"),
+        (40, 118, 14, "Teapot"), (406, 118, 14, "2.59"), (40, 144, 14, "Cream Pitcher"), (414, 144, 14, ".99"),
+    )  # fmt: skip
+    assert set(said.values()) == {"cardholder"}

@@ -140,3 +140,15 @@ def test_a_name_left_of_a_tall_price_is_not_the_name_over_the_next_one() -> None
         lines += [(524, y, 22, name), (524, under, 17, size), (left, top, height, price)]
     found = items(parse(*lines))
     assert [name in found[price] for name, _, _, _, price, *_ in rows] == [True] * 4
+
+
+def test_a_price_level_with_the_white_between_two_lines_is_of_the_name_they_make() -> None:
+    found = items(
+        parse(
+            (40, 40, 14, "Oval Platter"), (300, 40, 14, "$1.99"),
+            (40, 70, 14, "Round Vegetable"), (40, 88, 14, "Bowl"), (300, 79, 14, "1.49"),
+            (40, 118, 14, "Covered Sugar"), (300, 118, 14, "1.59"),
+            (360, 82, 14, "Begin your table now"),
+        )
+    )  # fmt: skip
+    assert found["1.49"] == "Round Vegetable Bowl"
