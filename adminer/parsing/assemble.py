@@ -33,7 +33,7 @@ from adminer.parsing.programme import tell_features
 from adminer.parsing.regions import words_by_region
 from adminer.parsing.schedule import find_schedule, spans_without_prices
 from adminer.parsing.sets import join_sets, tell_goods
-from adminer.parsing.statements import clause_around, condition_texts
+from adminer.parsing.statements import clause_around, condition_texts, without_terms
 from adminer.parsing.terms import Term, find_labels, find_terms
 from adminer.parsing.text import AdvertText, text_of
 from adminer.parsing.topic import with_topic
@@ -220,6 +220,7 @@ def _parse_advert(
     ]
     listings = find_listings(text, singly, prices)
     segments = tell_goods(without_asides(cut_segments(text, taken, prices, grammar.proper)), named_parts)
+    segments = without_terms(segments, terms)
     segments = join_sets(text, segments, listings, prices)
     segments = table.replace_segments(segments) if table else segments
     segments = with_postage(text, groups, segments)

@@ -16,6 +16,7 @@ from typing import Final
 
 from adminer.parsing.columns import Column, column_over, paragraph_start
 from adminer.parsing.composition import stated_pieces
+from adminer.parsing.flow import after_colon
 from adminer.parsing.goods import find_nouns
 from adminer.parsing.item_words import WORD
 from adminer.parsing.items import Segment, right_on_row
@@ -38,7 +39,7 @@ _PRICE_WORD: Final = re.compile(
     re.IGNORECASE,
 )
 _WAYS_TO_PAY: Final = frozenset(
-    {"time", "credit", "cash", "terms", "easy", "account", "open", "payments", "instalments"}
+    {"time", "credit", "cash", "terms", "easy", "account", "open", "payments", "instalments", "complete", "otherwise"}
 )
 _BULLETS: Final = frozenset("•·●▪■*")
 _ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.IGNORECASE)
@@ -207,6 +208,7 @@ def _stretch_of(
     rows = [n.end for n in column.lines if n.number != line.number and _is_row_of(advert, n, g, groups)]
     start = max([start, *rows])  # the label of another price's row, whatever block that price stands in
     texts = tuple(s for s in segments if start <= s.start and s.end <= stop and {s.first_line, s.last_line} <= numbers)
+    texts = after_colon(advert, texts)
     labelled = any(s.last_line == line.number for s in texts) and first.type_px < _RUN_ON * line.type_px
     shared = sum(found.line == first.line for group in groups for found in group) > len(groups[g])
     label = labelled and len(texts) == 1 and not texts[0].bare and texts[0].first_line == line.number and not shared

@@ -139,3 +139,10 @@ def _starts_paragraph(advert: AdvertText, segment: Segment) -> bool:
 
 def _ends_with_price(advert: AdvertText, end: int) -> bool:
     return bool(_FIGURE_END.search(advert.text, max(0, end - 12), end))
+
+
+def after_colon(advert: AdvertText, texts: tuple[Segment, ...]) -> tuple[Segment, ...]:
+    """Return the texts after the last head that a colon ends ("Soda bar: Banana boat 39c"), where they name goods."""
+    heads = [i for i, s in enumerate(texts) if advert.text[s.end : s.end + 2].lstrip().startswith(":")]
+    after = texts[heads[-1] + 1 :] if heads else ()
+    return after if any(s.goods for s in after) else texts

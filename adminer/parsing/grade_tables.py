@@ -24,6 +24,7 @@ _SIZE: Final = re.compile(r"(?:No\.? ?)?[\d½¼¾]")
 _FEWEST: Final = 3  # rows, and columns of a table whose rows are goods
 _SHARE: Final = 0.7
 _HEAD_STEPS: Final = 2.5  # heights of the first row between it and the head of its column
+_HEAD_LINES: Final = 2.0  # type sizes between the lines of a head
 _GRADE_LETTERS: Final = 4
 
 PriceRow = list[Found]
@@ -47,10 +48,12 @@ def grade_rows(
         sizes = sum(_SIZE.match(label.text) is not None for label in named) >= _SHARE * len(named)
         heads = [_head(advert, column[0], cells) for column in columns]
         found = [head for head in heads if head is not None]
-        if sizes and len(found) == len(columns):
+        found = found if sizes else [_upper(head, cells) for head in found]
+        graded = len(found) == len(columns) and (sizes or len(columns) >= _FEWEST)
+        if graded:
             for row, label in zip(rows, labels, strict=True):
                 made += [
-                    (_graded(advert, label, found[_column_of(columns, price)]), frozenset([price.start]))
+                    (_graded(advert, label, found[_column_of(columns, price)], sizes=sizes), frozenset([price.start]))
                     for price in row
                     if label is not None
                 ]
@@ -133,5 +136,21 @@ def _head(advert: AdvertText, top: Found, cells: Sequence[Cell]) -> Cell | None:
     return head if max(map(len, words), default=0) >= _GRADE_LETTERS else None
 
 
-def _graded(advert: AdvertText, label: Cell, head: Cell) -> Segment:
-    return row_segment(advert, label, head.text, label)
+def _upper(head: Cell, cells: Sequence[Cell]) -> Cell:
+    """Return the upper of two lines of a head: the name of a pattern stands over its ware."""
+    over = [
+        cell
+        for cell in cells
+        if 0 < head.flat.centre[1] - cell.flat.centre[1] < _HEAD_LINES * head.line.type_px
+        and abs(cell.flat.centre[0] - head.flat.centre[0]) < head.line.type_px
+        and cell.text[:1].isupper()
+        and kind_of_head(cell.text) is None
+    ]
+    return over[0] if len(over) == 1 else head
+
+
+def _graded(advert: AdvertText, label: Cell, head: Cell, *, sizes: bool) -> Segment:
+    """Return the item of one price: the grade and its size, or the pattern and the piece of it."""
+    if sizes:
+        return row_segment(advert, label, head.text, label)
+    return row_segment(advert, label, f"{head.text} {label.text.replace('. ', ', ')}", None)

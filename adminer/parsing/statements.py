@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from typing import Final
 
 from adminer.parsing.dates import RATION
+from adminer.parsing.items import Segment
 from adminer.parsing.prices import Found
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
@@ -18,6 +20,7 @@ _TOLD: Final = {"deposit": _PAYMENTS, "instalments": _PAYMENTS, "postage": froze
 _WORD: Final = re.compile(r"(?!and\b)[A-Za-z]{2,}", re.IGNORECASE)
 _DISPLAY: Final = 1.4  # times the body type
 _BARE: Final = 5  # words of a payment and nothing else ("only $1 down", "$1 a week")
+_MOSTLY: Final = 0.7  # of the letters of a text
 _LONGEST: Final = 16  # words of a statement
 
 
@@ -51,6 +54,16 @@ def condition_texts(advert: AdvertText, terms: list[Term], used: set[int], price
             )
         )
     return found
+
+
+def without_terms(segments: Sequence[Segment], terms: Sequence[Term]) -> list[Segment]:
+    """Return the texts but those that only say a term of trade ("No rain checks"), which name nothing sold."""
+    return [
+        s
+        for s in segments
+        if s.goods
+        or sum(max(min(t.end, s.end) - max(t.start, s.start), 0) for t in terms) < _MOSTLY * (s.end - s.start)
+    ]
 
 
 def _told(advert: AdvertText, terms: list[Term], prices: list[Found]) -> set[int]:

@@ -244,3 +244,40 @@ def test_a_price_that_begins_a_line_with_for_goes_with_the_sentence_before_it() 
         parse(*paragraph("Velvet Rug. 6x9, a trifle soiled", "or shopworn, instead of $21.50,", "for $14.25."))
     )
     assert found["$14.25"] == found["$21.50"] == "Velvet Rug"
+
+
+def test_the_place_that_a_colon_ends_is_not_what_is_sold_there() -> None:
+    found = items(
+        parse(
+            *paragraph(
+                "Film brought today is ready tomorrow noon, 9c. Soda",
+                "bar: Chocolate sundae 39c, ham sandwich and pie 65c.",
+            )
+        )
+    )
+    assert found["39c"] == "Chocolate sundae"
+
+
+def test_complete_or_otherwise_names_nothing_but_the_set_before_it() -> None:
+    found = items(
+        parse(
+            *paragraph(
+                "Old Mill 45-piece service for eight, $54.50 complete",
+                "($61.20 by the piece). Every piece open stock.",
+                "16-piece starter set $5.99, otherwise $7.49.",
+            )
+        )
+    )
+    assert found["$61.20"] == found["$54.50"]
+    assert "starter set" in found["$7.49"]
+
+
+def test_a_term_of_trade_over_a_price_is_not_what_it_is_for() -> None:
+    found = items(
+        parse(
+            (40, 20, 18, "NO DEALERS- NO LAY-AWAYS- NO RAIN CHECKS"),
+            (60, 50, 60, "$277"),
+            (40, 130, 14, "Love seat in rust plaid"),
+        )
+    )
+    assert found == {"$277": "Love seat in rust plaid"}

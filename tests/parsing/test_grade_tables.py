@@ -63,3 +63,15 @@ def test_a_list_with_names_between_its_columns_of_prices_is_no_table_of_grades()
     assert {("Ruler", ("0.09",)), ("Satchel", ("0.65",)), ("Pen holder", ("0.03",))} <= {
         (item, tuple(amounts)) for item, amounts in items(advert)
     }
+
+
+def test_a_price_under_a_pattern_is_for_the_piece_of_its_row_in_that_pattern() -> None:
+    advert = table(
+        ("", "Winterlea", "Old Mill", "Heatherby"),
+        ("", "stoneware", "fine ware", "bone ware"),
+        ("Dinner plate. large", "$1.85", "2.60", "4.75"),
+        ("Teacup", "1.50", "2.10", "3.60"),
+        ("Sauce boat", "6.25", "9.00", "16.50"),
+    )
+    assert ("Winterlea Dinner plate, large", ["1.85"]) in items(advert)
+    assert ("Heatherby Sauce boat", ["16.50"]) in items(advert)

@@ -27,6 +27,7 @@ WORDINGS = [
     ("$1 for your old percolator", "trade_in"),
     ("Quantity rights reserved", "limit"),
     ("None sold to dealers", "limit"),
+    ("Six to a buyer", "limit"),
     ("While 200 last", "while_they_last"),
     ("Limited supply", "while_they_last"),
     ("Save our register tapes", "stamps"),
