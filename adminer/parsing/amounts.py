@@ -119,9 +119,9 @@ _CAN_SIZE: Final = re.compile(
     r"(?<![A-Za-z])(?:N[o0]|[o0]|#)[.,]? ?$", re.IGNORECASE
 )  # "No. 2½", its N lost in the fold
 _QUANTITY: Final = re.compile(
-    rf"(?<![\d.,/$])(?P<q>\d{{1,2}}|{_WORD_NUMBER})(?P<unit> ?(?:lbs?\.?|cans|pkgs?\.?|doz\.?|pairs?|pieces|"
+    rf"(?<![\d,/$])(?<!\d\.)(?P<q>\d{{1,2}}|{_WORD_NUMBER})(?P<unit> ?(?:lbs?\.?|cans|pkgs?\.?|doz\.?|pairs?|pieces|"
     rf"yds?\.?|qts?\.?|boxes|bottles|bars|rolls|heads|bunches|jars))?"
-    r"(?:[ \n]?for(?: only)?[ \n]?|[ \n]?/ ?)$",
+    r"(?:[ \n]?for(?: only)?[ \n]?| (?:tor|fot|f0r|ior) |[ \n]?/ ?)$",
     re.IGNORECASE,
 )
 
@@ -251,7 +251,7 @@ _UNITS: Final[tuple[tuple[str, str], ...]] = (
     (r"bags?", "bag"),
     (r"hundred|100|cwt\.?", "hundred"),
     (r"gross", "gross"),
-    (r"weekly|weeks?|wk\.?", "week"),
+    (r"weekly|w[eo][ea]ks?|wk\.?", "week"),
     (r"monthly|months?|mo\.", "month"),
 )
 UNIT: Final = r"(?:" + "|".join(pattern for pattern, _ in _UNITS) + r")(?![a-z])"

@@ -19,7 +19,8 @@ from adminer.parsing.worn_sterling import worn_amounts
 
 _PENCE_SIGN: Final = r"d(?![a-z'’])\.?"
 _POUNDS: Final = re.compile(
-    r"£ ?(?P<l>\d{1,3}(?:,\d{3})*)(?:[ :/.\-](?P<s>\d{1,2})(?:s\.?)?(?:[ :/.\-](?P<d>\d{1,2})d?\.?)?)?", re.IGNORECASE
+    r"£ ?(?P<l>\d{1,3}(?:,\d{3})*)(?:(?:[ :/.\-]| \.)(?P<s>\d{1,2})(?:s\.?)?(?:[ :/.\-](?P<d>\d{1,2})(?!\d)d?\.?)?)?",
+    re.IGNORECASE,
 )
 _START: Final = r"(?:(?<![\d/.])|(?<=[.…]{2}))"  # after one point a figure is the rest of a number, after two leaders
 _SLASH: Final = re.compile(

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import replace
+from decimal import Decimal
 from functools import partial
 from typing import Final
 
@@ -27,6 +28,7 @@ _NEXT_WORDS: Final = 12  # terms of payment follow their price within these word
 _SIDE_BY_SIDE: Final = 8.0  # body types between the two prices of one row
 _OFFER_REACH: Final = 12.0  # line heights within which a second price belongs to a main one
 _CLEARANCE: Final = 8  # "values to $1.00, choice 19c": odd lots go for a fraction of what they were
+_HALF: Final = Decimal("0.5")  # of what is paid in instalments, one of them at most
 _AND: Final = re.compile(r"\s*,?\s*(?:and|&|or|,|;)?\s*", re.IGNORECASE)
 _MEASURE: Final = re.compile(r"\s*(?:the|per|a|an) \S{1,7}(?: or)?\s*")  # "2/3 the ½doz. 4/6 per doz."
 _CELL_SIZES: Final = 2.0
@@ -222,6 +224,8 @@ def _pair_cost(advert: AdvertText, satellite: Found, main: Found, steps: int) ->
     if satellite.condition in _SATELLITE_CONDITIONS and not 1 < ratio <= 4:
         return _FAR
     if satellite.role in {"instalment", "down_payment", "postage", "saving"} and ratio >= 1:
+        return _FAR
+    if satellite.role == "instalment" and ratio > _HALF:
         return _FAR
     if satellite.role == "postage" and not joins_main(advert, satellite, main):
         return _FAR

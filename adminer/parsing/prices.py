@@ -60,6 +60,8 @@ _COUNT_BEFORE: Final = re.compile(
     r"(?: (?:bag|sack|can|pkg|box|jar)\.?)? *$",
     re.IGNORECASE,
 )
+_DISPLAY_COUNT: Final = re.compile(r"(?<![^\n])(?P<q>[2-9]|1[0-2]) [a-z]{2,4}\.? $")  # "4 lbs. 19c", the unit misread
+_DISPLAY: Final = 1.8  # body sizes
 
 _RANGE: Final = re.compile(r"[.,]?\s*(?:to|and up to|up to|[-–—])\s*", re.IGNORECASE)
 _FROM: Final = re.compile(
@@ -72,14 +74,17 @@ _UP_AFTER: Final = re.compile(
 )
 _UP_TO: Final = re.compile(r"(?:\bup to|\bas high as|\bas much as)[ \n:]*$", re.IGNORECASE)
 _DOWN_AFTER: Final = re.compile(
-    r"[ \n,.]*(?:down\b|cash\b(?![ \n]?(?:(?:and|&) carry|down))|deposit|first payment|with order)", re.IGNORECASE
+    r"[ \n,.]*(?:down\b|cash\b(?![ \n]?(?:(?:and|&) carry|down))|deposit|first payment|with order|"
+    r"(?:sets|puts|places|brings|delivers|buys)[ \n](?:it|this|these|any|one|your)\b(?![ \n]down))",
+    re.IGNORECASE,
 )
 _DOWN_BEFORE: Final = re.compile(
     r"(?:first payment(?: of)?|down payment(?: of)?|cash[ \n]down|pay only|deposit of|send(?: only| us)?)[ \n:]*$",
     re.IGNORECASE,
 )
 _PERIOD_AFTER: Final = re.compile(
-    r"[ ,.]*\n?(?:a|per|each|every|the|/)[ \n]?(?:week|month|wk\.|mo\.)|[ \n,.]*(?:weekly|monthly)\b", re.IGNORECASE
+    r"[ ,.]*\n?(?:a|per|each|every|the|/)[ \n]?(?:w[eo][ea]k|month|wk\.|mo\.)|[ \n,.]*(?:weekly|monthly)\b",
+    re.IGNORECASE,
 )
 _POSTAGE_BEFORE: Final = re.compile(
     r"(?:\bpostage(?: abroad| extra|,| is| of)?|\bpostage and packing|\benclose|\bshipping|\bhandling|"
@@ -110,7 +115,7 @@ _PURCHASE: Final = re.compile(
     r"[ \n](?:or more )?(?:(?:food|grocery|total|minimum|cash) )?(?:purchases?|orders?(?! by))\b", re.IGNORECASE
 )
 _BUYING: Final = re.compile(
-    r"\b(?:purchases?|orders?|bills?)[ \n](?:of|over|under|from|above|totall?ing|amounting to)[ \n]*$|"
+    r"\b(?:purchases?|orders?|bills?|parcels?)[ \n](?:of|over|under|from|above|totall?ing|amounting to)[ \n]*$|"
     r"\b(?:one|two|three|four|1|2|3|4)[ \n]with[ \n]*$",  # "One with $5, two with $10"
     re.IGNORECASE,
 )
@@ -228,6 +233,10 @@ def make_price(advert: AdvertText, amount: Amount, before: Amount | None = None,
     if count is None and end == amount.end and (m := _UNIT_BEFORE.search(text, max(0, start - 24), start)):
         unit = unit or unit_of(m["unit"] or m["per"])
         start = m.start()
+    if count is None and amount.quantity == 1 and advert.type_px_of(start, end) > _DISPLAY * advert.body_px:
+        large = _DISPLAY_COUNT.search(text, advert.line_at(start).start, start)
+        if large is not None:
+            amount, start = replace(amount, quantity=Decimal(large["q"]), form="multiple"), large.start("q")
     if count:
         start = count.start("q")
         if count["hyphen"] is None and int(count["q"]) > 1:
