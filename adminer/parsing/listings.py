@@ -35,7 +35,10 @@ _GLUE: Final = re.compile(
     r"matched|includes?|including|inch|in|oz|pieces?|pcs?)\b",
     re.IGNORECASE,
 )
-_LEANS: Final = re.compile(rf"\s?(?:[,.&+]|,? ?(?:and|or)\b)\s?(?:(?:\d{{1,2}}|{WORD_NUMBER}) )?", re.IGNORECASE)
+_LEANS: Final = re.compile(
+    rf"\s?(?:[,.&+]|,? ?(?:and|or)\b)\s?(?:(?:\d{{1,2}}|{WORD_NUMBER}) )?(?:\d{{1,2}}[½¼¾]?[- ]?(?:inch|in\.?)\s)?",
+    re.IGNORECASE,
+)
 _EACH: Final = re.compile(r"^\S+ each\b", re.IGNORECASE)
 _ENDS_EACH: Final = re.compile(r"[;.]\s|\bplus\b|\balso\b", re.IGNORECASE)
 _CAPACITY: Final = re.compile(r"\d[ -]cup$", re.IGNORECASE)  # "teapot, 6-cup"

@@ -230,3 +230,14 @@ def test_a_set_under_the_name_of_its_line_and_a_term_keeps_its_title() -> None:
         (90, 240, 60, "$2.88"),
     ).offers
     assert (offer.item, made_of(offer).stated, len(contents(offer))) == ("16-piece starter set", 16, 4)
+
+
+def test_plates_told_apart_by_their_inches_count_each_as_many_as_the_list_says() -> None:
+    advert = parse(
+        (20, 20, 14, "20-Piece Set. For 4. Four each: 9-in."),
+        (20, 38, 14, "plates, 6-in. plates, cups, saucers,"),
+        (20, 56, 14, "fruits. $3.89"),
+    )
+    (made,) = [o.composition for o in advert.offers if o.composition]
+    assert made.listed_sum == 20
+    assert [piece.count for piece in made.listed] == [4, 4, 4, 4, 4]
