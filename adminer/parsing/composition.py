@@ -33,7 +33,7 @@ _STATED: Final = re.compile(
 )
 _SERVICE_FOR: Final = re.compile(
     r"\b(?:service for|serves|settings? for|set for|for) (?P<n>4|6|8|12|four|six|eight|twelve)\b(?! ?(?:¢|c\b|"
-    r"cents|\$))(?!\d)",
+    r"cents|\$|years?\b|months?\b|weeks?\b|days?\b|hours?\b))(?!\d)",
     re.IGNORECASE,
 )
 _SET_OF: Final = re.compile(rf"\bsets? of (?P<n>\d{{1,2}}|{WORD_NUMBER})\b(?! of\b)", re.IGNORECASE)

@@ -17,6 +17,7 @@ from adminer.parsing.text import AdvertText
 from adminer.records import Composition
 
 _STACK: Final = 2  # texts above and below an item that may say more of it
+_SERVES: Final = re.compile(r"\b(?:sets?|service|serves|settings?|dinnerware|china|tableware)\b", re.IGNORECASE)
 _WORDS: Final = re.compile(r"[A-Za-z]{3}|\n")
 _UNDER: Final = 2.5  # line heights under an offer within which a list tells of it
 _FEWEST: Final = 3  # two are a pair
@@ -127,6 +128,8 @@ def what_of(
     stated = stated_pieces(text) or stated_pieces(around)
     count, of = stated[0] if stated else None, set_of(advert.text[segment.start : segment.end + len(" of")])
     served = service_for(text) or service_for(around)
+    if not (count or _SERVES.search(f"{text} {around}")):
+        served = None  # "brown teapots for six" tells a size
     inside = [n for n in named if segment.start <= n.start and n.end <= segment.end + 1]
     own = list_pieces(text, [(n.start - segment.start, n.end - segment.start, n.piece) for n in inside])
     first = own[0].piece if own else None

@@ -241,3 +241,8 @@ def test_plates_told_apart_by_their_inches_count_each_as_many_as_the_list_says()
     (made,) = [o.composition for o in advert.offers if o.composition]
     assert made.listed_sum == 20
     assert [piece.count for piece in made.listed] == [4, 4, 4, 4, 4]
+
+
+def test_a_pot_for_six_and_a_promise_for_four_years_are_no_sets() -> None:
+    advert = parse((20, 20, 14, "Brown teapots for six, 89c"), (20, 60, 14, "Sheets tested for four years set, 79c"))
+    assert not [o for o in advert.offers if o.composition is not None]
