@@ -119,6 +119,7 @@ _BUYING: Final = re.compile(
     r"\b(?:one|two|three|four|1|2|3|4)[ \n]with[ \n]*$",  # "One with $5, two with $10"
     re.IGNORECASE,
 )
+_TRADE_IN: Final = re.compile(r"[ \n]+(?:allowed[ \n]+|allowance[ \n]+)?(?:for|on)[ \n]+your[ \n]+old\b", re.IGNORECASE)
 _MONTH_BEFORE: Final = re.compile(
     r"(?<![A-Za-z])(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|"
     r"Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\.? ?$|(?:JAN|FEB|MAR|APR|JUN|JUL|AUG|SEPT?|OCT|NOV|DEC)[A-Z]*\.? ?$"
@@ -166,6 +167,8 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
         if _REQUIRED.search(text, max(0, amount.start - 24), amount.start) or _PURCHASE.match(text, amount.end):
             continue
         if _BUYING.search(text, max(0, amount.start - 24), amount.start) or _is_day_or_count(text, amount):
+            continue
+        if _TRADE_IN.match(text, amount.end):
             continue
         if amount.form == "bare" and _LONG_NUMBER.search(text, max(0, amount.start - 12), amount.start):
             continue

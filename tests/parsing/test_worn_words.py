@@ -48,6 +48,12 @@ def test_the_worth_of_parcels_sent_free_is_no_price() -> None:
     assert find_prices(advert_text((20, 20, 14, "Carriage paid on parcels over 20/- in value")), []) == []
 
 
+@pytest.mark.parametrize("text", ["$15 for your old piano", "$15 allowed on\nyour old piano"])
+def test_what_an_old_piece_is_taken_for_is_no_price(text: str) -> None:
+    lines = [(20, 20 + 20 * i, 14, line) for i, line in enumerate(text.split("\n"))]
+    assert find_prices(advert_text(*lines), []) == []
+
+
 def test_a_speck_between_pounds_and_shillings_parts_nothing() -> None:
     (amount,) = find_foreign("Were £4 .15 08615", sterling=True)[:1]
     assert amount.amount == Decimal("4.75")
