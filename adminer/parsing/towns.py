@@ -13,7 +13,9 @@ from typing import Final
 from rapidfuzz import fuzz, process
 
 from adminer.parsing.addresses import STATES, STREET, in_full, is_talk, towns_of_addresses
+from adminer.parsing.goods import find_nouns
 from adminer.parsing.lexicon import word_list
+from adminer.parsing.signed_towns import town_under
 from adminer.parsing.slips import is_word
 
 WITH_STATE: Final = re.compile(
@@ -70,8 +72,10 @@ def find_town(text: str, towns: frozenset[str] = frozenset(), house: str = "") -
     first, then one after an address, one the file knows, one among a shop's particulars ("Open evenings · Phone
     4-2290"), and a large town of the world. The wordings are common practice, no source.
     """
+    under = town_under(text, house)
     found = (
-        _with_state(text)
+        (_in_case(under) if under and _may_be_town(under) else None)
+        or _with_state(text)
         or _named_by((_BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
         or next((_in_case(t) for t in towns_of_addresses(text, house) if _may_be_town(t)), None)
         or _known(text, towns)
@@ -85,6 +89,8 @@ def _with_state(text: str) -> str | None:
     found = None
     for m in WITH_STATE.finditer(text):
         words = m["city"].split()
+        if m["city"][0].islower() or m["state"][0].islower() or find_nouns(m["city"]):
+            continue  # "6 cups, o saucers", "Sweet Corn, Maine pack"
         while words and _STREET_WORD.fullmatch(words[0]):
             words = words[1:]
         if words and not _STREET_WORD.fullmatch(words[-1]):
