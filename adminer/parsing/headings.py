@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from typing import Final
+
 from adminer.parsing.assign import Pairing
 from adminer.parsing.contents import is_next
 from adminer.parsing.entries import FIRST
@@ -11,6 +14,11 @@ from adminer.parsing.items import Segment
 from adminer.parsing.naming import name_of, qualifies
 from adminer.parsing.slips import mended
 from adminer.parsing.text import AdvertText
+
+_SAME: Final = re.compile(
+    r"(?P<first>[^,;]+), (?:the )?same|(?:the )?same(?:,? (?:in|with|as above|but|size)\b|,|$)(?P<rest>.*)",
+    re.IGNORECASE,
+)
 
 
 def headed(advert: AdvertText, item: str, pairing: Pairing, segment: Segment, segments: list[Segment]) -> str:
@@ -22,6 +30,18 @@ def headed(advert: AdvertText, item: str, pairing: Pairing, segment: Segment, se
         return item  # in running text a heading stands over all that follows
     heading = _qualified_by(advert, segment, segments)
     return f"{name_of(heading.text)} {item}" if heading is not None else item
+
+
+def said_again(item: str, before: str) -> str:
+    """Return an item that says "same" in full: "Same in 16-in." after "Rake, 14-in." is a rake, 16-in."""
+    m = _SAME.fullmatch(item)
+    if m is None or not before:
+        return item
+    rest = (m["first"] or m["rest"] or "").strip(" ,")
+    if not rest:
+        return before
+    name = before.split(",", maxsplit=1)[0]
+    return f"{rest} {name}" if m["first"] else f"{name}, {rest}"
 
 
 def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -> Segment | None:

@@ -21,7 +21,7 @@ from adminer.parsing.contents import (
     what_of,
 )
 from adminer.parsing.descriptions import size_under
-from adminer.parsing.headings import as_read, headed
+from adminer.parsing.headings import as_read, headed, said_again
 from adminer.parsing.items import Segment
 from adminer.parsing.linking import line_for, maker_for
 from adminer.parsing.listings import Listing, NamedPiece
@@ -92,7 +92,8 @@ def make_offers(
         telling = [advert.box_of(listing.start, listing.end)] if listing and _lists(what) else []
         telling += [s.box for s in under]
         size = size_under(advert, item, segments, prices) if item is not None and pairing.heading is None else ""
-        made.append(_offer(advert, offer_id, advert_id, group, pairing, item, telling, what, segments, size))
+        offer = _offer(advert, offer_id, advert_id, group, pairing, item, telling, what, segments, size)
+        made.append(replace(offer, item=said_again(offer.item, made[-1].item if made else "")))
     made += sets_without_price(
         grammar.authorities.pieces,
         advert,

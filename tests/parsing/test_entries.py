@@ -281,3 +281,10 @@ def test_a_term_of_trade_over_a_price_is_not_what_it_is_for() -> None:
         )
     )
     assert found == {"$277": "Love seat in rust plaid"}
+
+
+def test_the_same_in_another_size_is_what_was_named_before_it() -> None:
+    found = items(
+        parse(*paragraph("Ball-bearing mower, 14-in., $5.45. Same in 16-in.", "$5.95. Garden hose, 25 ft., $1.39."))
+    )
+    assert found["$5.95"].startswith("Ball-bearing mower, 16-in")
