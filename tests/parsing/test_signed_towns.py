@@ -52,6 +52,7 @@ def test_the_address_under_the_name_comes_before_a_town_told_otherwise() -> None
 
 
 def test_figures_that_look_like_states_and_goods_make_no_town() -> None:
+    assert find_town("At home with rest in comfort, me and mine") is None
     assert find_town("6 dinner plates, 6 cups, o saucers, 1 platter") is None
     assert find_town("Granulated sugar, 14 lbs. 1.00 Sweet Corn, Maine pack") is None
     assert find_town("Write to Box 12, Osterby, Maine") == "Osterby"
