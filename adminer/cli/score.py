@@ -10,6 +10,7 @@ import typer
 from rich.console import Console
 
 from adminer.cli.place import FolderOption, place_of
+from adminer.engine.pool import default_workers
 from adminer.score.report import cause_table, curve_table, field_table, miss_lines
 from adminer.score.run import OURS, ScoreWish, apply_floors, score_confirmed, score_folder
 
@@ -51,7 +52,7 @@ def score(
         Path | None,
         typer.Option(help="Where readings are kept; by default .readings of a clippings folder, else temporary files."),
     ] = None,
-    workers: Annotated[int, typer.Option(min=1, help="Processes for --straight.")] = 1,
+    workers: Annotated[int | None, typer.Option(min=1, help="Processes that read; one a core if left out.")] = None,
     option: FolderOption = None,
 ) -> None:
     """Score a digitised folder against a truth file, beside plain Tesseract and the display reader alone."""
@@ -64,7 +65,7 @@ def score(
         straight=straight,
         parsing=parsing,
         cache=cache or _cache_of(root),
-        workers=workers,
+        workers=workers or default_workers(),
     )
     console = Console(width=None if Console().is_terminal else 160)
     if confirmed:

@@ -49,8 +49,8 @@ def score_folder(wish: ScoreWish, told: Callable[[str], None]) -> dict[str, Scor
     if wish.baselines:
         for reader in BASELINES:
             told(f"Reading {len(works)} scans with {TITLES[reader]} (kept readings are used unless --fresh).")
-            pages = baseline_straight(works, reader, wish.cache / "baselines", fresh=wish.fresh)
-            found = (found_by_baseline(image.file, image.leaf, lines) for image, lines in pages)
+            pages = baseline_straight(works, reader, wish.cache / "baselines", fresh=wish.fresh, workers=wish.workers)
+            found = (found_by_baseline(page.file, page.leaf, page.lines) for page in pages)
             scores[TITLES[reader]] = score_found(found, truth)
     return scores
 

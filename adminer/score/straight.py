@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
+from typing import TypeVar
 
 from adminer.engine.version import READING_ROOMS, folder_digest, rooms_digest, text_digest
 from adminer.errors import FolderError, ScanError
@@ -17,6 +18,7 @@ from adminer.shipped import shipped
 from adminer.store.readings import LeafReading, kept_path, load_reading, save_reading
 
 Readings = list[tuple[Clipping, PageReading]]
+Page = TypeVar("Page")
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +27,15 @@ class PageWork:
 
     path: Path
     file: str
+
+
+@dataclass(frozen=True, slots=True)
+class PlainPage:
+    """Hold the lines that a reader alone gave for one leaf of a scan."""
+
+    file: str
+    leaf: int
+    lines: tuple[TextLine, ...]
 
 
 def find_pictures(folder: Path, files: Iterable[str]) -> tuple[PageWork, ...]:
@@ -84,11 +95,7 @@ def reader_digest() -> str:
 
 def read_all(works: Iterable[PageWork], cache: Path, workers: int = 1) -> Readings:
     """Read every leaf of every scan, in the order given, in this process or in several."""
-    read = partial(read_straight, cache=cache)
-    if workers == 1:
-        return [page for work in works for page in read(work)]
-    with ProcessPoolExecutor(workers) as pool:
-        return [page for pages in pool.map(read, works) for page in pages]
+    return _by_all(partial(read_straight, cache=cache), works, workers)
 
 
 def parse_all(readings: Readings, names: Path | None, notes: dict[str, tuple[Note, ...]]) -> Iterator[ParsedPage]:
@@ -110,10 +117,23 @@ def lines_of(reading: PageReading) -> tuple[TextLine, ...]:
     return tuple(line_of(words) for words in lines.values())
 
 
+def read_baseline_straight(work: PageWork, reader: Baseline, cache: Path, *, fresh: bool = False) -> list[PlainPage]:
+    """Read every leaf of a scan with one baseline, each whole and as it is."""
+    return [
+        PlainPage(image.file, image.leaf, cached_baseline(reader, image.pixels, image.clipping_id, cache, fresh=fresh))
+        for image in open_pages(work)
+    ]
+
+
 def baseline_straight(
-    works: Iterable[PageWork], reader: Baseline, cache: Path, *, fresh: bool = False
-) -> Iterator[tuple[PageImage, tuple[TextLine, ...]]]:
-    """Read pages with one baseline, each whole and as it is."""
-    for work in works:
-        for image in open_pages(work):
-            yield image, cached_baseline(reader, image.pixels, image.clipping_id, cache, fresh=fresh)
+    works: Iterable[PageWork], reader: Baseline, cache: Path, *, fresh: bool = False, workers: int = 1
+) -> list[PlainPage]:
+    """Read scans with one baseline, in the order given, in this process or in several."""
+    return _by_all(partial(read_baseline_straight, reader=reader, cache=cache, fresh=fresh), works, workers)
+
+
+def _by_all(read: Callable[[PageWork], list[Page]], works: Iterable[PageWork], workers: int) -> list[Page]:
+    if workers == 1:
+        return [page for work in works for page in read(work)]
+    with ProcessPoolExecutor(workers) as pool:
+        return [page for pages in pool.map(read, works) for page in pages]
