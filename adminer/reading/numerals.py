@@ -25,6 +25,8 @@ from adminer.reading.placed import PlacedWord
 from adminer.reading.raised import SMALL, Raised, is_raised, raised_beside, read_raised, words_within
 from adminer.reading.recognise import Gray
 from adminer.reading.signs import in_sterling
+from adminer.reading.slashes import with_slash
+from adminer.reading.tails import settle_tail
 from adminer.reading.worn_fractions import settle_worn_fraction
 from adminer.records import PriceForm
 
@@ -77,6 +79,7 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
 
 
 def _settle_word(gray: Gray, word: PlacedWord, threads: int, *, sterling: bool) -> PlacedWord:
+    word = with_slash(gray, settle_tail(gray, word))
     for settle in (with_each_figure, with_second_figure, with_dollar, settle_fraction):
         word = settle(gray, word, threads)
     return with_cent(gray, settle_worn_fraction(gray, word, threads, sterling=sterling), threads)

@@ -27,6 +27,11 @@ SLASHED_SIGN = re.compile(r"(?<=^[2-9]/)[Ss§](?=\d)")
 POINT_SIGN = re.compile(r"^[Ss§](?=\.\d\d\W*$)")
 GRAIN_BEFORE = re.compile(r"^[.,·'](?=\d{0,3}\.\d\d[.,·']?$)")
 LETTER_NOUGHT = re.compile(r"(?<=\d)[oO](?=[¢ceé]\W*$)")
+LETTER_TEN = re.compile(r"^(?P<head>[^\w$£]*)[ilIt][oO](?=[¢c]\W*$)")
+LETTER_EIGHT = re.compile(r"(?<=\d)ß|ß(?=\d)")
+# Old-style figures are taken for the small letters they stand as high as; a dollar sign for the letter it is made of.
+LETTER_AMOUNT = re.compile(r"^(?P<sign>[$S§])(?P<figures>[\dilIroOzgq]{1,3}\.[\dilIroOzgq]{2})(?=\W*$)")
+LETTERS_AS_FIGURES = str.maketrans("ilIroOzgq", "111100299")
 LETTER_TWO = re.compile(r"^[zZ](?=[¢c]\W*$)")
 LOOKS_LIKE_DOLLARS = re.compile(
     r"^(?P<head>[(\"“]*)(?P<sign>[Ss§8BE35])(?P<figures>\d{1,3}(?:,\d{3})*(?:\.\d\d)?)(?P<rest>[^\w]*)$"
@@ -68,8 +73,17 @@ def _slips(word: PlacedWord) -> PlacedWord:
     text = HALF_WITH_ONE.sub(r"\1½", HALF_AS_PERCENT.sub("½", HALF_TWICE.sub("½", word.text)))
     text = SLASHED_SIGN.sub("$", text)
     text = GRAIN_BEFORE.sub("", POINT_SIGN.sub("$", HALF_SPELLED.sub(r"\1½¢", text)))
-    text = LETTER_TWO.sub("2", LETTER_NOUGHT.sub("0", text))
+    text = LETTER_TWO.sub("2", LETTER_NOUGHT.sub("0", LETTER_EIGHT.sub("8", text)))
+    text = LETTER_AMOUNT.sub(_amount, LETTER_TEN.sub(r"\g<head>10", text))
     return _retexted(word, text)
+
+
+def _amount(found: re.Match[str]) -> str:
+    """Return an amount with figures for its letters; without a dollar sign some must be figures, or two noughts."""
+    figures = found["figures"]
+    if found["sign"] != "$" and not (any(c.isdigit() for c in figures) or figures.lower().endswith("oo")):
+        return found[0]
+    return f"${figures.translate(LETTERS_AS_FIGURES)}"
 
 
 def _cent_style(words: Sequence[PlacedWord]) -> str:

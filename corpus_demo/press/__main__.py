@@ -1,4 +1,4 @@
-"""The print shop's counter: fonts, print, story, numerals."""
+"""The print shop's counter: fonts, fractions, print, story, numerals."""
 
 from __future__ import annotations
 
@@ -8,10 +8,13 @@ from typing import Annotated
 
 import typer
 
+from adminer.reading.fraction_model.answer import WEIGHTS
+
 from . import fonts
 from .browser import press_browser
 from .corpus import write_folder
 from .demo import scans
+from .fraction_training import train
 from .sampler import print_numerals
 from .story import make_story
 from .text_only import write_text_only
@@ -30,6 +33,17 @@ def install_fonts() -> None:
     absent = fonts.missing()
     if absent:
         sys.exit(f"not installed: {', '.join(absent)}")
+
+
+@app.command("fractions")
+def train_fractions(
+    seed: Seed = 1,
+    count: Annotated[int, typer.Option(help="How many strikes to train on.")] = 96_000,
+    out: Annotated[Path, typer.Option(help="File of the weights.")] = WEIGHTS,
+) -> None:
+    """Train the learned reader of fractions; takes minutes."""
+    _need_fonts()
+    train(seed, count, out)
 
 
 @app.command("print")

@@ -35,6 +35,11 @@ def texts(words: list[PlacedWord]) -> list[str]:
         ("S3.25", 0.0, 0.0, "$3.25"),
         ("81.49", 0.0, 0.05, "$1.49"),
         ("3oe", 0.0, 0.0, "30¢"),
+        ("Si.oo", 0.0, 0.0, "$1.00"),
+        ("$r.8g,", 0.0, 0.0, "$1.89,"),
+        ("§z.75", 0.0, 0.0, "$2.75"),
+        ("(toc", 0.0, 0.0, "(10c"),
+        ("3ßc", 0.0, 0.0, "38c"),
         ("zc.", 0.0, 0.0, "2c."),
         ("17½/2c", 0.9, 0.0, "17½c"),
         ("171½c", 0.9, 0.0, "17½c"),
@@ -50,7 +55,9 @@ def test_a_sign_that_was_half_seen_is_given_back(read: str, cent: float, dollar:
     assert texts(restore_signs([word(read, cent=cent, dollar=dollar)])) == [meant]
 
 
-@pytest.mark.parametrize("text", ["294", "1954", "24lbs", "303", "81.49", "dinner", "S", "8", "5-piece", "30/-"])
+@pytest.mark.parametrize(
+    "text", ["294", "1954", "24lbs", "303", "81.49", "dinner", "S", "8", "5-piece", "30/-", "Sir.gi", "zoo", "roc"]
+)
 def test_what_shows_no_sign_is_left_alone(text: str) -> None:
     assert texts(restore_signs([word(text)])) == [text]
 

@@ -1,0 +1,61 @@
+"""Fractions that the network took for figures or letters, by the learned reader: "2/111" is 2/11½, "17V" 17½.
+
+The word gives the place, the ink the sign: every way to end the figures of a numeral early is looked at.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+import numpy as np
+
+from adminer.reading.fraction_model.answer import answer
+from adminer.reading.fraction_model.window import CLASSES, window_of
+from adminer.reading.placed import PlacedWord
+from adminer.reading.recognise import Gray
+
+HEAD: Final = re.compile(r"^[^\w£$]*(?:£?\d{1,2}/)?\$?\d{1,3}$")
+TAIL: Final = re.compile(r"^(?P<part>[\d½¼¾%/⁄zZ'’VvhHkKeEXxIl\[]{1,3}?)(?P<sign>[dc¢eé]?)(?P<rest>[.,;:!)'\"”’]*)$")
+FIGURE: Final = 0.28  # half the width of a figure by its height; common practice, no source
+SMALLEST: Final = 7.0  # pixels: the height of the lowest figures the reader was trained on
+SURE: Final = 0.95  # probability of any fraction where figures were read
+SURE_OF_LETTERS: Final = 0.7  # and where letters were, which no number ends in
+NO_DOUBT: Final = 0.97  # mean probability of the letters of a number whose figures are taken as they are
+CENTS: Final = frozenset("c¢eé")
+TRUST: Final = 0.85
+
+
+def settle_tail(gray: Gray, word: PlacedWord) -> PlacedWord:
+    """Return a number with the fraction that its last letters are, else the word as it is."""
+    ends = _ends(word)
+    if not ends:
+        return word
+    top = word.bottom - word.type_px if word.bottom - word.top > 1.2 * word.type_px else word.top
+    lefts = [word.centres[k - 1] + FIGURE * word.type_px for k, _ in ends]
+    chances = answer(np.stack([window_of(gray, left, top, word.bottom) for left in lefts]))
+    best = int(chances[:, 1:].sum(axis=1).argmax())
+    (k, tail), sign = ends[best], CLASSES[1 + int(chances[best, 1:].argmax())]
+    if chances[best, 1:].sum() < (SURE if tail["part"].isdigit() else SURE_OF_LETTERS):
+        return word
+    cents = tail["sign"] in CENTS and bool(tail["sign"])
+    text = f"{word.text[:k]}{sign}{'¢' if cents else tail['sign']}{tail['rest']}"
+    return replace(word, text=text, letters=text, centres=(), form="fraction" if cents else None,
+                   reader="numeral", confidence=min(word.confidence, TRUST))  # fmt: skip
+
+
+def _ends(word: PlacedWord) -> Sequence[tuple[int, re.Match[str]]]:
+    """Return after how many letters the figures of a number may end with a fraction following, and what follows."""
+    if word.form or word.type_px < SMALLEST or len(word.centres) != len(word.text):
+        return []
+    ends = []
+    for k in range(1, len(word.text)):
+        tail = TAIL.match(word.text[k:])
+        if not tail or not HEAD.match(word.text[:k]):
+            continue
+        if tail["part"].isdigit() and word.confidence >= NO_DOUBT:
+            continue
+        ends.append((k, tail))
+    return ends

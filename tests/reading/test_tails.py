@@ -1,0 +1,72 @@
+"""Fractions that were read as figures or letters, found again in the ink; numerals drawn here in another face."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from numpy.typing import NDArray
+
+from adminer.reading.placed import PlacedWord
+from adminer.reading.tails import settle_tail
+from tests.reading.drawing import Setting, draw, width_of
+
+FOOT, LEFT = 60.0, 40.0
+
+
+def set_numeral(figures: str, fraction: tuple[str, str] | None, after: str, size: float) -> NDArray[np.uint8]:
+    """Return a page with a numeral whose fraction is set of small figures and a slash."""
+    x = LEFT + width_of(figures, size)
+    settings = [Setting(figures, LEFT, FOOT, size)]
+    if fraction:
+        above, below = fraction
+        small = 0.55 * size
+        settings += [Setting(above, x, FOOT - 0.33 * size, small)]
+        x += 0.8 * width_of(above, small)
+        settings += [Setting("/", x, FOOT, size)]
+        x += 0.7 * width_of("/", size)
+        settings += [Setting(below, x, FOOT, small)]
+        x += width_of(below, small)
+    return draw(300, 100, *settings, Setting(after, x, FOOT, size))
+
+
+def read_as(text: str, figures: str, size: float, sure: float = 0.8, after: str = "") -> PlacedWord:
+    """Return a word as the network would give it: the letters of `figures` in their places, the others behind them."""
+    high = 0.72 * size
+    places = [LEFT + width_of(figures[:k], size) + width_of(figures[k], size) / 2 for k in range(len(figures))]
+    last = LEFT + width_of(figures, size) + 0.9 * high
+    rest = len(text) - len(figures)
+    places += [last - 0.6 * high + 0.5 * high * k for k in range(rest)]
+    right = last + width_of(after, size)
+    return PlacedWord(text, LEFT, FOOT - high, right, FOOT, high, sure, 0, text, tuple(places))
+
+
+@pytest.mark.parametrize("size", [16.0, 22.0, 34.0])
+@pytest.mark.parametrize(
+    ("text", "figures", "fraction", "after", "meant"),
+    [
+        ("712", "7", ("1", "2"), "", "7½"),
+        ("17V", "17", ("1", "2"), "", "17½"),
+        ("2/111", "2/11", ("1", "2"), "", "2/11½"),
+        ("812d.", "8", ("1", "2"), "d.", "8½d."),
+        ("6%", "6", ("3", "4"), "", "6¾"),
+        ("914c", "9", ("1", "4"), "c", "9¼¢"),
+    ],
+)
+def test_a_fraction_read_as_something_else_is_found(
+    text: str, figures: str, fraction: tuple[str, str], after: str, meant: str, size: float
+) -> None:
+    page = set_numeral(figures, fraction, after, size)
+    assert settle_tail(page, read_as(text, figures, size, after=after)).text == meant
+
+
+@pytest.mark.parametrize("size", [16.0, 22.0, 34.0])
+@pytest.mark.parametrize("text", ["715", "112", "49c", "84d.", "1/11", "35/-", "216"])
+def test_figures_stay_figures(text: str, size: float) -> None:
+    page = set_numeral(text, None, "", size)
+    word = read_as(text, text, size)
+    assert settle_tail(page, word) is word
+
+
+def test_figures_read_beyond_doubt_are_not_looked_at() -> None:
+    page = set_numeral("7", ("1", "2"), "", 22.0)
+    assert settle_tail(page, read_as("712", "7", 22.0, sure=0.99)).text == "712"
