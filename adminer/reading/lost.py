@@ -32,9 +32,9 @@ FIVE_OR_SIGN = re.compile(r"^[58]\d{1,4}(?:\.\d\d)?$")  # a dollar sign of displ
 DOLLAR_CHANCE = 0.01  # probability of "$" alone or with its neighbour; true figures of the press give under 0.001
 LOOKED_AT = 27  # pixels: the height such a glyph is brought to
 DISPLAY = 14.0  # height in pixels of figures from which such a look is worth anything
-ONE_FIGURE = re.compile(r"^(?P<figure>\d)[c¢][.,]?$")
+ONE_FIGURE = re.compile(r"^[^\w$£]?(?P<figure>\d)[c¢][.,]?$")
 TWO_FIGURES = re.compile(r"^[1-9]\d[c¢][.,]?$")
-TWO_SURE = 0.9  # mean probability of both figures and the sign
+TWO_SURE = 0.9  # mean probability of both figures
 AROUND = 0.15  # of the height of a word: paper kept around it
 LIKE_A_FIGURE = frozenset("gqoOlIsS")
 LETTER_AMONG_FIGURES = re.compile(r"^\$?(?=.*\d)[gqoOlIsS\d]{2,4}$")
@@ -190,7 +190,8 @@ def with_second_figure(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord
     if not crop.size:
         return word
     read = read_strips([crop], threads)[0]
-    if not TWO_FIGURES.match(read.text) or lone["figure"] not in read.text or read.confidence < TWO_SURE:
+    sure = float(np.mean([letter.confidence for letter in read.letters[:2]])) if read.letters else 0.0
+    if not TWO_FIGURES.match(read.text) or lone["figure"] not in read.text or sure < TWO_SURE:
         return word
     return replace(word, text=read.text, letters=read.text, centres=(), confidence=min(read.confidence, 0.85))
 

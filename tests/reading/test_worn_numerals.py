@@ -92,5 +92,6 @@ def test_a_wide_raised_c_is_a_cent_sign() -> None:
 def test_a_lone_figure_of_cents_gets_back_the_one_beside_it() -> None:
     page, word = set_in("4c", "45c", list("45c"))
     assert with_second_figure(page, replace(word, centres=()), 1).text == "45c"
+    assert with_second_figure(page, replace(word, text="(5c", centres=()), 1).text == "45c"
     page, word = set_in("5c", "5c", list("5c"))
     assert with_second_figure(page, word, 1).text == "5c"
