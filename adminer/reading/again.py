@@ -86,10 +86,11 @@ def unsure_parts(one: Seen) -> list[Part]:
 def _line_of(one: Seen, part: Part) -> Line:
     """Return where a part of a line stands on the picture, with room at both ends."""
     top_left, top_right, bottom_right, bottom_left = one.line.corners
-    width = one.strip.shape[1]
-    along = (top_right - top_left) / width, (bottom_right - bottom_left) / width
-    a, b = part.left - ROOM * one.line.height, part.right + ROOM * one.line.height
-    corners = [top_left + along[0] * a, top_left + along[0] * b, bottom_left + along[1] * b, bottom_left + along[1] * a]
+    start, end = part.left / one.strip.shape[1], part.right / one.strip.shape[1]
+    step = (top_right - top_left) / max(one.line.width, 1.0) * (ROOM * one.line.height)
+    over, under = top_right - top_left, bottom_right - bottom_left
+    corners = [top_left + over * start - step, top_left + over * end + step]
+    corners += [bottom_left + under * end + step, bottom_left + under * start - step]
     return Line(np.array(corners, np.float32), one.line.score)
 
 

@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from adminer.reading.fraction_model.answer import answer
 from adminer.reading.fraction_model.window import CLASSES, window_of
@@ -25,6 +26,7 @@ SURE: Final = 0.95  # probability of any fraction where figures were read
 SURE_OF_LETTERS: Final = 0.7  # and where letters were, which no number ends in
 NO_DOUBT: Final = 0.97  # mean probability of the letters of a number whose figures are taken as they are
 CENTS: Final = frozenset("c¢eé")
+FAVOUR: Final = 3.0  # how much likelier a fraction is that ends in the figure the network read last
 TRUST: Final = 0.85
 
 
@@ -37,13 +39,28 @@ def settle_tail(gray: Gray, word: PlacedWord) -> PlacedWord:
     lefts = [word.centres[k - 1] + FIGURE * word.type_px for k, _ in ends]
     chances = answer(np.stack([window_of(gray, left, top, word.bottom) for left in lefts]))
     best = int(chances[:, 1:].sum(axis=1).argmax())
-    (k, tail), sign = ends[best], CLASSES[1 + int(chances[best, 1:].argmax())]
+    k, tail = ends[best]
+    weighed = [chance * (FAVOUR if _is_hinted(sign, tail["part"]) else 1) for sign, chance in _signs(chances[best])]
+    sign = CLASSES[1 + int(np.argmax(weighed))]
     if chances[best, 1:].sum() < (SURE if tail["part"].isdigit() else SURE_OF_LETTERS):
         return word
     cents = tail["sign"] in CENTS and bool(tail["sign"])
     text = f"{word.text[:k]}{sign}{'¢' if cents else tail['sign']}{tail['rest']}"
-    return replace(word, text=text, letters=text, centres=(), form="fraction" if cents else None,
+    if text == word.text:
+        return word
+    end = k + len(tail["part"])
+    centres = (*word.centres[:k], float(np.mean(word.centres[k:end])), *word.centres[end:])
+    return replace(word, text=text, letters=text, centres=centres, form="fraction" if cents else None,
                    reader="numeral", confidence=min(word.confidence, TRUST))  # fmt: skip
+
+
+def _signs(chances: NDArray[np.float32]) -> Sequence[tuple[str, float]]:
+    return [(sign, float(chance)) for sign, chance in zip(CLASSES[1:], chances[1:], strict=True)]
+
+
+def _is_hinted(sign: str, part: str) -> bool:
+    """Say whether the letters that were read end as the fraction does."""
+    return part[-1] in ("2zZ½" if sign == "½" else "4" + sign)
 
 
 def _ends(word: PlacedWord) -> Sequence[tuple[int, re.Match[str]]]:

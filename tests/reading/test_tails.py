@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
+from adminer.reading import tails
 from adminer.reading.placed import PlacedWord
 from adminer.reading.tails import settle_tail
 from tests.reading.drawing import Setting, draw, width_of
@@ -70,3 +71,21 @@ def test_figures_stay_figures(text: str, size: float) -> None:
 def test_figures_read_beyond_doubt_are_not_looked_at() -> None:
     page = set_numeral("7", ("1", "2"), "", 22.0)
     assert settle_tail(page, read_as("712", "7", 22.0, sure=0.99)).text == "712"
+
+
+def test_a_fraction_that_was_read_keeps_the_places_of_its_letters() -> None:
+    page = set_numeral("12", ("1", "2"), "c", 22.0)
+    word = read_as("12½", "12", 22.0, after="c")
+    assert settle_tail(page, word) is word
+    found = settle_tail(page, read_as("1212", "12", 22.0, after="c"))
+    assert found.text == "12½" and len(found.centres) == 3
+
+
+@pytest.mark.parametrize(("text", "meant"), [("7152", "7½"), ("7154", "7¼"), ("715", "7¼")])
+def test_between_two_fractions_the_last_figure_read_decides(
+    text: str, meant: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    chances = np.array([0.0, 0.45, 0.55, 0.0], np.float32)
+    monkeypatch.setattr(tails, "answer", lambda windows: np.tile(chances, (len(windows), 1)))
+    page = set_numeral("7", ("1", "2"), "", 22.0)
+    assert settle_tail(page, read_as(text, "7", 22.0)).text == meant
