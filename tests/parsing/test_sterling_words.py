@@ -7,10 +7,11 @@ from fractions import Fraction
 
 import pytest
 
+from adminer.parsing import parse_page
 from adminer.parsing.foreign import find_foreign, speaks_sterling
 from adminer.parsing.prices import find_prices
 from adminer.records import Block, Box, PageReading, Region
-from tests.parsing.pages import NO_NAMES, advert_text, parse_page, words_of
+from tests.parsing.pages import NO_NAMES, advert_text, words_of
 
 
 def pence(text: str) -> list[Fraction]:

@@ -17,12 +17,12 @@ BODY = ((20, 300, 14, "Sold only while the lot will last, none by telephone"), (
 
 @pytest.mark.parametrize("text", ["Matches 6 tor 25c", "Matches 6 f0r 25c", "Matches .6 for 25c"])
 def test_a_misread_for_still_counts(text: str) -> None:
-    assert [(a.quantity, a.amount) for a in find_amounts(text)] == [(6, Decimal("0.25"))]
+    assert [(a.quantity, a.amount) for a in find_amounts(text)] == [(Decimal(6), Decimal("0.25"))]
 
 
 def test_a_figure_and_a_scrap_before_a_large_price_are_its_count() -> None:
     (large,) = find_prices(advert_text((20, 20, 60, "4 tbs. 19c"), *BODY), [])
-    assert (large.amount.quantity, large.start) == (4, 0)
+    assert large.amount.quantity == 4 and large.start == 0
     (small,) = find_prices(advert_text((20, 20, 14, "4 tbs. 19c"), *BODY), [])
     assert small.amount.quantity == 1
 
