@@ -72,7 +72,8 @@ def _ends(word: PlacedWord) -> Sequence[tuple[int, re.Match[str]]]:
         tail = TAIL.match(word.text[k:])
         if not tail or not HEAD.match(word.text[:k]):
             continue
-        if tail["part"].isdigit() and word.confidence >= NO_DOUBT:
+        percent = len(tail["part"]) > 1 and tail["part"].endswith("%")  # "33½3%" is a third more than 33 per cent
+        if percent or (tail["part"].isdigit() and word.confidence >= NO_DOUBT):
             continue
         ends.append((k, tail))
     return ends

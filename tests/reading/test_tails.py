@@ -73,6 +73,11 @@ def test_figures_read_beyond_doubt_are_not_looked_at() -> None:
     assert settle_tail(page, read_as("712", "7", 22.0, sure=0.99)).text == "712"
 
 
+def test_a_percentage_is_no_price() -> None:
+    page = set_numeral("33", ("1", "2"), "%", 22.0)
+    assert settle_tail(page, read_as("3312%", "33", 22.0, after="%")).text == "3312%"
+
+
 def test_a_fraction_that_was_read_keeps_the_places_of_its_letters() -> None:
     page = set_numeral("12", ("1", "2"), "c", 22.0)
     word = read_as("12½", "12", 22.0, after="c")
