@@ -33,6 +33,7 @@ from adminer.parsing.programme import tell_features
 from adminer.parsing.regions import words_by_region
 from adminer.parsing.schedule import find_schedule, spans_without_prices
 from adminer.parsing.sets import join_sets, tell_goods
+from adminer.parsing.shilling_columns import join_shilling_columns
 from adminer.parsing.statements import clause_around, condition_texts, without_terms
 from adminer.parsing.terms import Term, find_labels, find_terms
 from adminer.parsing.text import AdvertText, text_of
@@ -80,7 +81,7 @@ def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note
     reading = repair_words(reading, authorities.repairs)
     parted = words_by_region(reading)
     regions = reading.regions or (Region(Box(0, 0, reading.width, reading.height), "advert", 0.5),)
-    texts = {i: text_of(parted.get(i, ())) for i in range(len(regions))}
+    texts = {i: text_of(join_shilling_columns(parted.get(i, ()))) for i in range(len(regions))}
     dating = date_page(notes, [(region, texts[i]) for i, region in enumerate(regions)], reading.height)
     towns = frozenset(note.city for note in notes if note.city)
     sterling = any(speaks_sterling(text.text) for text in texts.values())

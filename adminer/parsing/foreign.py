@@ -19,10 +19,13 @@ from adminer.parsing.worn_sterling import worn_amounts
 
 _PENCE_SIGN: Final = r"d(?![a-z'’])\.?"
 _POUNDS: Final = re.compile(
-    r"£ ?(?P<l>\d{1,3}(?:,\d{3})*)(?:(?:[ :/.\-]| \.)(?P<s>\d{1,2})(?:s\.?)?(?:[ :/.\-](?P<d>\d{1,2})(?!\d)d?\.?)?)?",
+    r"£ ?(?P<l>\d{1,3}(?:,\d{3})*)(?:"
+    r"(?: ?[.·:] )(?P<spaced>\d{1,2})(?: ?[.·:] )(?P<dspaced>\d{1,2})(?!\d)|"  # "£9. 2. 6", "£22 . 10 . 0"
+    r"(?:[ :/.\-]| \.)(?P<s>\d{1,2})(?:s\.?)?(?:[ :/.\-](?P<d>\d{1,2})(?!\d)d?\.?)?)?",
     re.IGNORECASE,
 )
-_START: Final = r"(?:(?<![\d/.])|(?<=[.…]{2}))"  # after one point a figure is the rest of a number, after two leaders
+# after one point a figure is the rest of a number, after two, or one that stands alone, leaders
+_START: Final = r"(?:(?<![\d/.])|(?<=[.…]{2})|(?<=\s[.·]))"
 _SLASH: Final = re.compile(
     rf"{_START}(?P<s>\d{{1,3}}|(?<!\d )[1-9] 0) ?/ ?"
     rf"(?:(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})|(?P<worn>%))?(?![\d/])|(?P<dash>[-–—=]))"
@@ -110,7 +113,7 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
     currency = sterling_currency(text)
     for m in _POUNDS.finditer(text):
         pounds = Decimal(m["l"].replace(",", ""))
-        yield _sterling(m, pounds, m["s"], m["d"], Decimal(0), currency)
+        yield _sterling(m, pounds, m["s"] or m["spaced"], m["d"] or m["dspaced"], Decimal(0), currency)
     for m in _SLASH.finditer(text):
         if m["dash"] is None and int(m["s"]) == 0:
             continue

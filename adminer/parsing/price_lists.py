@@ -13,6 +13,7 @@ from adminer.parsing.grade_tables import grade_rows
 from adminer.parsing.items import Segment
 from adminer.parsing.measured_rows import measured_rows
 from adminer.parsing.prices import Found, make_price
+from adminer.parsing.size_rows import size_rows
 from adminer.parsing.table_rows import row_segment
 from adminer.parsing.tables import Cell, Column, Heads, cells_of, find_heads, rows_of
 from adminer.parsing.text import AdvertText
@@ -87,7 +88,9 @@ def read_price_list(
         measured, spans = measured_rows(advert, cells, prices)
         named = frozenset().union(*(starts for _, starts in measured))
         graded, more = grade_rows(advert, cells, [p for p in prices if p.start not in named], proper)
-        measured, spans = [*measured, *graded], [*spans, *more]
+        named |= frozenset().union(*(starts for _, starts in graded))
+        sized, told = size_rows(advert, cells, [p for p in prices if p.start not in named])
+        measured, spans = [*measured, *graded, *sized], [*spans, *more, *told]
         return PriceList(tuple(measured), tuple(spans), (), "") if measured else None, prices
     prices = _in_columns(advert, heads, cells, prices)
     rows = rows_of(heads, cells, prices)
