@@ -1,9 +1,8 @@
 """Running text and headed paragraphs read as entries: the words since the last price that name what a price is for.
 
-A reader takes a paragraph of prices sentence by sentence. The first goods named since the price before are what the
-next price is for; a size alone ("2-quart 69c") goes with the goods named before it, and where nothing stands between
-two prices ("39c each, or three for $1.00") they are for the same. A heading over a description with one price names
-what the price is for. Common practice, no source.
+The first goods named since the price before are what the next price is for; a size alone ("2-quart 69c") goes with the
+goods before it, and where nothing stands between two prices ("39c each, or three for $1.00") they are for the same. A
+heading over a description with one price names what the price is for. Common practice, no source.
 """
 
 from __future__ import annotations
