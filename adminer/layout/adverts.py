@@ -8,6 +8,7 @@ import numpy as np
 
 from adminer.layout.classified import columns_of, is_classified
 from adminer.layout.framed import frames_of_paper, outer_frames, within
+from adminer.layout.mail_order import mail_order_adverts
 from adminer.layout.newspaper import cut_page
 from adminer.layout.paper import Paper
 from adminer.layout.rules import Rect, RuleWork, area_of
@@ -30,9 +31,11 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
     outside the frames; else frames are panels of one advert that takes the whole of the type.
     """
     whole: Rect = (0.0, 0.0, float(width), float(height))
+    if makers := mail_order_adverts(lines, work.rules, whole):
+        return makers
     top = running_head(lines, whole)
     if top or _is_dated(lines, whole):
-        framed = frames_of_paper(work, lines, whole)
+        framed = frames_of_paper(work, lines, whole, top)
         outside = _outside(lines, framed)
         columns = _editorial(outside, lines)
         rest = [line for line in outside if line not in top]
@@ -122,7 +125,10 @@ def _is_cut(outer: Sequence[Rect], rest: Sequence[TypeLine], whole: Rect, rules:
         return False
     level = [rule for rule in rules if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
     paper = Paper.of(rest, _size_of(rest), level)
-    return paper.has_text(rest) and not paper.offers(rest)
+    if not paper.has_text(rest):
+        return False
+    parts = cut_page(rest, rules, whole, paper.size)
+    return not paper.offers(rest) or any(part.kind == "editorial" for part in parts)
 
 
 def _size_of(lines: Sequence[TypeLine]) -> float:

@@ -22,6 +22,8 @@ _STRIP: Final = 0.025  # of the height of the picture: a line of type between tw
 _INSET: Final = (0.004, 0.05)  # of its own width: how far a panel set into an advert stands from the sides of its frame
 _SAME: Final = 0.85  # of the larger of two frames: they are edges of one border
 _GUTTER: Final = 2.0  # type sizes from a column rule to its column at most
+_CORNER: Final = 0.012  # of the longer side: how far a panel that heads an advert may reach from its frame
+_HEADING: Final = 0.4  # of the width of a frame: the part of such a panel that no letters break
 _LONG: Final = 6  # type sizes from which an upright stroke is a rule, not a letter
 
 
@@ -31,27 +33,38 @@ def outer_frames(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list
     return _rejoined(_outermost([f for f in framed if len(_held(lines, f)) >= _LEAST_LINES]), _TOUCHING * whole[3])
 
 
-def frames_of_paper(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
+def frames_of_paper(
+    work: RuleWork, lines: Sequence[TypeLine], whole: Rect, head: Sequence[TypeLine] = ()
+) -> list[Rect]:
     """Return the frames of adverts on the page of a paper: small ones too, none that rules close around articles.
 
-    A scratch of the film cuts no frame, and a rule of an advert's own cuts no advert.
+    A scratch of the film cuts no frame, and a rule of an advert's own cuts no advert. No advert holds the whole
+    running `head` of the paper.
     """
     longer = max(whole[2], whole[3])
-    drawn = list(work.frames)
+    drawn = [
+        _with_panel(frame, work.panels, longer)
+        for frame in work.frames
+        if not head or len(_held(head, frame)) < len(head)
+    ]
     for border in sorted(borders(work.rules, longer), key=area_of):
         if not any(shared(border, other) > _SAME * max(area_of(border), area_of(other)) for other in drawn):
             drawn.append(border)
-    framed = [f for f in drawn if _LEAST_OF_PAPER * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
-    framed = without_common([f for f in framed if _held(lines, f)], longer)
     size = float(np.median([line.height for line in lines]))
+    scratches = _scratches(work.rules, lines, size)
+    framed = [f for f in drawn if _LEAST_OF_PAPER * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
+    framed = _mended(framed, scratches, _TOUCHING * whole[3])
+    framed = [f for f in framed if _held(lines, f)]
+    own = without_common(framed, longer)
+    common, framed = [f for f in framed if f not in own], own
     level = [rule for rule in work.rules if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
     paper = Paper.of(lines, size, level)
     framed = _outermost([f for f in framed if not _is_column(f, lines, paper, work.rules)])
-    scratches = _scratches(work.rules, lines, size)
-    framed = _mended(framed, scratches, _TOUCHING * whole[3])
     framed = [f for f in framed if not any(_lies_on(f[0], s) or _lies_on(f[2], s) for s in scratches)]
     framed = _whole_adverts(_rejoined(framed, _TOUCHING * whole[3]), lines, paper, _STRIP * whole[3])
-    headed = [f for f in framed if _is_headed(_held(lines, f), paper) or not _is_cell(f, paper, work.rules)]
+    # the sides of adverts with borders of their own may run on into each other
+    cells = [f for f in framed if _is_cell(f, paper, work.rules) and not any(within(f, outer) for outer in common)]
+    headed = [f for f in framed if f not in cells or _is_headed(_held(lines, f), paper)]
     return [f for f in headed if len(_held(lines, f)) >= _LEAST_LINES]
 
 
@@ -122,8 +135,23 @@ def _mended(frames: Sequence[Rect], scratches: Sequence[Rect], touching: float) 
         level = min(one[3], two[3]) - max(one[1], two[1]) > 0.9 * min(one[3] - one[1], two[3] - two[1])
         if beside and level and any(s[0] - touching < one[2] < s[2] + touching for s in scratches):
             joined = around([one, two], one)
-            return _mended(_outermost([joined, *(f for f in frames if f not in (one, two))]), scratches, touching)
+            apart = [f for f in frames if shared(f, joined) <= 0.8 * area_of(f) or area_of(f) > area_of(joined)]
+            return _mended([joined, *apart], scratches, touching)
     return list(frames)
+
+
+def _with_panel(frame: Rect, panels: Sequence[Rect], longer: float) -> Rect:
+    """Return a frame with the dark panel right over it, in which the head of an advert is set in white.
+
+    Of the panel at least the stretch beside the letters is found.
+    """
+    slack = _CORNER * longer
+    for panel in panels:
+        beyond = max(frame[0] - panel[0], panel[2] - frame[2])
+        wide = panel[2] - panel[0] > _HEADING * (frame[2] - frame[0])
+        if wide and beyond < slack and panel[1] < frame[1] and abs(frame[1] - panel[3]) < slack:
+            return min(frame[0], panel[0]), panel[1], max(frame[2], panel[2]), frame[3]
+    return frame
 
 
 def _whole_adverts(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Paper, strip: float) -> list[Rect]:
@@ -133,11 +161,18 @@ def _whole_adverts(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Pap
         if (
             aligned
             and abs(under[1] - over[3]) < strip
+            and (abs(under[1] - over[3]) < strip / 4 or _between(over, under, lines))
             and is_one_advert(_held(lines, over), _held(lines, under), paper)
         ):
             joined = around([over, under], over)
             return _whole_adverts([joined, *(f for f in frames if f not in (over, under))], lines, paper, strip)
     return list(frames)
+
+
+def _between(over: Rect, under: Rect, lines: Sequence[TypeLine]) -> bool:
+    """Say whether a line of type stands between two frames: with white only, each has a border of its own."""
+    middles = (((n.rect[0] + n.rect[2]) / 2, (n.rect[1] + n.rect[3]) / 2) for n in lines)
+    return any(over[0] < x < over[2] and over[3] < y < under[1] for x, y in middles)
 
 
 def _rejoined(frames: Sequence[Rect], touching: float) -> list[Rect]:

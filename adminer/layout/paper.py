@@ -25,6 +25,8 @@ _LARGE: Final = 1.4  # of the size of running text: a headline, a name
 _DISPLAY: Final = 1.8  # of the size of running text: what no headline of a column has
 _ENDS: Final = 3  # lines within which the head of an advert begins and its signature ends
 _DENSE: Final = 4  # lines among which an article tells one sum at most
+_SENTENCE: Final = 2  # sums that one sentence of an article may tell: "no less than $3 nor more than $8"
+_LONE: Final = 4  # lines of a paragraph for each of them
 _NARROW: Final = 2.5  # widths of its letters to the height of the narrowest type
 _LEADERS: Final = re.compile(r"(?:[.·…_-] ?){4}")  # they lead to a price, in no sentence
 _PRICE: Final = re.compile(
@@ -125,6 +127,8 @@ def _is_full(line: TypeLine, size: float) -> bool:
 def _told(stack: Sequence[TypeLine]) -> list[TypeLine]:
     """Return the lines of a stack without those among which prices stand close: an advert set like the text over it."""
     priced = [n for n, line in enumerate(stack) if _PRICE.search(line.text)]
+    if len(priced) == _SENTENCE and len(stack) > _LONE * _SENTENCE:
+        return list(stack)
     dense = [n for n in priced if sum(abs(n - m) < _DENSE for m in priced) > 1]
     return [line for n, line in enumerate(stack) if all(abs(n - m) >= _DENSE / 2 for m in dense)]
 

@@ -1,0 +1,137 @@
+"""The page of small adverts of makers who sell by mail: each ends with the address to which the order goes.
+
+Monthlies gathered them on a page of its own under a common title; white parts the columns, a rule one advert from the
+next, and no border is drawn. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import groupby
+from typing import Final
+
+import numpy as np
+
+from adminer.layout.rules import Rect
+from adminer.layout.type_lines import Part, TypeLine, around
+from adminer.parsing.addresses import STATES
+
+_SIGNED: Final = re.compile(
+    rf"\b[A-Z][A-Za-z.]+(?: \d{{1,2}})?,? (?:{STATES}|L\.? ?I)(?![A-Za-z])|^(?:{STATES})\.?(?: \d{{1,5}})?$"
+)
+_LAST_LINES: Final = 3  # of an advert: its maker's name and address
+_FEWEST: Final = 4  # adverts that make such a page
+_MOST: Final = 0.7  # of its stretches end with an address
+_ACROSS: Final = 0.7  # of the width of a column that a rule between two adverts runs across
+_THROUGH: Final = 0.1  # of the lines beside a gutter that may run through it: two columns read as one line
+_COLUMNS: Final = (2, 4)
+_GUTTER: Final = 0.3  # type sizes: the least white between columns
+
+
+def mail_order_adverts(lines: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect) -> list[Part]:
+    """Return the adverts of a page of many makers, each with its own address at its foot; none on any other page."""
+    if len(lines) < _FEWEST * _LAST_LINES:
+        return []
+    level = sorted((r for r in rules if r[2] - r[0] > 4 * (r[3] - r[1])), key=lambda r: r[1])
+    head, body = _under_title(lines, level)
+    edges = _gutters(body)
+    if not _COLUMNS[0] <= len(edges) + 1 <= _COLUMNS[1]:
+        return []
+    cells = [cell for column in _columns(body, edges) for cell in _cells(column, level)]
+    signed = [cell for cell in cells if _is_signed(cell)]
+    feet = {_foot(cell) for cell in signed}
+    if len(feet) < _FEWEST or len(signed) < _MOST * len(cells):
+        return []
+    title = [Part(around([n.rect for n in head], whole), "masthead", 0.7)] if head else []
+    return [*title, *_adverts(body, edges, level, whole)]
+
+
+def _middle(line: TypeLine) -> float:
+    return (line.rect[1] + line.rect[3]) / 2
+
+
+def _under_title(lines: Sequence[TypeLine], level: Sequence[Rect]) -> tuple[list[TypeLine], list[TypeLine]]:
+    """Part the title of the page from its adverts, by the rule right across under it."""
+    rects = np.array([n.rect for n in lines])
+    left, top, right, bottom = rects[:, 0].min(), rects[:, 1].min(), rects[:, 2].max(), rects[:, 3].max()
+    for rule in level:
+        high = (rule[1] + rule[3]) / 2 < top + (bottom - top) / 4
+        if high and min(rule[2], right) - max(rule[0], left) > 0.9 * (right - left):
+            over = [n for n in lines if _middle(n) < (rule[1] + rule[3]) / 2]
+            return over, [n for n in lines if n not in over]
+    return [], list(lines)
+
+
+def _gutters(lines: Sequence[TypeLine]) -> list[float]:
+    """Return the middles of the white stretches between columns, which hardly any line runs through."""
+    lefts, rights = (np.array([n.rect[side] for n in lines]) for side in (0, 2))
+    size = float(np.median([n.height for n in lines]))
+    places = np.arange(lefts.min(), rights.max(), 1.0)
+    crossed = np.array([np.sum((lefts < x) & (rights > x)) for x in places])
+    clear = crossed <= _THROUGH * len(lines) / _COLUMNS[0]
+    found = []
+    for is_clear, run in groupby(zip(places, clear, strict=True), key=lambda pair: bool(pair[1])):
+        stretch = [float(x) for x, _ in run]
+        inside = stretch[0] > lefts.min() + 4 * size and stretch[-1] < rights.max() - 4 * size
+        if is_clear and inside and stretch[-1] - stretch[0] > _GUTTER * size:
+            found.append((stretch[0] + stretch[-1]) / 2)
+    return found
+
+
+def _columns(lines: Sequence[TypeLine], edges: Sequence[float]) -> list[list[TypeLine]]:
+    columns: list[list[TypeLine]] = [[] for _ in range(len(edges) + 1)]
+    for line in lines:
+        columns[sum(edge < (line.rect[0] + line.rect[2]) / 2 for edge in edges)].append(line)
+    return [sorted(column, key=_middle) for column in columns if column]
+
+
+def _cuts(column: Sequence[TypeLine], level: Sequence[Rect]) -> list[float]:
+    left, right = (float(np.median([n.rect[side] for n in column])) for side in (0, 2))
+    wide = [r for r in level if min(r[2], right) - max(r[0], left) > _ACROSS * (right - left)]
+    return [(r[1] + r[3]) / 2 for r in wide if not _underlines(r, column)]
+
+
+def _underlines(rule: Rect, column: Sequence[TypeLine]) -> bool:
+    """Say whether a stroke runs through a line of type: what was found is its letters."""
+    middle = (rule[1] + rule[3]) / 2
+    return any(n.rect[1] + 0.2 * n.height < middle < n.rect[3] - 0.2 * n.height for n in column)
+
+
+def _cells(column: Sequence[TypeLine], level: Sequence[Rect]) -> list[list[TypeLine]]:
+    """Cut a column by its rules; a stretch without an address goes with the one under it, whose head it is."""
+    cuts = _cuts(column, level)
+    cells: list[list[TypeLine]] = []
+    for _, held in groupby(column, key=lambda n: sum(cut < _middle(n) for cut in cuts)):
+        if cells and not _is_signed(cells[-1]):
+            cells[-1] += held
+        else:
+            cells.append(list(held))
+    return cells
+
+
+def _is_signed(cell: Sequence[TypeLine]) -> bool:
+    return any(_SIGNED.search(n.text) for n in cell[-_LAST_LINES:])
+
+
+def _foot(cell: Sequence[TypeLine]) -> str:
+    return next(n.text for n in reversed(cell) if _SIGNED.search(n.text))
+
+
+def _adverts(lines: Sequence[TypeLine], edges: Sequence[float], level: Sequence[Rect], whole: Rect) -> list[Part]:
+    """Return the parts from rule to rule: over the first line of an advert its picture may stand."""
+    parts = []
+    for column in _columns(lines, edges):
+        cells, cuts = _cells(column, level), _cuts(column, level)
+        sides = around([n.rect for cell in cells for n in cell], whole)
+        left = max([sides[0], *(edge for edge in edges if edge < _centre(column))])
+        right = min([sides[2], *(edge for edge in edges if edge > _centre(column))])
+        for cell in cells:
+            held = around([n.rect for n in cell], whole)
+            top = max([cut for cut in cuts if cut <= _middle(cell[0])], default=held[1])
+            parts.append(Part((left, min(top, held[1]), right, held[3]), "advert", 0.7))
+    return parts
+
+
+def _centre(column: Sequence[TypeLine]) -> float:
+    return float(np.median([(n.rect[0] + n.rect[2]) / 2 for n in column]))
