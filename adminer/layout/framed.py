@@ -19,6 +19,7 @@ _EDGE: Final = 0.985  # of the picture: larger is the edge of the scan
 _LEAST_LINES: Final = 3
 _TOUCHING: Final = 0.006  # of the height of the picture: frames no further apart share a rule
 _STRIP: Final = 0.025  # of the height of the picture: a line of type between two rules of an advert
+_WHITE: Final = 4  # a strip has so many times the height of the white between two borders, at least
 _INSET: Final = (0.004, 0.05)  # of its own width: how far a panel set into an advert stands from the sides of its frame
 _SAME: Final = 0.85  # of the larger of two frames: they are edges of one border
 _GUTTER: Final = 2.0  # type sizes from a column rule to its column at most
@@ -161,7 +162,7 @@ def _whole_adverts(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Pap
         if (
             aligned
             and abs(under[1] - over[3]) < strip
-            and (abs(under[1] - over[3]) < strip / 4 or _between(over, under, lines))
+            and not (under[1] - over[3] > strip / _WHITE and _each_is_whole(over, under, lines))
             and is_one_advert(_held(lines, over), _held(lines, under), paper)
         ):
             joined = around([over, under], over)
@@ -169,10 +170,11 @@ def _whole_adverts(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Pap
     return list(frames)
 
 
-def _between(over: Rect, under: Rect, lines: Sequence[TypeLine]) -> bool:
-    """Say whether a line of type stands between two frames: with white only, each has a border of its own."""
+def _each_is_whole(over: Rect, under: Rect, lines: Sequence[TypeLine]) -> bool:
+    """Say whether white alone, no line of type, stands between two frames that both hold more than a name."""
     middles = (((n.rect[0] + n.rect[2]) / 2, (n.rect[1] + n.rect[3]) / 2) for n in lines)
-    return any(over[0] < x < over[2] and over[3] < y < under[1] for x, y in middles)
+    between = any(over[0] < x < over[2] and over[3] < y < under[1] for x, y in middles)
+    return not between and all(len(_held(lines, frame)) > _LEAST_LINES for frame in (over, under))
 
 
 def _rejoined(frames: Sequence[Rect], touching: float) -> list[Rect]:

@@ -99,3 +99,42 @@ def test_a_frame_around_two_framed_adverts_is_no_advert() -> None:
     both, one, two = (100.0, 520.0, 500.0, 960.0), (102.0, 522.0, 290.0, 958.0), (305.0, 522.0, 498.0, 958.0)
     lines = [*goods(120, 540, 8), *goods(320, 540, 8)]
     assert frames(lines, both, one, two) == [one, two]
+
+
+def test_no_advert_holds_the_running_head_of_the_paper() -> None:
+    head = [TypeLine((40, 20, 200, 32), 12, "PAGE SIX"), TypeLine((600, 20, 850, 32), 12, "Monday, May 4, 1931")]
+    page, card = (20.0, 15.0, 880.0, 960.0), (30.0, 600.0, 500.0, 900.0)
+    lines = [*head, *goods(60, 80, 6), *goods(60, 620, 6)]
+    assert frames_of_paper(RuleWork((), (page, card), ()), lines, WHOLE) == [page]
+    assert frames_of_paper(RuleWork((), (page, card), ()), lines, WHOLE, head) == [card]
+
+
+def test_a_dark_panel_that_letters_break_is_the_head_of_the_frame_under_it() -> None:
+    frame, panel = (100.0, 600.0, 500.0, 900.0), (300.0, 560.0, 503.0, 602.0)
+    lines = [*NEWS, TypeLine((120, 565, 300, 595), 30, "OPEN NOW"), *goods(120, 620, 6)]
+    assert frames_of_paper(RuleWork((), (frame,), (panel,)), lines, WHOLE) == [(100.0, 560.0, 503.0, 900.0)]
+    small = (450.0, 560.0, 503.0, 602.0)
+    assert frames_of_paper(RuleWork((), (frame,), (small,)), lines, WHOLE) == [frame]
+
+
+def test_a_frame_around_adverts_is_none_though_a_scratch_cuts_one_of_them_in_halves() -> None:
+    scratch: Rect = (298, 560, 302, 900)
+    around, over = (100.0, 550.0, 500.0, 980.0), (105.0, 555.0, 495.0, 700.0)
+    left, right = (105.0, 715.0, 299.0, 975.0), (301.0, 715.0, 495.0, 975.0)
+    lines = [*goods(120, 570, 4, right=300), *goods(120, 730, 6, right=300)]
+    found = frames(lines, around, over, left, right, rules=(scratch,))
+    assert found == sorted([over, (105.0, 715.0, 495.0, 975.0)])
+
+
+def test_adverts_with_borders_of_their_own_and_white_between_are_two_without_a_head() -> None:
+    over, under = (100.0, 540.0, 500.0, 700.0), (100.0, 715.0, 500.0, 960.0)
+    assert frames([*goods(120, 550, 4), *goods(120, 725, 6)], over, under) == sorted([over, under])
+    shared: Rect = (100.0, 703.0, 500.0, 960.0)
+    assert frames([*goods(120, 550, 4), *goods(120, 725, 6)], over, shared) == [(100.0, 540.0, 500.0, 960.0)]
+
+
+def test_borders_whose_sides_run_on_into_each_other_are_no_cells_of_a_column() -> None:
+    sides = ((99.0, 530.0, 102.0, 970.0), (498.0, 530.0, 501.0, 970.0))
+    common, over, under = (96.0, 530.0, 504.0, 970.0), (100.0, 540.0, 500.0, 700.0), (100.0, 715.0, 500.0, 960.0)
+    lines = [*goods(120, 550, 4), *goods(120, 725, 6)]
+    assert frames(lines, common, over, under, rules=sides) == sorted([over, under])

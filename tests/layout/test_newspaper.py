@@ -210,3 +210,21 @@ def test_prices_of_other_countries_are_prices() -> None:
     name = TypeLine((340, 230, 560, 246), 16, "CORBELLE & VALE")
     lines = text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 10) + [name, *goods]
     assert len(adverts(cut(lines, (325, 215, 585, 218), (325, 340, 585, 343)))) == 1
+
+
+def test_two_sums_of_one_sentence_make_no_advert_of_an_article() -> None:
+    article = text(30, 60, 11)
+    article[4] = replace(article[4], text="sell no less than $3 worth")
+    article[5] = replace(article[5], text="nor more than $8 to a car")
+    frame: Rect = (320, 60, 880, 900)
+    rows = [TypeLine((340, 80 + 40 * n, 700, 92 + 40 * n), 12, f"Bowls {n}5c") for n in range(12)]
+    parts = find_adverts(RuleWork((FOLIO,), (frame,), ()), [*HEAD, *article, *rows], WIDTH, HEIGHT)
+    assert [part.kind for part in parts] == ["masthead", "advert", "editorial"]
+
+
+def test_a_short_article_beside_adverts_is_editorial_though_another_advert_has_no_frame() -> None:
+    frame: Rect = (320, 60, 880, 600)
+    rows = [TypeLine((340, 80 + 40 * n, 700, 92 + 40 * n), 12, f"Bowls {n}5c") for n in range(12)]
+    lines = [*HEAD, *text(30, 60, 12), *rows, *offer(330, 650, "45c", "60c", "75c")]
+    parts = find_adverts(RuleWork((FOLIO,), (frame,), ()), lines, WIDTH, HEIGHT)
+    assert [part.kind for part in parts] == ["masthead", "advert", "editorial", "advert"]

@@ -1,0 +1,50 @@
+"""The page of makers who sell by mail, cut at the addresses their adverts end with."""
+
+from __future__ import annotations
+
+from adminer.layout.adverts import find_adverts
+from adminer.layout.rules import Rect, RuleWork
+from adminer.layout.type_lines import Part, TypeLine
+
+LEFTS = (30, 330)
+TITLE = TypeLine((30, 10, 570, 40), 30, "The Hearthside Counter")
+FOLIO: Rect = (25, 50, 575, 53)
+
+
+def maker(left: float, top: float, foot: str) -> list[TypeLine]:
+    said = ["Oak stool", "Sanded by hand, seat of", "woven rush, $6.50 postpaid", "or two for $12.", foot]
+    return [TypeLine((left, top + 20 * n, left + 230, top + 20 * n + 12), 12, text) for n, text in enumerate(said)]
+
+
+def rule(left: float, top: float) -> Rect:
+    return (left, top, left + 240, top + 2)
+
+
+def cut(*feet: str) -> list[Part]:
+    lines = [TITLE]
+    for n, foot in enumerate(feet):
+        lines += maker(LEFTS[n % 2], 80 + 200 * (n // 2), foot)
+    rules = [FOLIO, *(rule(left, 240 + 200 * n) for left in LEFTS for n in range(len(feet) // 2 - 1))]
+    return find_adverts(RuleWork(tuple(rules), (), ()), lines, 600, 700)
+
+
+def test_each_maker_with_an_address_of_its_own_has_an_advert() -> None:
+    parts = cut("CORBELLE, Osterby, Vt.", "Penhallow, Minster 12, N. Y.", "Thorne, Velby, L. I.", "Vale, Anytown, Ohio")
+    assert [part.kind for part in parts] == ["masthead", *["advert"] * 4]
+    assert [(part.rect[0] < 300, part.rect[1]) for part in parts[1:]] == [
+        (True, 51.5),
+        (True, 241),
+        (False, 51.5),
+        (False, 241),
+    ]
+
+
+def test_a_stretch_without_an_address_heads_the_one_under_it() -> None:
+    feet = ("CORBELLE, Osterby, Vt.", "Penhallow, Minster, N. Y.", "Add 15c.", "Vale, Anytown, Ohio")
+    parts = cut(*feet, "Thorne, Velby, Iowa", "Moss, Eastby, Maine")
+    assert len([part for part in parts if part.kind == "advert"]) == 5
+
+
+def test_panels_of_one_house_are_no_page_of_makers() -> None:
+    parts = cut(*["Corbelle Mills, Osterby, Vt."] * 4)
+    assert [part.kind for part in parts] == ["advert"]
