@@ -76,7 +76,9 @@ class Paper:
         """Say whether lines are an advert: prices, or more lines than a headline has and type larger than any has."""
         if self.offers(lines):
             return True
-        display = any(_type_of(line) > _DISPLAY * self.size for line in lines)
+        # lines that were read aslant, all of them, seem taller than the text beside them, and none stands out
+        usual = float(np.median([_type_of(line) for line in lines])) if len(lines) > 2 * _ENDS else 0.0
+        display = any(_type_of(line) > max(_DISPLAY * self.size, _LARGE * usual) for line in lines)
         return display and len(lines) > _HEADLINE and not self.tells(lines)
 
     def is_large(self, line: TypeLine) -> bool:

@@ -213,9 +213,9 @@ def test_prices_of_other_countries_are_prices() -> None:
 
 
 def test_two_sums_of_one_sentence_make_no_advert_of_an_article() -> None:
-    article = text(30, 60, 11)
-    article[4] = replace(article[4], text="sell no less than $3 worth")
-    article[5] = replace(article[5], text="nor more than $8 to a car")
+    article = text(30, 60, 10)
+    article[3] = replace(article[3], text="sell no less than $3 worth")
+    article[6] = replace(article[6], text="nor more than $8 to a car")
     frame: Rect = (320, 60, 880, 900)
     rows = [TypeLine((340, 80 + 40 * n, 700, 92 + 40 * n), 12, f"Bowls {n}5c") for n in range(12)]
     parts = find_adverts(RuleWork((FOLIO,), (frame,), ()), [*HEAD, *article, *rows], WIDTH, HEIGHT)
@@ -225,6 +225,12 @@ def test_two_sums_of_one_sentence_make_no_advert_of_an_article() -> None:
 def test_a_short_article_beside_adverts_is_editorial_though_another_advert_has_no_frame() -> None:
     frame: Rect = (320, 60, 880, 600)
     rows = [TypeLine((340, 80 + 40 * n, 700, 92 + 40 * n), 12, f"Bowls {n}5c") for n in range(12)]
-    lines = [*HEAD, *text(30, 60, 12), *rows, *offer(330, 650, "45c", "60c", "75c")]
+    lines = [*HEAD, *text(30, 60, 8), *rows, *offer(330, 650, "45c", "60c", "75c")]
     parts = find_adverts(RuleWork((FOLIO,), (frame,), ()), lines, WIDTH, HEIGHT)
     assert [part.kind for part in parts] == ["masthead", "advert", "editorial", "advert"]
+
+
+def test_text_that_was_read_aslant_from_top_to_foot_is_no_display_type() -> None:
+    aslant = [replace(n, rect=(330, n.rect[1], 580, n.rect[3]), height=19 - n.rect[1] % 3) for n in text(330, 60, 24)]
+    parts = cut([*text(30, 60, 40), *aslant, *text(630, 60, 40)])
+    assert {part.kind for part in parts} == {"masthead", "editorial"}
