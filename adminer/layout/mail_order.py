@@ -14,8 +14,8 @@ from typing import Final
 import numpy as np
 
 from adminer.layout.rules import Rect
+from adminer.layout.states import STATES
 from adminer.layout.type_lines import Part, TypeLine, around
-from adminer.parsing.addresses import STATES
 
 _SIGNED: Final = re.compile(
     rf"\b[A-Z][A-Za-z.]+(?: \d{{1,2}})?,? (?:{STATES}|L\.? ?I)(?![A-Za-z])|^(?:{STATES})\.?(?: \d{{1,5}})?$"

@@ -10,21 +10,11 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
+from adminer.layout.states import STATES
 from adminer.parsing.goods import find_nouns, praise, stops
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.slips import is_word, slips_of
 
-STATES: Final = (
-    r"(?:Alabama|Ala|Alaska|Arizona|Ariz|Arkansas|Ark|California|Calif|Cal|Colorado|Colo|Connecticut|Conn|Delaware|Del|"
-    r"Florida|Fla|Georgia|Ga|Hawaii|Idaho|Ida|Illinois|Ill|Indiana|Ind|Iowa|Ia|Kansas|Kans|Kan|Kentucky|Ky|"
-    r"Louisiana|La|Maine|Me|Maryland|Md|Massachusetts|Mass|Michigan|Mich|Minnesota|Minn|Mississippi|Miss|Missouri|Mo|"
-    r"Montana|Mont|Nebraska|Nebr|Neb|Nevada|Nev|New Hampshire|N\. ?H|New Jersey|N\. ?J|New Mexico|N\. ?M(?:ex)?|"
-    r"New York|N\. ?Y|North Carolina|N\. ?C(?:ar)?|North Dakota|N\. ?D(?:ak)?|Ohio|O|Oklahoma|Okla|Oregon|Oreg|Ore|"
-    r"Pennsylvania|Penna|Penn|Pa|Rhode Island|R\. ?I|South Carolina|S\. ?C(?:ar)?|South Dakota|S\. ?D(?:ak)?|"
-    r"Tennessee|Tenn|Texas|Tex|Utah|Vermont|Vt|Virginia|Va|Washington|Wash|Wn|West Virginia|W\. ?Va|Wisconsin|Wisc|"
-    r"Wis|Wyoming|Wyo|D\. ?C|England|Eng|Scotland|Ireland|Wales|Canada|Ontario|Ont|Quebec|Que|P\. ?Q|Manitoba|Man|"
-    r"Alberta|Alta|Saskatchewan|Sask|B\. ?C|N\. ?B|N\. ?S|Australia|N\. ?S\. ?W|Egypt)"
-)
 STREET: Final = (
     r"(?:Street|St\.?|Ave\.?|Avenue|Road|Rd\.?|Blvd\.?|Boulevard|B[lI1]dg\.?|Building|Place|Square|Sq\.?|Block|Plaza|"
     r"Corners?|Theat(?:re|er)|Arcade|Row|Lane|Terrace|Crescent|Parade|Quay|Wharf|Drive|Highway|Pike|Turnpike|Parkway|"

@@ -10,7 +10,8 @@ import re
 from itertools import pairwise
 from typing import Final
 
-from adminer.parsing.addresses import BOXED, NUMBERED, ROUTED, STATE_LINE, STATES
+from adminer.layout.states import STATES
+from adminer.parsing.addresses import BOXED, NUMBERED, ROUTED, STATE_LINE
 from adminer.parsing.goods import find_nouns
 from adminer.parsing.signatures import is_common, is_plain
 from adminer.parsing.text import AdvertText, TextLine

@@ -10,7 +10,8 @@ import re
 from typing import Final
 
 from adminer.dating.calendar_words import MONTHS, WEEKDAYS
-from adminer.parsing.addresses import STATES, STREET, is_talk
+from adminer.layout.states import STATES
+from adminer.parsing.addresses import STREET, is_talk
 
 _CROSSING: Final = r"(?:\d+(?:st|nd|rd|th)|First|Second|Third|Fourth|Fifth|Sixth|Seventh|Eighth|Ninth|Main)"
 _PLACE: Final = re.compile(

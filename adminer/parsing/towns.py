@@ -12,7 +12,8 @@ from typing import Final
 
 from rapidfuzz import fuzz, process
 
-from adminer.parsing.addresses import STATES, STREET, in_full, is_talk, towns_of_addresses
+from adminer.layout.states import STATES
+from adminer.parsing.addresses import STREET, in_full, is_talk, towns_of_addresses
 from adminer.parsing.goods import find_nouns
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.signed_towns import town_under
