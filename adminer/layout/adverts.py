@@ -11,7 +11,7 @@ from adminer.layout.framed import frames_of_paper, outer_frames, within
 from adminer.layout.mail_order import mail_order_adverts
 from adminer.layout.newspaper import cut_page
 from adminer.layout.paper import Paper
-from adminer.layout.rules import Rect, RuleWork, area_of
+from adminer.layout.rules import Rect, RuleWork, area_of, level_rules
 from adminer.layout.running_head import DATELINE, running_head
 from adminer.layout.type_lines import Part, TypeLine, around
 
@@ -123,8 +123,7 @@ def _is_cut(outer: Sequence[Rect], rest: Sequence[TypeLine], whole: Rect, rules:
         return True
     if sum(area_of(frame) for frame in outer) < LEAST_FRAMED * area_of(whole) or not rest:
         return False
-    level = [rule for rule in rules if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
-    paper = Paper.of(rest, _size_of(rest), level)
+    paper = Paper.of(rest, _size_of(rest), level_rules(rules))
     if not paper.has_text(rest):
         return False
     parts = cut_page(rest, rules, whole, paper.size)

@@ -11,6 +11,7 @@ from itertools import pairwise, product
 from typing import Final
 
 from adminer.layout.rules import Rect, area_of, shared
+from adminer.layout.type_lines import around
 
 _SLACK: Final = 0.008  # of the longer side: how far from each other the rules of a corner may end
 _LEAST: Final = (0.06, 0.04)  # of the longer side: width and height of a border
@@ -75,13 +76,7 @@ def _joined(rules: Sequence[Rect], side: int, slack: float) -> list[Rect]:
         if at is None:
             made.append(rule)
         else:
-            before = made[at]
-            made[at] = (
-                min(before[0], rule[0]),
-                min(before[1], rule[1]),
-                max(before[2], rule[2]),
-                max(before[3], rule[3]),
-            )
+            made[at] = around([made[at], rule], rule)
     return made
 
 

@@ -10,7 +10,7 @@ import numpy as np
 
 from adminer.layout.borders import borders, without_common
 from adminer.layout.paper import Paper, is_one_advert
-from adminer.layout.rules import Rect, RuleWork, area_of, shared
+from adminer.layout.rules import Rect, RuleWork, area_of, level_rules, shared
 from adminer.layout.type_lines import TypeLine, around
 
 _LEAST_ADVERT: Final = 0.03  # of the picture: smaller frames are panels or coupons
@@ -58,8 +58,7 @@ def frames_of_paper(
     framed = [f for f in framed if _held(lines, f)]
     own = without_common(framed, longer)
     common, framed = [f for f in framed if f not in own], own
-    level = [rule for rule in work.rules if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
-    paper = Paper.of(lines, size, level)
+    paper = Paper.of(lines, size, level_rules(work.rules))
     framed = _outermost([f for f in framed if not _is_column(f, lines, paper, work.rules)])
     framed = [f for f in framed if not any(_lies_on(f[0], s) or _lies_on(f[2], s) for s in scratches)]
     framed = _whole_adverts(_rejoined(framed, _TOUCHING * whole[3]), lines, paper, _STRIP * whole[3])

@@ -8,14 +8,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import groupby
 from typing import Final
 
 import numpy as np
 
-from adminer.layout.rules import Rect
+from adminer.layout.rules import Rect, level_rules
 from adminer.layout.states import STATES
-from adminer.layout.type_lines import Part, TypeLine, around
+from adminer.layout.type_lines import Part, TypeLine, around, middle_of
 
 _SIGNED: Final = re.compile(
     rf"\b[A-Z][A-Za-z.]+(?: \d{{1,2}})?,? (?:{STATES}|L\.? ?I)(?![A-Za-z])|^(?:{STATES})\.?(?: \d{{1,5}})?$"
@@ -29,26 +30,37 @@ _COLUMNS: Final = (2, 4)
 _GUTTER: Final = 0.3  # type sizes: the least white between columns
 
 
+@dataclass(frozen=True, slots=True)
+class _Column:
+    """Hold the lines of a column from the top, the heights of the rules across it and its stretches between them."""
+
+    lines: list[TypeLine]
+    cuts: list[float]
+    cells: list[list[TypeLine]]
+
+    @classmethod
+    def of(cls, lines: list[TypeLine], level: Sequence[Rect]) -> _Column:
+        cuts = _cuts(lines, level)
+        return cls(lines, cuts, _cells(lines, cuts))
+
+
 def mail_order_adverts(lines: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect) -> list[Part]:
     """Return the adverts of a page of many makers, each with its own address at its foot; none on any other page."""
     if len(lines) < _FEWEST * _LAST_LINES:
         return []
-    level = sorted((r for r in rules if r[2] - r[0] > 4 * (r[3] - r[1])), key=lambda r: r[1])
+    level = sorted(level_rules(rules), key=lambda r: r[1])
     head, body = _under_title(lines, level)
     edges = _gutters(body)
     if not _COLUMNS[0] <= len(edges) + 1 <= _COLUMNS[1]:
         return []
-    cells = [cell for column in _columns(body, edges) for cell in _cells(column, level)]
+    columns = [_Column.of(lines, level) for lines in _columns(body, edges)]
+    cells = [cell for column in columns for cell in column.cells]
     signed = [cell for cell in cells if _is_signed(cell)]
     feet = {_foot(cell) for cell in signed}
     if len(feet) < _FEWEST or len(signed) < _MOST * len(cells):
         return []
     title = [Part(around([n.rect for n in head], whole), "masthead", 0.7)] if head else []
-    return [*title, *_adverts(body, edges, level, whole)]
-
-
-def _middle(line: TypeLine) -> float:
-    return (line.rect[1] + line.rect[3]) / 2
+    return [*title, *_adverts(columns, edges, whole)]
 
 
 def _under_title(lines: Sequence[TypeLine], level: Sequence[Rect]) -> tuple[list[TypeLine], list[TypeLine]]:
@@ -58,7 +70,7 @@ def _under_title(lines: Sequence[TypeLine], level: Sequence[Rect]) -> tuple[list
     for rule in level:
         high = (rule[1] + rule[3]) / 2 < top + (bottom - top) / 4
         if high and min(rule[2], right) - max(rule[0], left) > 0.9 * (right - left):
-            over = [n for n in lines if _middle(n) < (rule[1] + rule[3]) / 2]
+            over = [n for n in lines if middle_of(n) < (rule[1] + rule[3]) / 2]
             return over, [n for n in lines if n not in over]
     return [], list(lines)
 
@@ -83,7 +95,7 @@ def _columns(lines: Sequence[TypeLine], edges: Sequence[float]) -> list[list[Typ
     columns: list[list[TypeLine]] = [[] for _ in range(len(edges) + 1)]
     for line in lines:
         columns[sum(edge < (line.rect[0] + line.rect[2]) / 2 for edge in edges)].append(line)
-    return [sorted(column, key=_middle) for column in columns if column]
+    return [sorted(column, key=middle_of) for column in columns if column]
 
 
 def _cuts(column: Sequence[TypeLine], level: Sequence[Rect]) -> list[float]:
@@ -98,11 +110,10 @@ def _underlines(rule: Rect, column: Sequence[TypeLine]) -> bool:
     return any(n.rect[1] + 0.2 * n.height < middle < n.rect[3] - 0.2 * n.height for n in column)
 
 
-def _cells(column: Sequence[TypeLine], level: Sequence[Rect]) -> list[list[TypeLine]]:
+def _cells(column: Sequence[TypeLine], cuts: Sequence[float]) -> list[list[TypeLine]]:
     """Cut a column by its rules; a stretch without an address goes with the one under it, whose head it is."""
-    cuts = _cuts(column, level)
     cells: list[list[TypeLine]] = []
-    for _, held in groupby(column, key=lambda n: sum(cut < _middle(n) for cut in cuts)):
+    for _, held in groupby(column, key=lambda n: sum(cut < middle_of(n) for cut in cuts)):
         if cells and not _is_signed(cells[-1]):
             cells[-1] += held
         else:
@@ -118,17 +129,17 @@ def _foot(cell: Sequence[TypeLine]) -> str:
     return next(n.text for n in reversed(cell) if _SIGNED.search(n.text))
 
 
-def _adverts(lines: Sequence[TypeLine], edges: Sequence[float], level: Sequence[Rect], whole: Rect) -> list[Part]:
+def _adverts(columns: Sequence[_Column], edges: Sequence[float], whole: Rect) -> list[Part]:
     """Return the parts from rule to rule: over the first line of an advert its picture may stand."""
     parts = []
-    for column in _columns(lines, edges):
-        cells, cuts = _cells(column, level), _cuts(column, level)
-        sides = around([n.rect for cell in cells for n in cell], whole)
-        left = max([sides[0], *(edge for edge in edges if edge < _centre(column))])
-        right = min([sides[2], *(edge for edge in edges if edge > _centre(column))])
-        for cell in cells:
+    for column in columns:
+        sides = around([n.rect for n in column.lines], whole)
+        centre = _centre(column.lines)
+        left = max([sides[0], *(edge for edge in edges if edge < centre)])
+        right = min([sides[2], *(edge for edge in edges if edge > centre)])
+        for cell in column.cells:
             held = around([n.rect for n in cell], whole)
-            top = max([cut for cut in cuts if cut <= _middle(cell[0])], default=held[1])
+            top = max([cut for cut in column.cuts if cut <= middle_of(cell[0])], default=held[1])
             parts.append(Part((left, min(top, held[1]), right, held[3]), "advert", 0.7))
     return parts
 

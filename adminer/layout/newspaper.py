@@ -15,7 +15,7 @@ import numpy as np
 
 from adminer.layout.classified import is_classified
 from adminer.layout.paper import Paper, is_one_advert
-from adminer.layout.rules import Rect, area_of, shared
+from adminer.layout.rules import Rect, area_of, level_rules, shared
 from adminer.layout.type_lines import Part, TypeLine, around
 
 _ACROSS: Final = 0.8  # of a stretch that a cut-off rule runs across
@@ -40,7 +40,7 @@ def cut_page(lines: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect, size
 
     `size` is the type size of the running text in pixels of the cleaned picture, `whole` the picture.
     """
-    level = [rule for rule in rules if rule[2] - rule[0] > 4 * (rule[3] - rule[1])]
+    level = level_rules(rules)
     paper = Paper.of(lines, size, level)
     page = _Stretch(around([n.rect for n in lines], whole), tuple(lines))
     runs = [run for stretch in _stretches(page, level, paper) for run in _runs(stretch, paper)]

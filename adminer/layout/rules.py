@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import cv2
@@ -17,6 +18,7 @@ LOOK_SIDE = 1400  # rules are looked for at this length of the longer side: thin
 SHORTEST = 0.035  # of the longer side: shorter strokes are letters, dashes and underlines of prices
 SIDE_DRAWN = 0.7  # of each side of a frame must be printed: old borders have gaps
 FILLED = 0.8  # of its bounding box a closed face must fill, or it is no rectangle
+LEVEL = 4  # times as long as it is thick: a rule across
 PANEL_SIDE = 0.022  # of the longer side: dark over more than this both ways is a panel (or a picture), not type
 
 
@@ -113,6 +115,11 @@ def _distinct(rects: list[Rect]) -> list[Rect]:
 def area_of(rect: Rect) -> float:
     """Return the area of a rectangle."""
     return max(0.0, rect[2] - rect[0]) * max(0.0, rect[3] - rect[1])
+
+
+def level_rules(rules: Sequence[Rect]) -> list[Rect]:
+    """Return the rules that run across a page: several times as long as they are thick."""
+    return [rule for rule in rules if rule[2] - rule[0] > LEVEL * (rule[3] - rule[1])]
 
 
 def shared(a: Rect, b: Rect) -> float:

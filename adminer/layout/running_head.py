@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from adminer.layout.rules import Rect
-from adminer.layout.type_lines import TypeLine
+from adminer.layout.type_lines import TypeLine, middle_of
 
 _MONTH: Final = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
 _WEEKDAY: Final = r"(?:mon|tues|wednes|thurs|fri|satur|sun)day"
@@ -42,13 +42,9 @@ def running_head(lines: Sequence[TypeLine], whole: Rect) -> list[TypeLine]:
     for line in sorted(lines, key=lambda n: n.rect[1]):
         if line.rect[1] > first + _TOP * whole[3]:
             break
-        row = [n for n in lines if abs(_middle(n) - _middle(line)) < _LEVEL * line.height]
+        row = [n for n in lines if abs(middle_of(n) - middle_of(line)) < _LEVEL * line.height]
         said = [n.text for n in row]
         signs = (_DAY, _TITLE, _PAGE)
         if sum(any(sign.search(text) for text in said) for sign in signs) >= _SIGNS:
             return [n for n in lines if n in row or n.rect[3] < min(r.rect[1] for r in row)]
     return []
-
-
-def _middle(line: TypeLine) -> float:
-    return (line.rect[1] + line.rect[3]) / 2

@@ -27,6 +27,11 @@ class Part:
     confidence: float
 
 
+def middle_of(line: TypeLine) -> float:
+    """Return how far down the picture the middle of a line stands."""
+    return (line.rect[1] + line.rect[3]) / 2
+
+
 def around(rects: Sequence[Rect], whole: Rect) -> Rect:
     """Return the rectangle around rectangles, `whole` where there are none."""
     if not rects:

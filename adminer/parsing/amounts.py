@@ -79,6 +79,7 @@ _WORD_NUMBER: Final = r"(?:" + "|".join(NUMBER_WORDS) + r")(?:[ \-](?:one|two|th
 # The letter c with figures after it belongs to a stock number ("38C1402").
 CENT_SIGN: Final = r"(?:¢|(?:cents?|cts?|c)(?![a-z]|\d{2}))"
 
+_NAMED: Final = {"half": "½", "quarter": "¼", "three": "¾"}
 _WORN_CENTS: Final = r"[ce][eco][nro]t[sz:]"  # "eents", "conts", "ceots"
 
 _DOLLARS: Final = re.compile(
@@ -208,6 +209,11 @@ def fraction_of(text: str | None) -> Decimal:
         return FRACTIONS[text]
     top, _, bottom = text.partition("/")
     return Decimal(top) / Decimal(bottom)
+
+
+def named_fraction(found: re.Match[str]) -> Decimal:
+    """Return the value of a misread fraction whose group "half", "quarter" or "three" was found."""
+    return fraction_of(next(sign for name, sign in _NAMED.items() if found[name]))
 
 
 def clean_amount(text: str) -> Decimal:

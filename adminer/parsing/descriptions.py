@@ -14,7 +14,7 @@ from typing import Final
 from adminer.parsing.goods import find_nouns, talk
 from adminer.parsing.item_words import PROSE, WORD
 from adminer.parsing.items import Segment, right_on_row
-from adminer.parsing.panels import same_row
+from adminer.parsing.panels import over_each_other, same_row
 from adminer.parsing.prices import Found
 from adminer.parsing.sets import states_set
 from adminer.parsing.text import AdvertText, TextLine
@@ -108,7 +108,7 @@ def _heads_several(name: Segment, first: Segment, segments: Sequence[Segment], p
     column = [
         other
         for other in segments
-        if other.start != first.start and _over_each_other(name.flat.joined(first.flat), other.flat)
+        if other.start != first.start and over_each_other(name.flat.joined(first.flat), other.flat)
     ]
     if any(
         other.first_line != first.first_line and same_row(other.first, first.first) and other.start != name.start
@@ -122,17 +122,13 @@ def _heads_several(name: Segment, first: Segment, segments: Sequence[Segment], p
         if not other.goods or not alike or (stop is not None and other.first.y >= stop):
             continue
         under = [p.place for p in prices if p.place.centre[1] > first.last.bottom]
-        before = any(p.centre[1] < other.first.y and _over_each_other(first.flat, p) for p in under)
+        before = any(p.centre[1] < other.first.y and over_each_other(first.flat, p) for p in under)
         own = any(
-            p.centre[1] > other.first.y and (_over_each_other(other.flat, p) or same_row(other.flat, p)) for p in under
+            p.centre[1] > other.first.y and (over_each_other(other.flat, p) or same_row(other.flat, p)) for p in under
         )
         if before and own:
             return True
     return False
-
-
-def _over_each_other(one: Box, other: Box) -> bool:
-    return min(one.right, other.right) > max(one.x, other.x)
 
 
 def _may_name(segment: Segment) -> bool:

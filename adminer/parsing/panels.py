@@ -59,13 +59,15 @@ def names_over(segments: list[Segment], prices: list[Found], body: float) -> dic
         if states_set(segment.text):
             continue  # a set under the name of its line is the article, not a word about it
         over = [
-            other for other in segments if other.last.centre[1] < segment.first.y and _over_each_other(other, segment)
+            other
+            for other in segments
+            if other.last.centre[1] < segment.first.y and over_each_other(other.flat, segment.flat)
         ]
         nearest = max(over, key=lambda other: other.last.bottom, default=None)
         if nearest is None or not nearest.goods or segment.type_px > _SMALL * nearest.type_px:
             continue
         beside = any(
-            other is not segment and same_row(other.first, segment.first) and _over_each_other(nearest, other)
+            other is not segment and same_row(other.first, segment.first) and over_each_other(nearest.flat, other.flat)
             for other in segments
         )
         gap = segment.first.y - nearest.last.bottom
@@ -80,8 +82,9 @@ def names_over(segments: list[Segment], prices: list[Found], body: float) -> dic
     return found
 
 
-def _over_each_other(one: Segment, other: Segment) -> bool:
-    return min(one.flat.right, other.flat.right) > max(one.flat.x, other.flat.x)
+def over_each_other(one: Box, other: Box) -> bool:
+    """Say whether some of one thing stands straight over or under some of another."""
+    return min(one.right, other.right) > max(one.x, other.x)
 
 
 def hang_below(groups: list[list[Found]], segments: list[Segment]) -> bool:

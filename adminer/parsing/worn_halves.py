@@ -11,14 +11,13 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
-from adminer.parsing.amounts import Amount, fraction_of
+from adminer.parsing.amounts import Amount, named_fraction
 
 _WORN: Final = re.compile(
     r"(?<![\w$.,/])\.?(?P<cents>\d{1,2}?)"
     r"(?:(?P<half>1/?[hzs]|1/\.?|[kzh](?=[ce])|%½?|½2|v[éez]?|12(?=[c¢°]))|(?P<quarter>14(?=[c¢°]))|"
     r"(?P<three>34(?=[c¢°])))(?P<sign>[ce¢°])(?![a-z\d])"
 )
-_FRACTIONS: Final = {"half": "½", "quarter": "¼", "three": "¾"}
 _CENTS: Final = frozenset({"cents_sign", "raised_cent_sign", "fraction"})
 _FEWEST: Final = 2  # other prices in cents
 _SMALL: Final = 20
@@ -33,6 +32,6 @@ def find_worn_halves(text: str, amounts: Sequence[Amount]) -> list[Amount]:
         others = [a for a in amounts if a.form in _CENTS and not (a.start < m.end() and m.start() < a.end)]
         if len(others) < _FEWEST or not (0 < whole < _SMALL or whole % 5 == 2):
             continue
-        part = next(fraction_of(sign) for name, sign in _FRACTIONS.items() if m[name])
+        part = named_fraction(m)
         found.append(Amount(m.start(), m.end(), (whole + part) / 100, "USD", "fraction", _TRUST))
     return found

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 from typing import Final
 
-from adminer.parsing.amounts import Amount, fraction_of
+from adminer.parsing.amounts import Amount, fraction_of, named_fraction
 
 _TRUST: Final = 0.5
 _PENCE: Final = r"(?P<d>1[01]|\d)"
@@ -25,7 +25,6 @@ _HALVES: Final = re.compile(
     r"(?<![\d/.])(?P<d>1[01]|\d)(?:(?P<half>12|1[zs]|½2|[vV][é2ez]?|z)|(?P<quarter>14)|(?P<three>34)) ?d(?![a-z'’])\.?"
 )
 _ELEVEN: Final = re.compile(r"(?<![\d/])(?:(?<!\.)|(?<=\.\.))(?P<s>\d{1,2})/111(?![\d/])")  # the half of 11½ as a 1
-_FRACTIONS: Final = {"half": "½", "quarter": "¼", "three": "¾"}
 
 
 def worn_amounts(text: str, currency: str) -> Iterator[Amount]:
@@ -37,7 +36,7 @@ def worn_amounts(text: str, currency: str) -> Iterator[Amount]:
     for m in _ELEVEN.finditer(text):
         yield _amount(m.start(), m.end(), m["s"], "11", fraction_of("½"), currency)
     for m in _HALVES.finditer(text):
-        part = next(fraction_of(sign) for name, sign in _FRACTIONS.items() if m[name])
+        part = named_fraction(m)
         yield _amount(m.start(), m.end(), None, m["d"], part, currency)
 
 
