@@ -211,6 +211,11 @@ def fraction_of(text: str | None) -> Decimal:
     return Decimal(top) / Decimal(bottom)
 
 
+def in_pounds(pounds: Decimal) -> Decimal:
+    """Return a sum in pounds to a millionth, as the records keep it: a farthing is more than a thousandth."""
+    return pounds.quantize(Decimal("0.000001"))
+
+
 def named_fraction(found: re.Match[str]) -> Decimal:
     """Return the value of a misread fraction whose group "half", "quarter" or "three" was found."""
     return fraction_of(next(sign for name, sign in _NAMED.items() if found[name]))

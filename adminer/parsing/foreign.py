@@ -12,7 +12,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
-from adminer.parsing.amounts import FRACTION, Amount, fraction_of
+from adminer.parsing.amounts import FRACTION, Amount, fraction_of, in_pounds
 from adminer.parsing.sterling_columns import HEAD
 from adminer.parsing.sterling_words import WORDS, spelled_amounts
 from adminer.parsing.worn_sterling import worn_amounts
@@ -138,7 +138,7 @@ def _sterling(
 ) -> Amount:
     """Turn pounds, shillings and pence into pounds: 20 shillings to the pound, 12 pence to the shilling."""
     total = pounds + Decimal(shillings or 0) / 20 + (Decimal(pence or 0) + part) / 240
-    return Amount(m.start(), m.end(), total.quantize(Decimal("0.000001")), currency, "sterling", 0.85)
+    return Amount(m.start(), m.end(), in_pounds(total), currency, "sterling", 0.85)
 
 
 def _piastre_list(m: re.Match[str]) -> Iterator[Amount]:

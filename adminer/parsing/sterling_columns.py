@@ -13,7 +13,7 @@ from decimal import Decimal
 from itertools import pairwise
 from typing import Final
 
-from adminer.parsing.amounts import Amount, fraction_of
+from adminer.parsing.amounts import Amount, fraction_of, in_pounds
 from adminer.parsing.text import AdvertText
 from adminer.records import Box
 
@@ -119,4 +119,4 @@ def _amount(advert: AdvertText, row: Sequence[_Cell], currency: str) -> Amount |
     start = advert.starts[cells[0].word]
     end = advert.starts[cells[-1].word] + len(advert.words[cells[-1].word].text)
     trust = _TRUST if len(cells) == len(_LIMITS) else _WITHOUT_POUNDS
-    return Amount(start, end, total.quantize(Decimal("0.000001")), currency, "sterling", trust)
+    return Amount(start, end, in_pounds(total), currency, "sterling", trust)

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 from typing import Final
 
-from adminer.parsing.amounts import NUMBER_WORDS, Amount, fraction_of, number_of
+from adminer.parsing.amounts import NUMBER_WORDS, Amount, fraction_of, in_pounds, number_of
 
 _SHORT: Final = {"thrup": 3, "tup": 2}
 _PENCE: Final = tuple(word for word, number in NUMBER_WORDS.items() if 1 < number < 12)
@@ -34,7 +34,7 @@ def spelled_amounts(text: str, currency: str) -> Iterator[Amount]:
     """Yield the sums of a text that are told in words, in pounds."""
     for m in WORDS.finditer(text):
         pence = _pence_of(m)
-        yield Amount(m.start(), m.end(), (pence / 240).quantize(Decimal("0.000001")), currency, "words", _TRUST)
+        yield Amount(m.start(), m.end(), in_pounds(pence / 240), currency, "words", _TRUST)
 
 
 def _pence_of(m: re.Match[str]) -> Decimal:

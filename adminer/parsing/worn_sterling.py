@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 from typing import Final
 
-from adminer.parsing.amounts import Amount, fraction_of, named_fraction
+from adminer.parsing.amounts import Amount, fraction_of, in_pounds, named_fraction
 
 _TRUST: Final = 0.5
 _PENCE: Final = r"(?P<d>1[01]|\d)"
@@ -42,4 +42,4 @@ def worn_amounts(text: str, currency: str) -> Iterator[Amount]:
 
 def _amount(start: int, end: int, shillings: str | None, pence: str, part: Decimal, currency: str) -> Amount:
     total = Decimal(shillings or 0) / 20 + (Decimal(pence) + part) / 240
-    return Amount(start, end, total.quantize(Decimal("0.000001")), currency, "sterling", _TRUST)
+    return Amount(start, end, in_pounds(total), currency, "sterling", _TRUST)
