@@ -12,22 +12,29 @@ from typing import Final
 
 from adminer.layout.states import STATES
 from adminer.parsing.goods import find_nouns, praise, stops
+from adminer.parsing.house_forms import is_trade_line
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.slips import is_word, slips_of
 
 STREET: Final = (
     r"(?:Street|St\.?|Ave\.?|Avenue|Road|Rd\.?|Blvd\.?|Boulevard|B[lI1]dg\.?|Building|Place|Square|Sq\.?|Block|Plaza|"
     r"Corners?|Theat(?:re|er)|Arcade|Row|Lane|Terrace|Crescent|Parade|Quay|Wharf|Drive|Highway|Pike|Turnpike|Parkway|"
-    r"Broadway|Shopping (?:Center|Centre|Plaza)|Mall)(?![a-z])"
+    r"STREET|ST\.?|AVE\.?|AVENUE|ROAD|RD\.?|BLVD\.?|LANE|HIGHWAY|Broadway|Shopping (?:Center|Centre|Plaza)|Mall)"
+    r"(?![a-z])"
+)
+# with the counties that adverts shorten, and letters whose points were lost
+LANDS: Final = (
+    rf"(?:{STATES}|[NS] [CDHJY]|R I|L\.? ?I|Yorks|Lancs|Lincs|Notts|Staffs|Warwicks|Wilts|Hants|Berks|Bucks|Herts|"
+    r"Cambs|Northants|Leics|Glos|Oxon|Salop|Worcs|Vict?|Tas|N\.? ?Z)"
 )
 _HOURS: Final = (
-    r"(?:Open|Closed|Phones?|Telephone|Tel\.|Dial|Call|Prices|Hours|Daily|Free|Near|Next|Opposite|Across|Store|"
+    r"(?:Open|Closed|Phones?|Ph\.|Telephone|Tel\.|Dial|Call|Prices|Hours|Daily|Free|Near|Next|Opposite|Across|Store|"
     r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)[a-z]*)(?![a-z])"
 )
 _WORD: Final = rf"(?!{_HOURS})[A-Z][A-Za-z'’]{{2,}}"
 _NAME: Final = rf"(?P<city>(?:(?:St|Ft|Mt|Pt)\. ?)?{_WORD}(?: {_WORD}){{0,2}})"
 _ENDS: Final = (
-    rf"(?:\n|$|[·•|;*–—(]|[,.]? ?{_HOURS}|, ?{STATES}(?![A-Za-z])|[.,]? (?:and|&) (?:at )?[A-Z]|\.? \d{{1,2}}(?![\w-])|"
+    rf"(?:\n|$|[·•|;:*–—(]|[,.]? ?{_HOURS}|, ?{LANDS}(?![A-Za-z])|[.,]? (?:and|&) (?:at )?[A-Z]|\.? \d{{1,2}}(?![\w-])|"
     r"[.,]+(?:\n|$))"
 )
 _END: Final = rf"(?= ?{_ENDS})"
@@ -40,33 +47,46 @@ ROUTED: Final = (
 )
 BOXED: Final = r"\b(?:P\. ?O\. )?(?:Box|Drawer) ?(?:\d{1,4}|[A-Z])(?: ?-?[A-Z])?(?!\w)"
 # without a mark before the town only words that are nothing but streets: "Place", "Square", "Lane" are goods too
-_STREETS_ONLY: Final = r"(?<=Street)|(?<=Avenue)|(?<=Road)|(?<=Highway)|(?<=\b(?:St|Rd)\.)|(?<=\bAve\.)|(?<=\bBlvd\.)"
+_STREETS_ONLY: Final = (
+    r"(?<=Street)|(?<=Avenue)|(?<=Road)|(?<=Highway)|(?<=\b(?:St|Rd)\.)|(?<=\bAve\.)|(?<=\bBlvd\.)|"
+    r"(?<=\b(?:ST|RD))|(?<=\bAVE)"
+)
 _CLOSED: Final = re.compile(
     rf"(?:(?:{NUMBERED}|{ROUTED})(?: ?[,.·•|;–—-]+ ?|\n)|(?:{NUMBERED}(?:{_STREETS_ONLY})|{ROUTED}) |{BOXED} ?, ?)"
     rf"{_NAME}{_END}"
 )
-STATE_LINE: Final = re.compile(rf"^{_NAME}[.,] ?(?:{STATES}|{STATES.upper()})\.?$", re.MULTILINE)
-_GLUED_STATE: Final = re.compile(rf"(?:{BOXED}|{NUMBERED}|\bDept\. ?[\w-]+)[.,;]? ?{_NAME}[.,] ?{STATES}(?![A-Za-z])")
+STATE_LINE: Final = re.compile(rf"^{_NAME}(?: \d{{1,2}})?[.,] ?(?:{LANDS}|{LANDS.upper()})\.?$", re.MULTILINE)
+_GLUED_STATE: Final = re.compile(rf"(?:{BOXED}|{NUMBERED}|\bDept\. ?[\w-]+)[.,;]? ?{_NAME}[.,] ?{LANDS}(?![A-Za-z])")
+LANDMARK: Final = (
+    r"(?i:opp(?:osite|\.)|next (?:door )?to|near|across from|facing|over|at) (?:the )?(?:[A-Z]\w+ )?(?i:post office|"
+    r"court ?house|city hall|hall|bank|depot|hotel|library|station|theat(?:re|er)|school|square|armory|church|bridge|"
+    r"creamery|elevator|mill|market|town hall|park)"
+)
 _WORDINGS: Final = (
     # corners and landmarks: "Cor. Main and Fourth, ...", "State & Broad Sts., ...", "Opp. Post Office, ..."
     re.compile(
         rf"(?:\b(?:Cor\.|Corner of) [A-Z]\w+\.? (?:and|&) [A-Z0-9]\w+\.?(?: (?:Sts?|Streets?|Aves?)\.?)?|"
         rf"[A-Z]\w+ (?:and|&) [A-Z0-9]\w+ (?:Sts|Streets|Aves|Avenues)\.?|"
-        r"\b(?:Opp(?:osite|\.)|Next (?:door )?to|Near|Across from|Facing) (?:the )?(?:[A-Z]\w+ )?(?:Post Office|"
-        rf"Court ?House|City Hall|Bank|Depot|Hotel|Library|Station|Theat(?:re|er)|School|Square))"
-        rf"(?: ?[,·•|–—-] ?| in ){_NAME}{_END}"
+        rf"\b{LANDMARK})(?: ?[,·•|–—-] ?| in ){_NAME}{_END}"
     ),
+    re.compile(rf"[,·•|–—-] ?{_NAME}[.,]? ?(?:[·•|–—-] ?)?(?=(?:Tele)?(?:[Pp]hones?|Tel\.|Ph\.) ?\d)"),
+    re.compile(rf"\b(?:\d|[Tt]wo|[Tt]hree|[Ff]our|[Bb]oth|[Aa]ll) {_NAME} (?i:stores|branches|shops|markets)\b"),
+    re.compile(rf"^[A-Z]\w+ (?:and|&|at|AND|AT) [A-Z]\w+, ?{_NAME}{_END}", re.MULTILINE),
     re.compile(rf"\b(?:[Mm]iles?|[Mm]i\.|{ROUTED}) (?i:north|south|east|west) of {_NAME}(?= on | ?{_ENDS})"),
     re.compile(rf"\b(?i:downtown|on the square in|free delivery (?:anywhere )?in) {_NAME}{_END}"),
     re.compile(rf"\b(?i:serving) {_NAME}(?= (?:since|for over|and vicinity)\b)"),
     re.compile(rf"\b(?i:prices (?:good|effective) (?:only )?in) {_NAME}(?= only| stores?| ?{_ENDS})"),
     re.compile(rf"\b(?:[Oo]ur|OUR) {_NAME}(?= (?i:store|branch)\b)"),
     re.compile(rf"^(?:In )?{_NAME}(?: (?:Store|Branch))?(?: ?[:–—] ?| - )(?={NUMBERED}|{ROUTED})", re.MULTILINE),
+    re.compile(rf"[.,] ?{_NAME}[.,] ?{LANDS}\.?$", re.MULTILINE),
+    # an abbreviation after the town is its state's, though misread
+    re.compile(rf"(?:\bDept\.?(?: ?[\w-]+)?|{STREET}), ?{_NAME}[.,] ?[A-Z][a-z]{{1,4}}\.?$", re.MULTILINE),
     re.compile(rf"{_NAME}, [A-Z]{{2}}\.? \d{{5}}(?!\d)"),  # the state's two letters are those of the ZIP code
 )
 _OVER_PHONE: Final = re.compile(
     r"^(?P<city>[A-Z][a-z]{3,}(?: [A-Z][a-z]{3,})?|[A-Z]{4,}(?: [A-Z]{4,})?)\n(?:Tele)?[Pp]hone\b.{1,24}$", re.MULTILINE
 )
+_STREET_END: Final = re.compile(STREET, re.IGNORECASE)
 # what towns are called after, where a reader's slip shows
 _GENERICS: Final = word_list("place_generics")
 _TALK: Final = frozenset().union(*map(word_list, ("function", "prose", "slogan", "enquiry", "particulars")))
@@ -103,7 +123,20 @@ def is_talk(name: str) -> bool:
     last = name.lower().split()[-1]
     if last in _GENERICS:
         return False
-    return last in _TALK or last in stops() or last in praise() or is_word(last) or bool(find_nouns(name))
+    return (
+        is_street_or_trade(name)
+        or last in _TALK
+        or last in stops()
+        or last in praise()
+        or is_word(last)
+        or bool(find_nouns(name))
+    )
+
+
+def is_street_or_trade(name: str) -> bool:
+    """Say whether a name is a street's or a trade's and so no town's: "Granby Row", "Ironmongers"."""
+    last = name.rsplit(maxsplit=1)[-1]
+    return last.lower() not in _GENERICS and (bool(_STREET_END.fullmatch(last)) or is_trade_line(name))
 
 
 def _of_house(house: str) -> tuple[re.Pattern[str], ...]:
@@ -111,7 +144,9 @@ def _of_house(house: str) -> tuple[re.Pattern[str], ...]:
     if len(house) < 4:
         return ()
     name = rf"(?i:{re.escape(house)}(?:['’]s)?)"
+    own = re.split(r" of (?=[A-Z])", house)[-1]  # "Farm Supply of Osterby"
     return (
+        *((re.compile(rf" of (?P<city>{re.escape(own)})(?![a-z])"),) if own != house else ()),
         re.compile(rf"{name}(?: [A-Z][A-Za-z]+)? (?:in|of|at) {_NAME}{_END}"),
         re.compile(rf"\b(?:also|at) (?:at |in )?{name},? {_NAME}{_END}"),
     )

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from adminer.names.matching import Spelling
 from adminer.names.spotting import spot_names
-from adminer.parsing.nameplates import find_nameplate
-from adminer.parsing.signatures import ADDRESS, find_signature
+from adminer.parsing.house_lines import ADDRESS
+from adminer.parsing.signatures import find_signature
+from adminer.parsing.sponsors import find_sponsor
 from adminer.parsing.text import AdvertText
 from adminer.parsing.towns import find_town
 from adminer.records import Box, Link
@@ -27,7 +28,7 @@ def find_house(advert: AdvertText, box: Box, retailers: list[Spelling], towns: f
     """Find the retailer, town and addresses of an advert standing in `box`."""
     printed = list(ADDRESS.finditer(advert.text))
     addresses = tuple(dict.fromkeys(" ".join(m[0].split()) for m in printed))
-    retailer = _from_authority(advert, retailers) or find_signature(advert, box) or find_nameplate(advert)
+    retailer = _from_authority(advert, retailers) or find_signature(advert, box) or find_sponsor(advert)
     spans = [m.span() for m in printed]
     if retailer is not None:
         spans += [(n.start, n.end) for n in advert.lines if retailer.box.overlap(n.box) > 0.8 * n.box.area]

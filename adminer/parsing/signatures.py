@@ -1,298 +1,281 @@
-"""The advertiser's name told by its form: a firm's word, initials, a logotype in large type, an address beside it.
+"""Who placed an advert: one scored choice among all its lines.
 
-All weights are judgement, no source.
+Each line that may hold a name gathers evidence, weights that add up: its form, its type against the body, its place,
+the address or telephone beside it, its trade under it, whether it stands again elsewhere; and against it that it is
+goods, talk, or the label of a price. A line with a form of its own needs less than one that only its type and place
+speak for. All weights are judgement, no source.
 """
 
 from __future__ import annotations
 
 import re
-from itertools import pairwise
+from dataclasses import dataclass, field
 from typing import Final
 
-from adminer.names.pieces import load_vocabulary
-from adminer.parsing.goods import find_nouns, praise, stops
-from adminer.parsing.lexicon import word_list
-from adminer.parsing.slips import is_word
+from adminer.parsing.addresses import BOXED, NUMBERED, ROUTED, STATE_LINE
+from adminer.parsing.house_forms import BAZAAR, FIRM, HOUSE, is_common, is_plain, is_trade_line, names_goods, weigh_form
+from adminer.parsing.house_lines import ADDRESS, LANDMARK, Candidate, find_candidates
 from adminer.parsing.text import AdvertText, TextLine
-from adminer.parsing.towns import PARTICULARS, WITH_STATE
+from adminer.parsing.towns import PARTICULARS, WITH_STATE, is_large_town
 from adminer.records import Box, Link
 
-_HOUSE: Final = re.compile(
-    r"\b(?:Co|Company|Bros|Brothers|& Sons?|and Sons?|Ltd|Limited|Inc|Stores?|Markets?|Mercantile|Mfg|"
-    r"Manufacturing|Dry Goods|"
-    r"Shops?|Shoppe|Grocery|Groceries|Grocers?|Hardware|Furniture|Jewelers?|Pharmacy|Drug Store|Department "
-    r"Store|Emporium|Bazaar|Supermarkets?|Super Markets?|"
-    r"Variety Store|Theat(?:re|er)|(?:Service |Filling )?Stations?|(?:Discount|Shopping|"
-    r"Food|Trading) (?:Center|Centre)|Discount|Mart|Nurser(?:y|ies)|Dairy|Dairies|"
-    r"Studios?|Tea ?Rooms?|Greenhouses?|Florists?|(?:Fuel|Coal|Lumber|Wood) Yard|"
-    r"Works|Mills?|Corporation|Corp|Bakery|Trading Post|House|Outfitters?|Tailors?|Drapers?|Importers?|Agency|& "
-    r"Co|Cie)\b\.?",
-    re.IGNORECASE,
+# what each thing says for or against a line, beside the weight of its form (house_forms.py)
+_WEIGHTS: Final = {
+    "type": 0.15,  # for each body size of its type
+    "type at most": 0.6,
+    "largest": 0.2,  # no other words stand in type nearly as large
+    "capitals": 0.15,
+    "last word broken off": 0.2,  # a name set in two lines for its last word
+    "small letters": -0.5,  # a word of a name begins with a capital
+    "all small letters": -0.1,  # but logotypes of the 1970s stand in small letters throughout
+    "foot": 0.35,
+    "head": 0.15,
+    "page number": 0.5,  # beside it at the very head: the running head of a catalogue
+    "by post": 0.8,  # a department or box number right behind it
+    "address behind": 0.6,
+    "address beside": 0.5,
+    "address near": 0.35,
+    "address alone below": 0.4,  # the foot has an address and no name over it
+    "trade": 0.3,
+    "again with particulars": 0.5,
+    "again at the foot": 0.3,
+    "plain words": -0.5,
+    "a common word": -0.2,
+    "goods": -0.6,
+    "goods in a name's form": -0.3,
+    "a price beside it": -0.4,
+    "a price behind it": -0.6,
+}
+_FORMED: Final = 0.75  # the score from which a name with a form of its own is believed
+_UNFORMED: Final = 0.9  # the same for one that only type, place and neighbours speak for
+_SURE: Final = 2.2  # the score of a name beyond doubt
+_LARGE: Final = 1.8  # times the body: from here a line may be a logotype
+_NO_BODY: Final = 1.25  # times the body: from here type says something
+_LARGEST: Final = 1.25  # times the next largest line of words
+_HEAD, _FOOT = 0.15, 0.7  # of the advert's height
+_NEXT: Final = 1.5  # type sizes from a name to the line under it
+_NEAR_LINES: Final = 3
+_LOGOTYPE_WORDS: Final = 4
+_TRADE_WORDS: Final = 7
+_STREETS: Final = (
+    r"(?:First|Second|Third|Fourth|Fifth|Sixth|Seventh|Eighth|Ninth|Tenth|\d{1,3}(?:st|nd|rd|th)|Main|Broad|Front|High|"
+    r"Market|Court|State|Church|Cent(?:er|re)|Water|Union|Park|Mill|Elm|Oak|Maple|Pine|Washington|Lincoln|Jefferson)"
 )
-_FORENAME: Final = r"(?:Geo|Wm|Chas|Jas|Jno|Thos|Robt|Jos|Saml|Benj|Edw|Alex|Theo|Fred|Hy|Danl?)\. ?"  # set short
-_INITIALS: Final = re.compile(
-    rf"^(?:Mrs?\.? )?(?:{_FORENAME}|[A-Z]\. ?|[A-Z] ){{1,3}}[A-Z][A-Za-z'’]{{2,}}"
-    r"(?:[,.]? (?:& )?(?:Co|Bros|Sons?|Ltd|Inc)\.?,?)*$"
+_PLACED: Final = re.compile(
+    rf"{NUMBERED}|{ROUTED}|{BOXED}|\bDept\.? ?[A-Z0-9]|\b(?i:ph(?:one)?\.? ?\d)|"
+    rf"\b{_STREETS} (?:at|&|and) [A-Z0-9]\w+|\b[A-Z]\w+ (?:at|&|and) {_STREETS}\b|"
+    r"\b\d{1,5} [A-Z][a-z]+, [A-Z][a-z]|"
+    r"^[A-Z][a-z]{2,}(?: [A-Z][a-z]+)? \d{1,2}[.,]?$|"  # a town and its postal zone
+    rf"(?:^|[·•|,] ?)(?i:{LANDMARK.pattern})"
 )
-_OWNER: Final = re.compile(
-    r"^[A-Z][a-z]+ (?:[A-Z]\. ?){1,3}[A-Z][A-Za-z'’]{2,}$|^[A-Z]{3,} (?:[A-Z]\. ?){1,3}[A-Z]{3,}$"
-)
-_PAIR: Final = re.compile(
-    r"^[A-Z][\w'’.]+,? (?:(?:[A-Z][\w'’.]+,? )?)(?:&|and) [A-Z][\w'’.]+(?:,? (?:Co|Company|Inc|Ltd|Limited)\.?)?$"
-)
-_POSSESSIVE: Final = re.compile(r"^[A-Z][A-Za-z]{2,}(?:[- ][A-Z][a-z]+)?(?:['’][Ss]|[sS]['’])$")
-ADDRESS: Final = re.compile(
-    r"\b\d{1,5}(?:-\d+)? (?:[NSEW]\.? |North |South |East |West )?[A-Z0-9][\w.'’]*(?: "
-    r"[A-Z0-9][\w.'’]*){0,3},? ?(?:St|Street|Ave|Avenue|Road|Rd|Blvd|Boulevard|Place|Pl|Square|Sq|Bldg|Drive|Dr|"
-    r"Lane|Highway|Broadway|Way|Terrace|Pike)\b\.?"
-    r"|(?<!['’][sS] )\b(?:Cor(?:ner)?\.?|Box) (?:of )?[A-Z0-9][\w.]*(?: (?:and|&) [A-Z][\w.]*)?",
-)
-_LANDMARK: Final = re.compile(r"(?:opp(?:osite|\.)|near|next (?:door )?to|across from|facing) ", re.IGNORECASE)
-_AFTER_NAME: Final = re.compile(
-    r",? (?:Dept|Desk|Box|Makers?|Phone|Tel|Successors?|Proprietors?|Props?)\b|,? Box ?(?=\d)|,(?= ?\d)|"
-    r"(?<=Ltd)\.? ?(?=\d)|, (?=New York|Chicago|Boston)"
-)
-# "Write Thorne Pottery Co.", "Shop at Thorne's and save", "Thorne's of Anytown"
-_CALL: Final = re.compile(
-    r"^(?:(?:write|mail|send|address|see|visit|ask|sold|made|shop|trade|buy|save)(?:,| only)?"
-    r"(?: (?:to|at|by|with))?:? )+"
-    r"(?=[A-Z])",
-    re.IGNORECASE,
-)
-_AFTER_POSSESSIVE: Final = re.compile(r"(?<=['’][sS]),? (?:of|in|and) (?=[A-Z][a-z])")
-_CORNER: Final = re.compile(r", (?=[A-Z][A-Za-z]+ (?:and|&) [A-Z])")
-_BY_POST: Final = re.compile(r"\b(?:Dept|Desk|Box|Drawer|Station)\.? ?[A-Z0-9]", re.IGNORECASE)
-_CAPITALISED: Final = re.compile(r"^[A-Z]")
-_DIME_STORE: Final = re.compile(r"\b(?:\d+c?,? )?\d+c? (?:to|and|&) (?:\d+c|\$1(?:\.00)?) Stores?\b", re.IGNORECASE)
-_DOUBLE_NAME: Final = re.compile(r"^[A-Z][a-z]{2,}-[A-Z][a-z]{2,}$|^[A-Z]{3,}-[A-Z]{3,}$")
-_PRESENTS: Final = r" (?:presents?|announces?|invites|offers|introduces|celebrates)\b"
-_PROPRIETOR: Final = re.compile(r"\bProp(?:rietor)?s?\b|\bManager\b|\bMgr\b", re.IGNORECASE)
 _WARE: Final = (
     r" (?:pattern|design|dinner ?ware|china|ware|tableware|ironstone|pottery|glassware|set|plates?|cups?|tumblers?|"
     r"brand|coffee|tea|flour|butter|bread|soap)\b"
 )
-_COMMON: Final = (
-    word_list("slogan") | word_list("function") | word_list("prose") | word_list("particulars") | word_list("enquiry")
-)
-_FIRM: Final = re.compile(
-    r"\b(?:Co|Company|Bros|Brothers|Sons?|Ltd|Limited|Inc|Mfg|Corp|Corporation|Cie)\b", re.IGNORECASE
-)
+_PRICE: Final = re.compile(r"[$¢£]|\d ?c\b|\d/-|\d/\d|^\W*\.?\d+(?:\.\d\d)?\W*$")
+_OF_TOWNS: Final = re.compile(r" of [A-Z]\w+(?: [A-Z]\w+)?(?:,| and| &|$)")  # "Thorne's of Osterby and Ferncliff"
+_BY_POST: Final = re.compile(r"^[,. ]*(?:Dept|Desk|Box|Drawer|Station)\.? ?[A-Z0-9]", re.IGNORECASE)
 _TRADE_LINE: Final = re.compile(
-    r"\b(?:Establishment|Furnishers?|Hatters?|Stationers|Department Store|Super ?Market|Druggists?|Drapery)\b",
+    r"\b(?:Establishment|Drapers?|Ironmongers?|Drapery|Jewell?er|(?:authorized|franchised) dealers?|dealers? in)\b",
     re.IGNORECASE,
 )
-_FOOT_LINES: Final = 3
-_TRADE_WORDS: Final = 5
-_WEAKLY: Final = 0.8  # the score of a logotype that nothing but its type speaks for
-_LARGE: Final = 1.8  # times the body: from here a line may be a logotype
-_PARTED: Final = re.compile(r" ?[·•|*] ?")
+_OWN_NAME: Final = 0.6  # the weight of a form that goods and labels do not have
+_JOINING: Final = frozenset({"and", "&", "of", "the", "de", "at", "for", "in"})
+
+
+@dataclass(slots=True)
+class _Case:
+    """Hold what speaks for one candidate, and what it comes to."""
+
+    score: float = 0.0
+    reasons: list[str] = field(default_factory=list)
+    witnesses: int = 0  # things beside form and type that speak for it
+
+    def add(self, weight: float, reason: str = "", *, witness: bool = False) -> None:
+        self.score += weight
+        self.witnesses += witness
+        if reason:
+            self.reasons.append(reason)
 
 
 def find_signature(advert: AdvertText, box: Box) -> Link | None:
-    """Judge each line as the advertiser's name: a firm's word, initials, large type, its place, an address near.
+    """Weigh each line as the advertiser's name and return the likeliest; None where none is likely enough.
 
-    `box` is the advert's, in pixels. None where no line is likely enough.
+    `box` is the advert's, in pixels.
     """
-    best: tuple[float, Link] | None = None
-    for line, raw in _signature_lines(advert):
-        text = _name_part(raw)
-        if not 3 <= len(text) <= 60 or len(text.split()) > 8 or text.startswith("&") or _LANDMARK.match(text):
-            continue
-        if re.search(r"[$¢%]|\d{3}", _DIME_STORE.sub("Store", text)):
-            continue
-        score, reasons = _signature_score(advert, box, line, text)
-        if _BY_POST.search(raw) and not re.search(r"[a-z]{3}", raw[: len(text)].replace("and", "")):
-            score, reasons = score + (0.3 if reasons else 0.8), [*reasons, "a department or box number after it"]
-        if score > 0.75 and (best is None or score > best[0]):
-            why = "taken as the signature: " + ", ".join(reasons)
-            best = (score, Link(None, text, text, line.box, min(round(score / 2.2, 2), 0.9), why))
-    return best[1] if best else None
+    weighed = [(c, case) for c in find_candidates(advert) if (case := _weigh(advert, box, c)) is not None]
+    if not weighed:
+        return None
+    # of lines that say as much the one with more of the name
+    best, case = max(weighed, key=lambda pair: (round(pair[1].score, 2), len(pair[0].name)))
+    why = "taken as the signature: " + ", ".join(case.reasons)
+    return Link(None, best.name, best.name, best.line.box, min(round(case.score / _SURE, 2), 0.9), why)
 
 
-def _name_part(raw: str) -> str:
-    """Return a line without what follows the name: address, department, branches, a corner of streets."""
-    parts = _PARTED.split(raw)
-    text = next((part for part in parts if _HOUSE.search(part)), parts[0])
-    text = re.split(_PRESENTS, _AFTER_NAME.split(ADDRESS.split(text)[0])[0])[0]
-    text = _AFTER_POSSESSIVE.split(_CALL.sub("", text))[0]
-    before = _CORNER.split(text)[0]
-    # "Thorne, Corbelle & Vale" is a firm of three
-    firm = any(form.search(before) for form in (_HOUSE, _INITIALS, _PAIR, _POSSESSIVE))
-    return _unglued((before if firm else text).strip(" ,.;:-–—*•"))
+def _weigh(advert: AdvertText, box: Box, candidate: Candidate) -> _Case | None:
+    form, reason = weigh_form(candidate.name, candidate.after)
+    case = _Case()
+    if form:
+        case.add(form, reason)
+    elif _may_be_name(advert, candidate):
+        case.add(0.0, "a name in large type" if candidate.line.type_px >= _LARGE * advert.body_px else "a name")
+    else:
+        return None
+    _weigh_look(advert, candidate, case)
+    _weigh_place(advert, box, candidate, case)
+    _weigh_neighbours(advert, candidate, case)
+    _weigh_echoes(advert, candidate, case)
+    _weigh_against(advert, candidate, case, form)
+    if form:
+        return case if case.score > _FORMED else None
+    return case if case.witnesses and case.score > _UNFORMED else None
 
 
-def _unglued(text: str) -> str:
-    """Part "THE" and "CO" from a name in capitals that close setting ran together with them."""
-    if not text.isupper():
-        return text
-    return re.sub(r"(?<=[A-Z]{4})CO\.?$", " CO", re.sub(r"^THE(?=[A-Z]{4})", "THE ", text))
+def _weigh_look(advert: AdvertText, candidate: Candidate, case: _Case) -> None:
+    size = candidate.line.type_px / advert.body_px
+    if size > _NO_BODY:
+        case.add(min(_WEIGHTS["type"] * size, _WEIGHTS["type at most"]), f"type {size:.1f} times the body")
+    if candidate.name.isupper():
+        case.add(_WEIGHTS["capitals"])
+    if candidate.last is not candidate.line and len(candidate.last.words) == 1:
+        case.add(_WEIGHTS["last word broken off"])
+    words = re.findall(r"[^\s]+", candidate.name)
+    if not all(w[0].isupper() or not w[0].isalpha() or w.lower() in _JOINING for w in words):
+        all_small = size > _LARGE and candidate.name.islower()
+        case.add(_WEIGHTS["all small letters" if all_small else "small letters"])
+    others = [n for n in advert.lines if not _part_of(n, candidate)]
+    sizes = [n.type_px for n in others if re.search(r"[A-Za-z]{3}", advert.printed(n))]
+    if size > _LARGE and candidate.line.type_px >= _LARGEST * max(sizes, default=1.0):
+        case.add(_WEIGHTS["largest"], "the largest words")
+        name = candidate.name
+        own = not is_common(name) or weigh_form(name, "")[0] > 0 or BAZAAR.fullmatch(name) is not None
+        if own and any(_starts_address(advert.printed(n)) for n in others[-_NEAR_LINES:]):
+            case.add(_WEIGHTS["address alone below"], "an address without a name below", witness=True)
 
 
-def _is_trade_line(text: str) -> bool:
-    """Say whether a line under a logotype is part of it: "Super Markets", "Furniture Company"."""
-    rest = _HOUSE.sub("", _AFTER_NAME.split(text)[0])
-    return len(text.split()) <= _TRADE_WORDS and bool(_HOUSE.search(text)) and is_plain(rest)
-
-
-def _signature_lines(advert: AdvertText) -> list[tuple[TextLine, str]]:
-    """Return the lines with what they say, and each two that may be one signature.
-
-    Two are one on one row, whichever was read first, or of one large size under each other.
-    """
-    found = [(line, advert.printed(line)) for line in advert.lines]
-    for one, two in pairwise(advert.lines):
-        row = min(one.box.bottom, two.box.bottom) - max(one.box.y, two.box.y) > 0.5 * min(one.box.h, two.box.h)
-        swapped = row and two.box.x < one.box.x
-        first, second = (two, one) if swapped else (one, two)
-        said = " ".join(w.text for w in first.words if not (row and _read_twice(w.box, second)))
-        trade = advert.printed(second)
-        gap = second.box.x - first.box.right if row else second.box.y - first.box.bottom
-        goes_on = trade.startswith("&") or said.endswith("&")
-        large = first.type_px > 1.2 * advert.body_px and 0.7 < first.type_px / max(second.type_px, 1.0) < 1.4
-        logotype = first.type_px > 2 * advert.body_px and _is_trade_line(trade)
-        if is_plain(said) and not goes_on:
-            continue
-        if (logotype or ((large or goes_on) and not swapped)) and gap < 1.2 * first.type_px:
-            words = first.words + second.words
-            box, flat = one.box.joined(two.box), one.flat.joined(two.flat)
-            line = TextLine(one.number, one.start, two.end, words, box, flat, first.type_px, one.block)
-            found.append((line, f"{said} {trade}"))
-    return found
-
-
-def _read_twice(box: Box, beside: TextLine) -> bool:
-    """Say whether a word at the end of a line is the beginning of the one beside it, read a second time."""
-    shared = min(box.right, beside.box.right) - max(box.x, beside.box.x)
-    return shared > 0.8 * box.w
-
-
-def _signature_score(advert: AdvertText, box: Box, line: TextLine, text: str) -> tuple[float, list[str]]:
-    score, reasons = _score_of_form(advert, line, text)
-    logotype = not reasons and _is_logotype(advert, line, text)
-    witnesses = 0
-    if logotype:
-        score, reasons, witnesses = _score_of_logotype(advert, line, text)
-    elif not reasons:
-        return 0.0, reasons
-    named = _DIME_STORE.sub("Store", text).split()
-    if not all(_CAPITALISED.match(w.lstrip("&")) or w.lower() in {"and", "&", "of", "the", "de"} for w in named):
-        score -= 0.5
-    place = (line.box.centre[1] - box.y) / max(box.h, 1)
-    if place > 0.7:
-        score += 0.35
-        reasons.append("near the foot")
-    elif place < 0.15:
-        score += 0.15
-        reasons.append("at the head")
-    size = line.type_px / advert.body_px
-    if size > 1.25:
-        score += min(0.15 * size, 0.6)
-        reasons.append(f"type {size:.1f} times the body")
-    if text.isupper():
-        score += 0.15
-    after = (
-        advert.printed(line)
-        + " "
-        + " ".join(advert.printed(n) for n in advert.lines[line.number + 1 : line.number + 4])
+def _weigh_place(advert: AdvertText, box: Box, candidate: Candidate, case: _Case) -> None:
+    place = (candidate.line.box.centre[1] - box.y) / max(box.h, 1)
+    if place > _FOOT:
+        case.add(_WEIGHTS["foot"], "near the foot")
+    elif place < _HEAD:
+        case.add(_WEIGHTS["head"], "at the head")
+    folio = candidate.has_folio or any(
+        re.fullmatch(r"\d{1,4}", advert.printed(n)) and _beside(candidate.line, n) for n in advert.lines
     )
-    if ADDRESS.search(after) or WITH_STATE.search(after) or PARTICULARS.search(after):
-        score += 0.35
-        reasons.append("an address beside it")
-    if not logotype and _heads_the_foot(advert, line, text):
-        score += 0.3
-        reasons.append("named again at the foot")
-    if logotype and not witnesses:
-        # a name in display type at the head may as well be that of a line
-        score = min(score, _WEAKLY) if place > 0.7 or _DOUBLE_NAME.match(text) else 0.0
-    return score, reasons
+    if folio and place < _HEAD / 2:
+        case.add(_WEIGHTS["page number"], "with the number of the page", witness=True)
 
 
-def _score_of_form(advert: AdvertText, line: TextLine, text: str) -> tuple[float, list[str]]:
-    if dime := _DIME_STORE.search(text):
-        return 0.8, [f"“{dime[0]}”"]
-    houses = list(_HOUSE.finditer(text))
-    if houses and len(rest := _HOUSE.sub("", text).strip(" &.,")) >= 2:
-        plain = is_plain(rest) and not _FIRM.search(text)
-        return (0.8 if houses[-1].end() >= len(text) - 2 else 0.4) - 0.4 * plain, [f"“{houses[-1][0]}”"]
-    if _INITIALS.match(text) or _OWNER.match(text):
-        # the owner named under a shop's own name
-        owner = _PROPRIETOR.search(advert.text[line.start : line.end + 12])
-        return (0.05 if owner else 0.7), ["initials and a name"]
-    if _PAIR.match(text) and not is_plain(text) and not re.search(r"[a-z]{4}\. ", text):
-        return 0.6, ["two names"]
-    if re.match(re.escape(text) + _PRESENTS, advert.printed(line)) and not is_plain(text):
-        return 0.6, ["presents what is offered"]
-    if _POSSESSIVE.match(text):
-        return 0.5, ["a name in the possessive"]
-    return 0.0, []
+def _weigh_neighbours(advert: AdvertText, candidate: Candidate, case: _Case) -> None:
+    own = candidate.after
+    if _BY_POST.match(own):
+        case.add(_WEIGHTS["by post"], "a department or box number after it", witness=True)
+    elif _is_addressed(candidate):
+        case.add(_WEIGHTS["address behind"], "an address behind it", witness=True)
+    elif any(_is_place(advert.printed(n)) for n in _around(advert, candidate)):
+        case.add(_WEIGHTS["address beside"], "an address beside it", witness=True)
+    else:
+        following = " ".join(advert.printed(n) for n in advert.lines[candidate.last.number + 1 :][:_NEAR_LINES])
+        if _is_place(following):
+            case.add(_WEIGHTS["address near"], "an address near it")
+    below = [n for n in _around(advert, candidate) if n.flat.y > candidate.last.flat.centre[1]]
+    if any(len(n.words) <= 8 and _is_trade_of(advert.printed(n)) for n in below[:1]) or is_trade_line(own.strip(" ,.")):
+        case.add(_WEIGHTS["trade"], "its trade under it", witness=True)
 
 
-def _score_of_logotype(advert: AdvertText, line: TextLine, text: str) -> tuple[float, list[str], int]:
-    """Return score, reasons, and how many things beside its type speak for a name in large type."""
-    score, reasons, witnesses = 0.0, ["a name in large type"], 0
-    if _DOUBLE_NAME.match(text):
-        score += 0.3
-    if line.number == 0 and line.type_px >= max(n.type_px for n in advert.lines):
-        score += 0.2
-    if any(_is_trade_of(line, n, advert.printed(n)) for n in advert.lines[line.number + 1 :][:1]):
-        score, witnesses = score + 0.3, witnesses + 1
-        reasons.append("its trade under it")
-    if _echoed(advert, line, text):
-        score, witnesses = score + 0.5, witnesses + 1
-        reasons.append("named again with the particulars of a shop")
-    return score, reasons, witnesses
+def _is_addressed(candidate: Candidate) -> bool:
+    """Say whether an address, a department or the towns of branches stand right behind a name on its line."""
+    own = candidate.after
+    return bool(_BY_POST.match(own) or _OF_TOWNS.match(own)) or _is_place(own.strip(" ,.·•|-"))
 
 
-def _is_logotype(advert: AdvertText, line: TextLine, text: str) -> bool:
-    """Say whether a line is one to three capitalised words in large type that mean nothing and name no ware."""
-    words = text.removeprefix("The ").removeprefix("THE ").split()
-    if line.type_px < _LARGE * advert.body_px or not 1 <= len(words) <= 3 or len(text) < 4:
+def _weigh_echoes(advert: AdvertText, candidate: Candidate, case: _Case) -> None:
+    name = candidate.name.lower()
+    others = [n for n in advert.lines if not _part_of(n, candidate) and name in advert.printed(n).lower()]
+    if not others or re.search(re.escape(candidate.name) + _WARE, advert.joined, re.IGNORECASE):
+        return
+    if any(_is_place(advert.printed(n)) or HOUSE.search(advert.printed(n)) for n in others):
+        case.add(_WEIGHTS["again with particulars"], "named again with the particulars of a shop", witness=True)
+    elif any(
+        re.match(rf"{re.escape(name)}\W? ?[,·•]", advert.printed(n).lower())
+        for n in others
+        if n in advert.lines[-_NEAR_LINES:]
+    ):
+        case.add(_WEIGHTS["again at the foot"], "named again at the foot", witness=True)
+
+
+def _weigh_against(advert: AdvertText, candidate: Candidate, case: _Case, form: float) -> None:
+    name = candidate.name
+    if FIRM.search(name) or form >= _OWN_NAME:
+        return
+    plain = is_plain(name) and not BAZAAR.fullmatch(name)
+    if plain and not form:
+        case.add(_WEIGHTS["plain words"])
+    if plain or not _is_addressed(candidate):  # a maker is called after what he makes
+        if names_goods(name):
+            case.add(_WEIGHTS["goods in a name's form" if form else "goods"])
+        elif not plain and not form and is_common(name):
+            case.add(_WEIGHTS["a common word"])
+    if any(_PRICE.search(advert.printed(n)) and n.type_px > 1.2 * advert.body_px for n in _around(advert, candidate)):
+        case.add(_WEIGHTS["a price beside it"])
+    if _PRICE.search(candidate.after):
+        case.add(_WEIGHTS["a price behind it"])
+
+
+def _may_be_name(advert: AdvertText, candidate: Candidate) -> bool:
+    """Say whether a line without a form of its own is a few capitalised words in larger type or capitals."""
+    text = re.sub(r"^The ", "", candidate.name, flags=re.IGNORECASE)
+    words = text.split()
+    if not 1 <= len(words) <= _LOGOTYPE_WORDS or len(text) < 4 or any(c.isdigit() for c in text):
         return False
-    if any(not re.fullmatch(r"[A-Z][\w'’-]+|&", word) for word in words) or any(c.isdigit() for c in text):
-        return False
-    return not is_common(text) and not re.search(re.escape(text) + _WARE, advert.joined, re.IGNORECASE)
-
-
-def _is_trade_of(line: TextLine, below: TextLine, text: str) -> bool:
-    """Say whether the line under a name tells its trade: "General drapery establishment", "Hardware & Tinware"."""
-    near = below.flat.y - line.flat.bottom < line.type_px and below.flat.y > line.flat.y
-    near = near and not re.search(r"\b(?:by|for|of|from)\b", text)  # "made by ..." stands under the name of a line
-    return near and len(below.words) <= _TRADE_WORDS and bool(_TRADE_LINE.search(text) or _HOUSE.search(text))
-
-
-def is_common(text: str) -> bool:
-    """Say whether a text has a word of everyday talk or of goods in it, which a logotype has not."""
-    words = _plain_words(text)
-    return is_plain(text) or any(noun.strong for noun in find_nouns(text)) or any(word in _COMMON for word in words)
-
-
-def is_plain(text: str) -> bool:
-    """Say whether a text is made of words of the trade and the language only, so that it names nobody."""
-    if load_vocabulary().find(text):
+    if BAZAAR.fullmatch(candidate.name):
         return True
-    words = _plain_words(text)
-    return all(w in _COMMON or w in stops() or w in praise() or is_word(w) for w in words)
+    if is_large_town(text) or (len(words) == 1 and is_common(text)):
+        return False
+    large = candidate.line.type_px >= _LARGE * advert.body_px
+    if not large and not (text.isupper() or candidate.line.type_px >= _NO_BODY * advert.body_px):
+        return False
+    if any(not re.fullmatch(r"[A-Z][\w'’.-]+|&|and|of", word) for word in words) and not (large and text.islower()):
+        return False
+    return not re.search(re.escape(text) + _WARE, advert.joined, re.IGNORECASE)
 
 
-def _plain_words(text: str) -> list[str]:
-    return [word for word in re.findall(r"[a-zà-ÿ-]+", text.lower()) if len(word) > 1 and word not in ("the", "and")]
+def _is_trade_of(text: str) -> bool:
+    """Say whether a line tells a trade: "General drapery establishment", "Hardware & Tinware"."""
+    if re.search(r"\b(?:by|for|of|from)\b", text):  # "made by ..." stands under the name of a line
+        return False
+    return (is_trade_line(text) and len(text.split()) <= _TRADE_WORDS) or bool(_TRADE_LINE.search(text))
 
 
-def _heads_the_foot(advert: AdvertText, line: TextLine, text: str) -> bool:
-    """Say whether one of the last lines begins with a name printed before: "Thorne Village, Anytown and Othertown"."""
-    return any(
-        other.number > line.number and re.match(rf"{re.escape(text)}\W? ?[,·•]", advert.printed(other))
-        for other in advert.lines[-_FOOT_LINES:]
+def _starts_address(text: str) -> bool:
+    return bool(STATE_LINE.search(text)) or any(p.match(text) for p in (ADDRESS, PARTICULARS, _PLACED))
+
+
+def _is_place(text: str) -> bool:
+    return any(p.search(text) for p in (ADDRESS, WITH_STATE, PARTICULARS, STATE_LINE, _PLACED)) or is_large_town(
+        text.strip(" .,")
     )
 
 
-def _echoed(advert: AdvertText, line: TextLine, text: str) -> bool:
-    """Say whether a name stands again beside an address, hours, a town or a firm's word."""
-    name = text.lower()
-    for other in advert.lines:
-        printed = advert.printed(other)
-        if other.number == line.number or name not in printed.lower():
-            continue
-        if any(pattern.search(printed) for pattern in (ADDRESS, WITH_STATE, PARTICULARS, _HOUSE)):
-            return True
-    return False
+def _around(advert: AdvertText, candidate: Candidate) -> list[TextLine]:
+    """Return the lines right under a name and beside it on its row."""
+    return [
+        n
+        for n in advert.lines
+        if not _part_of(n, candidate) and (_under(candidate.last, n) or _beside(candidate.line, n))
+    ]
+
+
+def _under(line: TextLine, other: TextLine) -> bool:
+    over = min(line.flat.right, other.flat.right) > max(line.flat.x, other.flat.x)
+    gap = other.flat.y - line.flat.bottom
+    return over and other.flat.y > line.flat.centre[1] and gap < _NEXT * line.type_px
+
+
+def _beside(line: TextLine, other: TextLine) -> bool:
+    apart = other.flat.x >= line.flat.right or other.flat.right <= line.flat.x
+    return apart and line.flat.y - 0.3 * line.flat.h < other.flat.centre[1] < line.flat.bottom + 0.3 * line.flat.h
+
+
+def _part_of(line: TextLine, candidate: Candidate) -> bool:
+    return candidate.line.start <= line.start < candidate.line.end or line.start == candidate.last.start

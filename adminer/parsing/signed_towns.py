@@ -22,7 +22,7 @@ _PLACE: Final = re.compile(
     re.IGNORECASE,
 )
 _CORNER: Final = re.compile(r"\bCor(?:ner)?$", re.IGNORECASE)  # two streets, no town, stand on its sides
-_PARTS: Final = re.compile(r"(?<![A-Z]),\s*|(?<=\w{2})\.\s+|(?<=\w{2})\.$|\s*[·•|;–—]\s*|\s+-\s+")
+_PARTS: Final = re.compile(r"(?<!\b[A-Z]),\s*|(?<=\w{2})\.\s+|(?<=\w{2})\.$|\s*[·•|;:–—]\s*|\s+-\s+")
 _NAME: Final = re.compile(r"(?:[A-Z][a-z]{2,}|(?:St|Ft|Mt)\.)(?: [A-Z][a-z]{2,}){0,2}|[A-Z]{3,}(?: [A-Z]{3,}){0,2}")
 _DAYS: Final = "|".join(sorted({*MONTHS, *WEEKDAYS}))
 _NO_TOWN: Final = re.compile(

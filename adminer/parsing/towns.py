@@ -12,16 +12,16 @@ from typing import Final
 
 from rapidfuzz import fuzz, process
 
-from adminer.layout.states import STATES
-from adminer.parsing.addresses import STREET, in_full, is_talk, towns_of_addresses
+from adminer.dating.calendar_words import MONTHS, WEEKDAYS
+from adminer.parsing.addresses import LANDS, STREET, in_full, is_street_or_trade, is_talk, towns_of_addresses
 from adminer.parsing.goods import find_nouns
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.signed_towns import town_under
-from adminer.parsing.slips import is_word
 
 WITH_STATE: Final = re.compile(
     rf"(?:^|[,.;] |[\n–—·•|-] ?|(?<=\d )|(?<=Street )|(?<=St\. )|\bat |\bin |\bof "
-    rf")(?P<city>[A-Z][A-Za-z.'’]+(?:[ ][A-Z][A-Za-z.'’]+){{0,2}})(?: \d{{1,2}})?, ?(?P<state>{STATES})(?=[^A-Za-z]|$)",
+    rf")(?P<city>[A-Z][A-Za-z.'’]+(?:[ ][A-Z][A-Za-z.'’]+){{0,2}})(?: \d{{1,2}})?(?:, ?|(?<=\d)\.\n)"
+    rf"(?P<state>{LANDS})(?=[^A-Za-z]|$)",
     re.IGNORECASE,
 )
 # "Town", "Two Words", "Town City"; then an end: of the line, of the part, or a postal zone
@@ -47,14 +47,18 @@ _ONE_NAME: Final = re.compile(
 )
 _PRIDE: Final = re.compile(
     r"\b(?P<city>[A-Z][a-z]{3,}(?: [A-Z][a-z]{2,})?|[A-Z]{4,}(?: [A-Z]{3,})?)['’](?i:s (?:own |only )?"
-    r"(?:greater|greatest|largest|leading|finest|biggest|favou?rite|foremost|oldest|newest|busiest|friendliest) "
-    r"(?:[a-z'’]+ ){0,2}(?:stores?|shops?|markets?|jewell?ers?|grocer[sy]?|druggists?|outfitters?|"
-    r"clothiers?|house|furniture)\b)"
+    r"(?:greater|greatest|largest|leading|finest|biggest|favou?rite|foremost|oldest|newest|busiest|friendliest)"
+    r"(?: (?:[a-z'’]+ ){0,2}(?:stores?|shops?|markets?|jewell?ers?|grocer[sy]?|druggists?|outfitters?|"
+    r"clothiers?|house|furniture)\b| ?(?=[-–—·•|\n]|$)))"
 )
+_CONTACT: Final = re.compile(r" (?=(?:Phones?|Tel\.?|Ph\.?|Dial|Open|Closed)\b)")
 _STREET_WORD: Final = re.compile(
-    r"(?:Street|St\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Rd\.?|Bldg\.?|P\.|O\.|Desk|Floor|Sq\.?|"
+    r"(?:Street|St\.?|Cor\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Rd\.?|Bldg\.?|P\.|O\.|Desk|Floor|Sq\.?|"
     r"Ltd\.?|Inc\.?|Phone|Prices?)",
     re.IGNORECASE,
+)
+_CALENDAR: Final = re.compile(
+    rf"^(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))}|spring|summer|autumn|winter)$", re.IGNORECASE
 )
 _PHONE: Final = re.compile(r"p[hb][oce0][nvru][ec]")  # as readers see it
 _COMPASS: Final = frozenset({"north", "south", "east", "west"})
@@ -82,7 +86,7 @@ def find_town(text: str, towns: frozenset[str] = frozenset(), house: str = "") -
         or _known(text, towns)
         or _among_particulars(text, house)
     )
-    found = found or _known(text, _large_towns(), part_of_names=True)
+    found = found or _known(text, _large_towns(), house, part_of_names=True)
     return _spelled_right(in_full(found.rstrip(".")) if found else None, towns)
 
 
@@ -110,14 +114,14 @@ def _named_by(patterns: Iterable[re.Pattern[str]], text: str) -> str | None:
 
 def _among_particulars(text: str, house: str) -> str | None:
     for above, line in pairwise(["", *text.splitlines()]):
-        if house and above == house and _ONE_NAME.fullmatch(line) and _may_be_town(line) and not _is_plain(line):
+        if house and above == house and _ONE_NAME.fullmatch(line) and _may_be_town(line) and not is_talk(line):
             return _in_case(line)
         signed = len(house) >= _LEAST_NAME and re.match(
             rf"{re.escape(house)}(?:['’]s)?\W? ?[,·•–—]", line, re.IGNORECASE
         )
         if not (signed or PARTICULARS.search(line)):
             continue
-        parts = [part.strip(" .,") for part in _PARTS.split(line)]
+        parts = [_CONTACT.split(part)[0].strip(" .,") for part in _PARTS.split(line)]
         # the first part of several may be the shop's name
         for part in parts if len(parts) > 1 else ():
             one = re.split(r" (?:and|&) (?=[A-Z])", part)[0] if signed else part
@@ -131,20 +135,20 @@ def _among_particulars(text: str, house: str) -> str | None:
 def _may_be_town(name: str) -> bool:
     words = name.lower().replace(".", "").split()
     words = words[1:] if len(words) > 1 and words[0] in _COMPASS else words
+    if not words or is_street_or_trade(name) or _CALENDAR.search(name):
+        return False
     return not any(word in _NO_TOWN or _STREET_WORD.fullmatch(word) or _PHONE.fullmatch(word) for word in words)
 
 
-def _is_plain(name: str) -> bool:
-    return all(is_word(word) for word in name.lower().split())
-
-
-def _known(text: str, towns: frozenset[str], *, part_of_names: bool = False) -> str | None:
+def _known(text: str, towns: frozenset[str], house: str = "", *, part_of_names: bool = False) -> str | None:
     """Return the last of `towns` in a text; where they may be `part_of_names`, none that begins a longer name."""
     if not towns:
         return None
     last = None
     for m in _town_pattern(towns).finditer(text):
-        if m[0][0].isupper() and not (part_of_names and re.match(r" [A-Z][a-z]", text[m.end() :])):
+        goes_on = re.match(r" [A-Za-z]+", text[m.end() :])
+        named = goes_on is not None and (m[0] + goes_on[0]).lower() in house.lower()  # "The Boston Store"
+        if m[0][0].isupper() and not named and not (part_of_names and goes_on and re.match(r" [A-Z][a-z]", goes_on[0])):
             last = m[0]
     return _in_case(last) if last else None
 
@@ -159,6 +163,11 @@ def _spelled_right(city: str | None, towns: frozenset[str]) -> str | None:
 
 def _in_case(name: str) -> str:
     return " ".join(word.capitalize() if word.isupper() else word for word in name.split())
+
+
+def is_large_town(text: str) -> bool:
+    """Say whether a text is the name of a large town of the world, in capitals or not."""
+    return _in_case(text) in _large_towns()
 
 
 @cache

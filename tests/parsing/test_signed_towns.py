@@ -20,6 +20,8 @@ from adminer.parsing.towns import find_town
         ("Harness and Tinware\nCANAL STREET AT SIXTH\nOSTERBY CITY", "OSTERBY CITY"),
         ("Osterby · Wenningham · Ferncliff", "Osterby"),
         ("Basement Salesroom. Osterby", "Osterby"),
+        ("CORN HILL, OSTERBY", "OSTERBY"),
+        ("The Big Drapers, Commercial Road, Osterby: Branches at\nWenning", "Osterby"),
     ],
 )
 def test_the_town_closes_the_address_under_the_name(under: str, town: str) -> None:

@@ -57,3 +57,45 @@ def test_what_is_no_town_is_left(text: str) -> None:
 
 def test_a_known_town_is_spelled_as_the_file_spells_it() -> None:
     assert find_town("214 Broad Street, Ferncliif", frozenset({"Ferncliff"})) == "Ferncliff"
+
+
+@pytest.mark.parametrize(
+    ("text", "town"),
+    [
+        ("Mill Lane, Osterby, Yorks.", "Osterby"),
+        ("Dept. R-9\nOsterby. N J.", "Osterby"),
+        ("PENHALLOW, Boz37 X. West Osterby. Pa", "West Osterby"),
+        ("Premium Dept., Osterby, Po.", "Osterby"),
+        ("PENHALLOW SHOES, Osterby 12.\nMass.", "Osterby"),
+        ("Next to Armory, Osterby, Ph. 330", "Osterby"),
+        ("across from the depot, Osterby", "Osterby"),
+        ("Route 9 at the Grange Hall, Osterby Fork, Ohie", "Osterby Fork"),
+        ("The Heron Store • Osterby Crossing Phone 12", "Osterby Crossing"),
+        ("Furnishing - The Shambles, Osterby. Tel. 204. Also at Wenning", "Osterby"),
+        ("All week - 3 OSTERBY STORES", "Osterby"),
+        ("Broad and Thorne, Port Osterby", "Port Osterby"),
+        ("JEWELER • 7 WHARF ST OSTER LANDING", "Oster Landing"),
+        ("Osterby's Largest - Four Floors", "Osterby"),
+    ],
+)
+def test_a_town_is_told_by_what_leads_to_it_or_closes_it(text: str, town: str) -> None:
+    assert find_town(f"BIG SALE\nCups 9c\n{text}\n", house="Corbelle") == town
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Corbelle\nPICNIC HAMS",
+        "Corbelle\nWINTER",
+        "40, Quill Row,",
+        "Dept. W., 40, Quill Row,",
+        "Ironmongers. Tel. 204",
+    ],
+)
+def test_goods_seasons_rows_and_trades_are_no_town(text: str) -> None:
+    assert find_town(f"BIG SALE\nCups 9c\n{text}\n", house="Corbelle") is None
+
+
+def test_a_house_called_after_a_large_town_stands_elsewhere() -> None:
+    assert find_town("Cups 9c\nTHE BOSTON RACKET", house="THE BOSTON RACKET") is None
+    assert find_town("Cups 9c\nFarm Supply of Osterby", house="Farm Supply of Osterby") == "Osterby"

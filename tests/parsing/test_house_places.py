@@ -1,4 +1,4 @@
-"""Houses told by their place or their proofs of purchase; invented names, the rules are common practice, no source."""
+"""Houses told by their place or their proofs of purchase; invented names, common practice, no source."""
 
 from __future__ import annotations
 
