@@ -51,7 +51,6 @@ _PRIDE: Final = re.compile(
     r"(?: (?:[a-z'’]+ ){0,2}(?:stores?|shops?|markets?|jewell?ers?|grocer[sy]?|druggists?|outfitters?|"
     r"clothiers?|house|furniture)\b| ?(?=[-–—·•|\n]|$)))"
 )
-_CONTACT: Final = re.compile(r" (?=(?:Phones?|Tel\.?|Ph\.?|Dial|Open|Closed)\b)")
 _STREET_WORD: Final = re.compile(
     r"(?:Street|St\.?|Cor\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Rd\.?|Bldg\.?|P\.|O\.|Desk|Floor|Sq\.?|"
     r"Ltd\.?|Inc\.?|Phone|Prices?)",
@@ -121,7 +120,7 @@ def _among_particulars(text: str, house: str) -> str | None:
         )
         if not (signed or PARTICULARS.search(line)):
             continue
-        parts = [_CONTACT.split(part)[0].strip(" .,") for part in _PARTS.split(line)]
+        parts = [part.strip(" .,") for part in _PARTS.split(line)]
         # the first part of several may be the shop's name
         for part in parts if len(parts) > 1 else ():
             one = re.split(r" (?:and|&) (?=[A-Z])", part)[0] if signed else part

@@ -89,7 +89,7 @@ def test_a_town_is_told_by_what_leads_to_it_or_closes_it(text: str, town: str) -
         "Corbelle\nWINTER",
         "40, Quill Row,",
         "Dept. W., 40, Quill Row,",
-        "Ironmongers. Tel. 204",
+        "Corbelle\nJEWELER • 5 QUILL ST",
     ],
 )
 def test_goods_seasons_rows_and_trades_are_no_town(text: str) -> None:
