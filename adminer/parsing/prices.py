@@ -160,6 +160,8 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     requirements = [(t.start, t.end) for t in terms if t.kind in {"with_purchase", "stamps"}]
     found: list[Found] = []
     for i, amount in enumerate(amounts):
+        if not amount.amount:
+            continue  # "$0 down", or what is left of a worn figure
         if any(s <= amount.start and amount.end <= e for s, e in (*requirements, *shops)):
             continue
         if counts and _COUNTED_PIECES.search(text, amount.start, amount.end):

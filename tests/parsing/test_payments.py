@@ -34,3 +34,11 @@ def test_a_sentence_under_a_price_is_no_label_of_it() -> None:
         (20, 44, 14, "If not suited a month on trial ends the matter."),
     )
     assert roles(advert) == [("$9.80", "price")]
+
+
+def test_nothing_down_is_no_price() -> None:
+    advert = parse(
+        (20, 20, 14, "Oak Hall Rack, bevel mirror, $7.40."),
+        (20, 42, 14, "Pay $0 down and 60c monthly."),
+    )
+    assert roles(advert) == [("$7.40", "price"), ("60c", "instalment")]
