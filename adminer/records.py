@@ -272,7 +272,7 @@ class DateFact:
 
     kind: Literal["validity", "dateline", "expiry", "printed"]
     text: str
-    edtf: str | None  # None where the year stays unknown
+    edtf: str | None  # "XXXX-11-08" where the year stays unknown; None where no day is, or one is misread
     earliest: date | None
     latest: date | None
     box: Box

@@ -13,12 +13,12 @@ from datetime import date, timedelta
 from typing import Final
 
 from adminer.dating.calendar_words import DateWord, words_of_dates
-from adminer.dating.day_groups import Days, agrees, day_in_full, days_of, exists, paired, span_in
-from adminer.dating.edtf import day_or_interval
+from adminer.dating.day_groups import Days, agrees, day_in_full, days_of, exists, paired, span_in, with_a_figure_more
+from adminer.dating.edtf import day_or_interval, yearless
 from adminer.dating.full_dates import full_date, year_meant
 from adminer.dating.printed import EXPIRES, FOR_PRICES, NO_DATE, OPENS, UNTIL, WEEK_FROM, PrintedDate, PrintedKind
 from adminer.dating.seasons import seasons_in
-from adminer.dating.weekdays_alone import weekdays_only
+from adminer.dating.weekdays_alone import day_of_this_month, weekdays_only
 
 YEARS: Final = range(1890, 1981)
 
@@ -75,6 +75,8 @@ def _read_group(
         return _with_days(days, year, before, group, reference=reference, years=years)
     if "month" in kinds and "year" in kinds:
         return _month_and_year(group)
+    if "weekday" in kinds and (ordinals := [w for w in group if w.kind == "number" and w.text[-1].isalpha()]):
+        return day_of_this_month(group, [w.value for w in ordinals], before, reference)
     if kinds & {"weekday", "today", "tomorrow"}:
         return weekdays_only(group, before, after, reference)
     return None
@@ -110,7 +112,13 @@ def _with_days(
         chosen, problem = _near(fitting, spans, kind, reference)
     result = PrintedDate((0, 0), "", kind, None, None, None, days.weekdays, days.month_days, (), problem)
     if chosen is None:
-        return replace(result, years=tuple(fitting) if days.pairs else ())
+        if problem and reference and (whole := _with_lost_figure(days, reference)) is not None:
+            only = day_or_interval(whole, whole)
+            points = ((whole.month, whole.day),)
+            return replace(result, edtf=only, earliest=whole, latest=whole, month_days=points, problem=None)
+        printed = {((a.month, a.day), (b.month, b.day)) for a, b in fitting.values()}
+        edtf = yearless(*printed.pop()) if len(printed) == 1 and year is None and not problem else None
+        return replace(result, edtf=edtf, years=tuple(fitting) if days.pairs else ())
     first, last = chosen
     if _is_until(group, before, days):
         first_known = reference[0] if reference and reference[1] - reference[0] <= _NARROW else None
@@ -132,6 +140,17 @@ def _kind(days: Days, year: int | None, before: str, now: bool) -> PrintedKind:
 def _is_until(group: Sequence[DateWord], before: str, days: Days) -> bool:
     single = len(days.month_days) == 1 and not days.is_range
     return single and (group[0].kind == "now" or bool(UNTIL.search(before)))
+
+
+def _with_lost_figure(days: Days, reference: tuple[date, date]) -> date | None:
+    """Return the one day near the paper's that a single day was before a figure of it was lost in reading."""
+    if len(days.month_days) != 1 or len(days.weekdays) != 1 or reference[1] - reference[0] > _NARROW:
+        return None
+    month, day = days.month_days[0]
+    read = [date(y, month, day) for y in {reference[0].year, reference[1].year} if exists(y, month, day)]
+    whole = [with_a_figure_more(first, days.weekdays[0]) for first in read]
+    near = [d for d in whole if d and reference[0] - _BEFORE <= d <= reference[1] + _AFTER]
+    return near[0] if len(near) == 1 else None
 
 
 def _near(

@@ -40,7 +40,7 @@ _END = r"(?![\w/]|[.,](?!1[89]\d\d(?!\d))\d)"  # "12,1953" is a day and its year
 _DAY = r"(?<![\w$¢/.,])(?:[0-3]?\d|[lI][0-9]|[0-3][oOlI])"
 THRU: Final = r"(?:[tr][hb][rif][uon]|thr[o0]ugh|throngh)"  # as printed and as readers slip in it ("Thiu", "thrn")
 _TOKEN: Final = re.compile(
-    rf"""(?P<numeric>(?<![\w$/.-])\d{{1,2}}(?P<cut>[/-])\d{{1,2}}(?:(?P=cut)(?:1[89])?\d\d)?(?![\w/]|[-.]\d|\s*{_UNITS}))
+    rf"""(?P<numeric>(?<![\w$£/.-])\d{{1,2}}(?P<cut>[/-])\d{{1,2}}(?:(?P=cut)(?:1[89])?\d\d)?(?![\w/]|[-.]\d|\s*{_UNITS}))
     |(?P<year>(?:(?<![\w$/.])|(?<=\d[.]))1[89]\d\d(?![\w%¢])|(?<!\w)['’‘]\d\d(?![\w%¢]))
     |(?P<month>(?<![^\W\d_])(?:{"|".join(sorted(MONTHS, key=len, reverse=True))})(?![^\W\d_]))
     |(?P<weekday>(?<!\w)(?:{"|".join(sorted(WEEKDAYS, key=len, reverse=True))})(?!\w|'s))
@@ -56,6 +56,7 @@ _JOINER = re.compile(
 )
 _TO = re.compile(rf"\b(?:to|{THRU}|until|till?)\b", re.IGNORECASE)
 _DASH = re.compile(r"[-–—]")
+_SET_OFF = re.compile(r"\s+[-–—]\s+")
 _KINDS: Final[tuple[WordKind, ...]] = (
     "numeric", "year", "month", "weekday", "number", "now", "coming", "today", "tomorrow",
 )  # fmt: skip
@@ -213,6 +214,8 @@ def _starts_anew(group: list[DateWord], word: DateWord, gap: str, link: Link) ->
     if last.kind == word.kind == "number" and not gap.strip():
         # "Mar. 12-13-14 5": with nothing between them only the next day goes on
         return word.value != last.value + 1
+    if last.kind == word.kind == "number" and word.value < last.value and _SET_OFF.match(gap):
+        return True  # "March 14, 15 & 16 — 3 stores"
     kinds = [w.kind for w in group]
     if word.kind == "month" and last.kind == "number" and "," in gap and "month" not in kinds:
         return True  # "Bulletin 31, October 1940": a comma after the figure makes it no day of October

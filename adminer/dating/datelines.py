@@ -16,9 +16,9 @@ from typing import Final
 
 from adminer.dating.calendar import YEARS, parse_printed_dates
 from adminer.dating.calendar_words import MONTHS, WEEKDAYS
+from adminer.dating.day_groups import with_a_figure_more
 from adminer.dating.printed import PrintedDate
 
-_TWO_FIGURES: Final = 10  # the first day of the month with two figures
 _LETTERS: Final = r"[A-Za-z]"
 _WORN: Final = re.compile(
     rf"\b(?P<weekday>{'|'.join(sorted(WEEKDAYS, key=len, reverse=True))})\b[\s.,]{{1,3}}"
@@ -67,17 +67,11 @@ def _worn(text: str, years: range) -> Iterator[PrintedDate]:
 def _mended(found: PrintedDate) -> PrintedDate:
     """Return a day that contradicts its weekday as the one meant, or as its month."""
     first = found.earliest
-    if first is None or len(found.weekdays) != 1 or first.day >= _TWO_FIGURES:
+    if first is None or len(found.weekdays) != 1:
         return _of_month(found)
-    read = str(first.day)
-    last = calendar.monthrange(first.year, first.month)[1]
-    longer = [first.replace(day=day) for day in range(_TWO_FIGURES, last + 1) if read in str(day)]
-    fitting = [day for day in longer if day.weekday() == found.weekdays[0]]
-    twice = [day for day in fitting if str(day.day) == 2 * read]  # two like figures set close are read as one
-    meant = twice or fitting
-    if len(meant) != 1:
+    only = with_a_figure_more(first, found.weekdays[0])
+    if only is None:
         return _of_month(found)
-    only = meant[0]
     return replace(found, edtf=only.isoformat(), earliest=only, latest=only, month_days=((only.month, only.day),))
 
 

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import calendar
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import pairwise
+from typing import Final
 
 from adminer.dating.calendar_words import DateWord
 from adminer.dating.printed import WEEK_FROM, WEEK_TO
+
+_TWO_FIGURES: Final = 10  # the first day of the month with two figures
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +75,18 @@ def paired(
         return Days(month_days, names, False, tuple(tuple((i + k, n) for i, n in enumerate(names)) for k in ways), None)
     ends = ((0, names[0]), (len(month_days) - 1, names[-1]))
     return Days(month_days, names, is_range, (ends[: len(names)],), None)
+
+
+def with_a_figure_more(read: date, weekday: int) -> date | None:
+    """Return the day of two figures on that weekday of which one figure was read, None where that leaves a choice."""
+    if read.day >= _TWO_FIGURES:
+        return None
+    last = calendar.monthrange(read.year, read.month)[1]
+    longer = [read.replace(day=day) for day in range(_TWO_FIGURES, last + 1) if str(read.day) in str(day)]
+    fitting = [day for day in longer if day.weekday() == weekday]
+    twice = [day for day in fitting if str(day.day) == 2 * str(read.day)]  # like figures set close are read as one
+    meant = twice or fitting
+    return meant[0] if len(meant) == 1 else None
 
 
 def exists(year: int, month: int, day: int) -> bool:

@@ -114,6 +114,12 @@ def day_or_interval(first: date | None, last: date | None) -> str:
     return f"{first.isoformat() if first else '..'}/{last.isoformat() if last else '..'}"
 
 
+def yearless(first: tuple[int, int], last: tuple[int, int]) -> str:
+    """Return the EDTF of days (month, day) whose year is unknown: 'XXXX-11-15/XXXX-11-17'; month 0 is unknown too."""
+    parts = [f"XXXX-{month:02d}-{day:02d}" if month else f"XXXX-XX-{day:02d}" for month, day in (first, last)]
+    return parts[0] if first == last else "/".join(parts)
+
+
 def one_of_days(first: date, last: date) -> str:
     """Return the EDTF of one unknown day between two days: '[1953-11-01..1954-01-07]'."""
     return first.isoformat() if first == last else f"[{first.isoformat()}..{last.isoformat()}]"

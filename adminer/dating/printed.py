@@ -15,11 +15,11 @@ EXPIRES: Final = re.compile(
     r"(?:expir\w*|void\s+after|not\s+good\s+after|(?:good|valid|redeemable|offer\s+good)\s+(?:only\s+)?(?:until|"
     + THRU
     + r"|till?|to)"
-    r"|(?:offer|sale|coupon)\s+(?:ends|closes|expires)|ends|closes|before|(?:not|no)\s+later\s+than|(?:redeem|received|postmarked)\s+by|last\s+day)\W*(?:on\s+|midnight\s+)?$",
+    r"|(?:offer|sale|coupon)\s+(?:ends|closes|expires)|ends|closes|before|(?:not|no)\s+later\s+than|(?:redeem|received|postmarked|order|orders?\s+in)\s+by|last\s+day)\W*(?:on\s+|midnight\s+)?$",
     re.IGNORECASE,
 )
 FOR_PRICES: Final = re.compile(
-    rf"(?:effective|prices?\s+good|good|sale|special\w*|on\s+sale|starts?|starting|beginning|begins|from|week|days?|only|"
+    rf"\b(?:effective|prices?\s+good|good|sale|special\w*|on\s+sale|starts?|starting|beginning|begins|from|week|days?|only|"
     rf"{THRU}|until|now|this|for)\W*(?:on\s+|of\s+|the\s+)?$",
     re.IGNORECASE,
 )
@@ -28,14 +28,14 @@ OPENS: Final = re.compile(
     r"\b(?:begin\w*|start\w*|commenc\w*|opens|opening|effective|in\s+effect|on\s+and\s+after)\W*(?:on\s+|from\s+)?$",
     re.IGNORECASE,
 )
-WEEK_FROM: Final = re.compile(r"week\s+(?:of|beginning|starting|commencing)\W*$", re.IGNORECASE)
+WEEK_FROM: Final = re.compile(r"week[\s|]+(?:of|beginning|starting|commencing)\W*$", re.IGNORECASE)
 WEEK_TO: Final = re.compile(r"week\s+ending\W*$", re.IGNORECASE)
 NO_DATE: Final = re.compile(r"(?:tel\w*|phone|dial|call|no|model|size|lot|form)\W*$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
 class PrintedDate:
-    """Hold one date or span of days as printed; edtf and bounds are None where the year stays unknown."""
+    """Hold one date or span of days as printed; without its year it has XXXX for it in edtf, and no bounds."""
 
     span: tuple[int, int]  # characters of the text
     text: str

@@ -19,6 +19,7 @@ from adminer.parsing.text import AdvertText
 from adminer.records import DateFact, Note, Region
 
 Span = tuple[date, date]
+_MONTH: Final = re.compile(r"\d{4}-(?:0\d|1[0-2])")
 _YEAR: Final = re.compile(r"\b(?:18|19)\d\d\b")
 _FEW_DAYS: Final = 3  # more days than these are a schedule of weeks
 _COUPON: Final = timedelta(days=92)  # an expiry further off is not that of a coupon of the sale
@@ -68,12 +69,18 @@ def _date_lines(parts: Sequence[tuple[Region, AdvertText]], height: int) -> tupl
     found: list[tuple[bool, DateFact]] = []
     for region, text in parts:
         head = height * (_EDGE if region.kind == "advert" else _HEAD)
-        for one in datelines_in(text.text.replace("\n", " ")):
+        printed, masthead = text.text.replace("\n", " "), region.kind == "masthead"
+        days = datelines_in(printed)
+        for one in days or (_months(printed) if masthead else ()):
             fact = _fact(text, one)
-            masthead = region.kind == "masthead"
             if masthead or (one.weekdays and fact.box.bottom <= head and len(parts) > 1):
                 found.append((masthead, fact))
     return tuple(fact for _, fact in sorted(found, key=lambda one: (not one[0], one[1].box.y, one[1].box.x)))
+
+
+def _months(text: str) -> tuple[PrintedDate, ...]:
+    """Return the month and year in the head of a magazine, which has no day."""
+    return tuple(replace(one, kind="dateline") for one in parse_printed_dates(text) if _MONTH.fullmatch(one.edtf or ""))
 
 
 def _noted(notes: Sequence[Note]) -> Span | None:

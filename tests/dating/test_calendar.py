@@ -74,6 +74,8 @@ def test_period_forms_are_read_from_the_date_of_the_paper(text: str, kind: str, 
         "white sun shade $1.29",
         "March on to savings",
         "45-piece set 9.95",
+        "Deliveries Mon., Thurs. Phone",
+        "10 payments of £2-11-12",
     ],
 )
 def test_what_is_no_date_is_left_alone(text: str) -> None:
@@ -82,9 +84,43 @@ def test_what_is_no_date_is_left_alone(text: str) -> None:
 
 def test_the_weekday_recovers_the_years_when_nothing_else_is_known() -> None:
     (found,) = parse_printed_dates("Thurs., March 12", years=range(1935, 1976))
-    assert found.edtf is None
+    assert found.edtf == "XXXX-03-12"
     assert found.earliest is None
     assert found.years == (1936, 1942, 1953, 1959, 1964, 1970)
+
+
+@pytest.mark.parametrize(
+    ("text", "edtf"),
+    [
+        ("Sale closes Fri., Feb. 20", "XXXX-02-20"),
+        ("June 2 to 11", "XXXX-06-02/XXXX-06-11"),
+        ("Dec. 29 to Jan. 4", "XXXX-12-29/XXXX-01-04"),
+        ("Week|of Nov. 9", "XXXX-11-09/XXXX-11-15"),
+        ("until Friday the 17th", "XXXX-XX-17"),
+        ("Nov. 9 thru Saturday", None),  # as many days as the year makes it
+    ],
+)
+def test_days_without_a_year_are_told_without_it(text: str, edtf: str | None) -> None:
+    (found,) = parse_printed_dates(text)
+    assert (found.edtf, found.earliest, found.latest) == (edtf, None, None)
+
+
+@pytest.mark.parametrize(
+    ("text", "edtf"),
+    [
+        ("Saturday, 21st inst.", "1953-03-21"),
+        ("Friday and Saturday, 20th and 21st", "1953-03-20/1953-03-21"),
+        ("Friday the 21st", "XXXX-XX-21"),  # a Saturday
+        ("SALE OPENS TOMORROW FRIDAY, 8:30 A.M.", "1953-03-13"),
+        ("Thursday, March 9", "1953-03-19"),  # a figure lost: only the 19th is a Thursday
+        ("Thurs., Fri. & Sat., March 12, I3 & 14 - 3 stores", "1953-03-12/1953-03-14"),
+        ("Prices for Saturday and Monday", "1953-03-14/1953-03-16"),
+        ("order by April 4", "1953-04-04"),
+    ],
+)
+def test_days_are_found_by_the_day_of_the_paper(text: str, edtf: str) -> None:
+    (found,) = parse_printed_dates(text, reference=PAPER)
+    assert found.edtf == edtf
 
 
 def test_a_leap_day_with_its_weekday_leaves_one_year_in_a_generation() -> None:

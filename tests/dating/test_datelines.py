@@ -15,6 +15,7 @@ from adminer.dating.datelines import datelines_in
         ("OSTERBY SENTINEL, Thursday, March 12, 1953 Page 7", "1953-03-12"),
         ("THE OSTERBY SENTINEL MARCH 12, 1953 PAGE SEVEN", "1953-03-12"),
         ("Ferncliff Thursday. Mas 13. 1948 Page 7", "1948-05-13"),  # May or March: only in May a Thursday
+        ("2 THE OSTERBY MERCURY Tuiesday, 14 May, 1907", "1907-05-14"),
         ("Ferncliff, Saturday, Mas 13, 1948", "1948-03-13"),
         ("Wenning Falls, SATURDAY. MAY 2. 1938", "1938-05"),  # a Monday: a figure of the day was lost, 21 or 28
     ],

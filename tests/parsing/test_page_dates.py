@@ -45,6 +45,12 @@ def test_the_date_line_of_the_masthead_is_held_by_every_advert_with_its_place() 
     assert (adverts[1].valid_from, adverts[1].valid_to) == (date(1953, 3, 12), date(1953, 3, 12))
 
 
+def test_the_head_of_a_magazine_gives_its_month() -> None:
+    head: list[Line] = [(40, 20, 40, "The Fireside Monthly"), (40, 80, 12, "MARCH 1957 page 31")]
+    assert [fact.edtf for fact in _page(head, "masthead")[1].dates] == ["1957-03"]
+    assert not _page(head, "editorial")[1].dates
+
+
 def test_a_date_line_above_running_text_needs_its_weekday() -> None:
     assert all(advert.dates for advert in _page(HEAD, "editorial"))
     news: list[Line] = [(40, 20, 40, "The Osterby Sentinel"), (40, 80, 12, "He was born on March 12, 1903 and")]

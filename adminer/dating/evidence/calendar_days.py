@@ -111,7 +111,7 @@ def _winter(earliest: date | None, latest: date | None, doubt: float) -> Floats:
 
 def _from_text(case: Case, printed: PrintedDate) -> Clue | None:
     box = case.box_of(*printed.span)
-    if printed.edtf is not None:
+    if printed.earliest is not None or printed.latest is not None:
         likelihood = _known(printed.kind, printed.earliest, printed.latest, 0.05 if printed.problem else _WRONG_DATE)
         return Clue(
             KIND, f"'{printed.text}'", "printed on the advert", likelihood, box, printed.earliest, printed.latest
