@@ -88,7 +88,7 @@ _DOLLARS: Final = re.compile(
     # a point before three figures, the last a nought, is a comma that lost its tail: "$4.200"
     r"(?:(?P<whole>\d{1,3}(?:,\d{3})+(?!\d)|\d{1,3}\.\d\d0(?![\d/])|\d{1,6})"
     r"(?:(?P<sep>[.,·:]|(?<=\d) (?!\d\d ?¢))(?P<cents>\d\d)"
-    r"(?![\d%/½]|[.,]\d| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|piece|in)))?"
+    r"(?![\d%/½]|[.,]\d| ?(?:piece|pc|pcs|lbs?|oz|inch|x)\b| ?in\b(?! [a-z])|-(?:pc|piece|in)))?"
     r"|\.(?P<only>\d\d)(?!\d))",
 )
 _CENTS: Final = re.compile(

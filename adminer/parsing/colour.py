@@ -13,21 +13,32 @@ from typing import Final, cast
 import numpy as np
 from scipy.optimize import linear_sum_assignment
 
-from adminer.parsing.column_heads import BEFORE_ONLY, DISPLAY, column_heads, shares_row
+from adminer.parsing.column_heads import DISPLAY, column_heads, shares_row
+from adminer.parsing.other_prices import (
+    AFTER_ONLY,
+    OTHER_PRICES,
+    both_former,
+    in_line,
+    is_cut,
+    is_named,
+    leads,
+    led_price,
+    row_heads,
+)
 from adminer.parsing.prices import Found
 from adminer.parsing.terms import Term
-from adminer.parsing.text import AdvertText, TextLine
+from adminer.parsing.text import AdvertText
 from adminer.records import Box, Condition
 
 TERM_REACH: Final = 4.0  # line heights within which a term colours a price
 _FAR: Final = 1e5
+_LED: Final = 0.3
 _JOINING: Final = re.compile(r"(?:and|plus|with|for|only)\b", re.IGNORECASE)
 _LOOSE_REACH: Final = 1.7
 _BREATH: Final = 2  # words between a term and the price of the same breath
 _BREATH_GAP: Final = 4.0  # body types between them
 _FOOT: Final = 3.0  # body types between a row of prices and the label under it
 _UNCOLOURED: Final = frozenset({"postage", "saving", "reference"})  # roles of prices no term is about
-_AFTER_ONLY: Final = re.compile(r"^(?:values?|val\.?)$", re.IGNORECASE)
 
 
 def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) -> tuple[list[Found], set[int]]:
@@ -44,7 +55,14 @@ def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) ->
             used.add(t)
 
     boxes = {t: advert.flat(advert.box_of(terms[t].start, terms[t].end)) for t in chosen}
+    rows = row_heads(advert, prices, terms, boxes)
+    for t, members in rows.items():
+        for p in members:
+            give(t, p)
+    boxes = {t: box for t, box in boxes.items() if t not in rows}
     bound = _in_one_breath(advert, prices, terms, boxes)
+    bound = {t: p for t, p in bound.items() if not is_named(terms[t]) or is_cut(advert, prices, p, terms)}
+    boxes = {t: box for t, box in boxes.items() if t in bound or not is_named(terms[t])}
     for t, p in bound.items():
         give(t, p)
     feet = _row_feet(advert, coloured, boxes, bound, terms)
@@ -52,14 +70,14 @@ def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) ->
     for t, members in (feet | heads).items():
         for p in members:
             give(t, p)
-    left = [t for t in chosen if t not in bound and t not in feet and t not in heads]
+    left = [t for t in boxes if t not in bound and t not in feet and t not in heads]
     for group in (
         [t for t in left if not _is_loose(terms[t])],
         [t for t in left if _is_loose(terms[t])],
     ):
         for t, p in _nearest(advert, prices, coloured, terms, {t: boxes[t] for t in group}).items():
             give(t, p)
-    return _regular_is_without_card(coloured), used
+    return _regular_is_without_card(both_former(advert, coloured)), used
 
 
 def _nearest(
@@ -119,14 +137,18 @@ def _in_one_breath(advert: AdvertText, prices: list[Found], terms: list[Term], b
     """
     bound: dict[int, int] = {}
     for line in advert.lines:
-        here = [p for p, price in enumerate(prices) if _inside(line, price) and price.role not in _UNCOLOURED]
-        said = [t for t in boxes if line.start <= terms[t].start and terms[t].end <= line.end]
+        here = [p for p, price in enumerate(prices) if in_line(line, price) and price.role not in _UNCOLOURED]
+        said = [  # what a price is compared with may begin in the line above
+            t
+            for t in boxes
+            if line.start < terms[t].end <= line.end and (line.start <= terms[t].start or terms[t].kind in OTHER_PRICES)
+        ]
         if not here or not said:
             continue
         price_first = min(prices[p].start for p in here) < min(terms[t].start for t in said)
         for t in said:
             words = advert.text[terms[t].start : terms[t].end]
-            before = bool(BEFORE_ONLY.match(words)) or not (price_first or _AFTER_ONLY.match(words))
+            before = leads(advert, terms[t], prices) or not (price_first or AFTER_ONLY.match(words))
             if before:
                 near = min(
                     (p for p in here if prices[p].start >= terms[t].end), key=lambda p: prices[p].start, default=None
@@ -142,10 +164,6 @@ def _in_one_breath(advert: AdvertText, prices: list[Found], terms: list[Term], b
             if len(re.findall(r"\w+", advert.text[start:end])) <= _BREATH and gap < _BREATH_GAP * advert.body_px:
                 bound[t] = near
     return bound
-
-
-def _inside(line: TextLine, price: Found) -> bool:
-    return line.start <= price.start and price.end <= line.end
 
 
 def _row_feet(
@@ -182,26 +200,28 @@ def _term_cost(advert: AdvertText, term: Term, box: Box, price: Found, prices: l
     """Return how far a term stands from a price, by reading order and by place, in about line heights."""
     amount = price.amount
     words = advert.text[term.start : term.end]
+    if term.start > advert.line_at(term.start).start and (led := led_price(advert, term, prices)) is not None:
+        return _LED if led is price else _FAR
     if term.end <= amount.start:
         between = advert.text[term.end : amount.start]
         inside = [p for p in prices if term.end <= p.amount.start < amount.start]
-        wrong_side = bool(_AFTER_ONLY.match(words))
+        wrong_side = bool(AFTER_ONLY.match(words))
     elif term.start >= amount.end:
         between = advert.text[amount.end : term.start]
         inside = [p for p in prices if amount.end <= p.amount.start < term.start]
-        wrong_side = bool(BEFORE_ONLY.match(words))
+        wrong_side = leads(advert, term, prices)
     else:
         return 0.0
     flow = 0.35 + 0.4 * len(between.split()) + 0.6 * between.count("\n") + 1.5 * len(inside) + 1.5 * wrong_side
-    if _AFTER_ONLY.match(words) and box.centre[1] < price.place.y:
+    if AFTER_ONLY.match(words) and box.centre[1] < price.place.y:
         return _FAR  # "Terrific Value" over a price praises it
     if _stands_alone(advert, term, prices, terms):
         label = _label_cost(box, price, advert.body_px)
         return min(flow, label) if shares_row(box, price.place) and not _is_loose(term) else label
     if _is_loose(term) and "\n" in between:
         return _FAR
-    if term.kind in {"former", "comparison"}:
-        near = 0 if _AFTER_ONLY.match(words) else 2
+    if term.kind in OTHER_PRICES:
+        near = 0 if AFTER_ONLY.match(words) else 2
         return _FAR if len(between.split()) > near or inside or wrong_side else flow
     return flow
 

@@ -14,6 +14,7 @@ from adminer.parsing.text import AdvertText
 from adminer.records import ConditionText
 
 _CLAUSE_END: Final = re.compile(r"[.!?;:](?=\s|$)|\s[—–•*]\s?|[—•]|…|\.\.+")
+_COUPON_HEAD: Final = re.compile(r"(?:(?:valuable|special|free|bonus|money[- ]saving) )*coupon", re.IGNORECASE)
 _CLAIMS: Final = frozenset({"free", "guarantee", "cash", "open_stock", "stamps"})
 _PAYMENTS: Final = frozenset({"down_payment", "instalment"})
 _TOLD: Final = {"deposit": _PAYMENTS, "instalments": _PAYMENTS, "postage": frozenset({"postage"})}
@@ -37,6 +38,8 @@ def condition_texts(advert: AdvertText, terms: list[Term], used: set[int], price
             continue
         start, end = clause_around(advert, term.start, term.end)
         before, after = advert.text[start : term.start], advert.text[term.end : end]
+        if term.kind == "coupon" and _COUPON_HEAD.fullmatch(term.words):
+            continue  # the heading of a coupon, no condition of it
         if term.kind == "expiry" and RATION.search(before.replace("\n", " ")):
             continue  # the last day of ration stamps binds no offer
         words = _words(f"{before}{term.words}{after}")

@@ -16,6 +16,7 @@ from typing import Any, Final, Literal
 
 from rapidfuzz import fuzz, process
 
+from adminer.dating.calendar_words import words_of_dates
 from adminer.parsing.amounts import fraction_of
 from adminer.parsing.term_words import mend
 
@@ -25,6 +26,10 @@ _WEEKDAY: Final = r"(?:(?:mon|tues?|wed(?:nes)?|thu(?:r|rs)?|fri|sat(?:ur)?|sun)
 _STANDS_FOR: Final = {
     "{money}": r"(?:\$ ?\d+(?:[.,]\d\d)?|\d+\.\d\d|\d+ ?(?:¢|cents?|c\b|dollars?)|(?:one|two|three|five|ten|"
     r"twenty) dollars?)",
+    "{sum}": r"(?:\$ ?\d+(?:[.,]\d\d)?|\.?\d+(?:\.\d\d)?(?: ?(?:¢|cents?|c\b|dollars?))?|£ ?\d+(?:[:.,/ -]+\d+)*|"
+    r"\d{1,2}/(?:\d{1,2}½?|-)|\d{1,3}s\.|(?:a|one|two|three|five|ten) (?:dollars?|guineas?|pounds?|shillings?))",
+    "{sellers}": r"(?:(?:stores?|shops?|dealers?|retailers?|merchants?|agents?|jewell?ers?|druggists?|tailors?|"
+    r"drapers?|grocers?|peddlers?|mail[- ]order houses?|competitors|catalog(?:ue)?s)(?![a-z]))",
     "{number}": r"(?:\d{1,4}|one|two|three|four|five|six|seven|eight|ten|twelve|dozen)",
     "{q}": r"['’]",
     "{weekday}": _WEEKDAY,
@@ -70,6 +75,10 @@ def _rules() -> tuple[_Rule, ...]:
     return tuple(made)
 
 
+_DAYS: Final = frozenset({"weekday", "numeric", "tomorrow", "today"})
+_DAY_TAIL: Final = re.compile(
+    r"(?:[.,]? ?(?:1[89]\d\d|midnight|noon|night|only|at \d+ ?[ap]\.?m\.?|inclusive))*\.?", re.IGNORECASE
+)
 _AMOUNT_IN: Final = re.compile(r"\$? ?(\d+(?:[.,]\d\d)?)")
 _BOOKS_IN: Final = re.compile(r"(?P<whole>\d{1,2})? ?(?P<part>[½¼¾⅓⅔])")
 
@@ -88,10 +97,23 @@ def find_terms(text: str) -> list[Term]:
                 end = places[stop]
             if end == start or any(start < f.end and f.start < end for f in found):
                 continue
+            if rule.kind == "expiry":
+                end, stop = _to_its_day(text, mended, places, (m.start(), stop))
             end = start + len(text[start:end].rstrip())
             words = " ".join(mended[m.start() : stop].split())
             found.append(Term(start, end, rule.kind, rule.scope, words, _value(rule.kind, words)))
     return sorted(found, key=lambda t: t.start)
+
+
+def _to_its_day(text: str, mended: str, places: list[int], span: tuple[int, int]) -> tuple[int, int]:
+    """Return where an expiry ends in the text and the mended one: after its day, not in the next item's words."""
+    start, stop = span
+    first = next((g for g in words_of_dates(mended[start:stop]) if len(g) > 1 or g[0].kind in _DAYS), None)
+    if first is not None:
+        stop = start + first[-1].end
+        tail = _DAY_TAIL.match(mended, stop)
+        stop = tail.end() if tail else stop
+    return places[stop], stop
 
 
 def _value(kind: str, text: str) -> str | None:

@@ -138,3 +138,7 @@ def test_a_list_before_piastres_gives_every_figure() -> None:
 @pytest.mark.parametrize("text", ["No. 38C1402. White cups", "Cat. 7c2210", "Style 12C345"])
 def test_the_letter_of_a_stock_number_is_no_cent_sign(text: str) -> None:
     assert amounts(text) == []
+
+
+def test_in_before_a_word_is_no_inch_of_a_sum() -> None:
+    assert amounts("Tea set, sold at $8.25 in town") == [("8.25", "1")]

@@ -97,3 +97,46 @@ def test_figures_set_to_the_right_edge_of_a_wide_column_are_all_under_its_head()
         (40, 118, 14, "Teapot"), (406, 118, 14, "2.59"), (40, 144, 14, "Cream Pitcher"), (414, 144, 14, ".99"),
     )  # fmt: skip
     assert set(said.values()) == {"cardholder"}
+
+
+def test_a_label_before_a_row_of_figures_is_for_them_all() -> None:
+    said = _terms(
+        (200, 40, 14, "63 x 99"), (320, 40, 14, "72 x 99"), (440, 40, 14, "81 x 99"),
+        (40, 70, 14, "FORMERLY 1.59 1.79 1.98"), (40, 100, 14, "NOW 1.19 1.29 1.49"),
+    )  # fmt: skip
+    assert [p for p, condition in said.items() if condition == "former"] == ["1.59", "1.79", "1.98"]
+
+
+def test_two_former_prices_stand_together() -> None:
+    said = _terms((40, 40, 14, "Winter Coats, formerly $29.50 and $35.00, now $18"))
+    assert said == {"$29.50": "former", "$35.00": "former", "$18": "everyone"}
+    said = _terms((40, 40, 14, "Winter Coats, reduced from $29.50 to $18.00"))
+    assert said["$18.00"] == "everyone"
+
+
+def test_a_price_that_names_goods_compares_where_a_lower_one_follows() -> None:
+    said = _terms((40, 40, 14, "Tooth Powder, 50c size 33c"), (40, 70, 14, "Face Powder, 75c size"))
+    assert said == {"50c": "comparison", "33c": "everyone", "75c": "everyone"}
+    said = _terms(
+        (40, 40, 14, "Sheets, hemmed and torn. Our regular"), (40, 60, 14, "$1.00 quality"), (40, 90, 40, "79c")
+    )
+    assert said["$1.00"] == "former"
+    told = _terms((40, 40, 14, "The $29.00 grade, 75c down and 50c a week"))
+    assert told["$29.00"] == "everyone"
+
+
+def test_what_stands_right_before_a_price_is_said_of_it_alone() -> None:
+    said = _terms(
+        (40, 40, 14, "Tea set for four is $6.95 here. Would be"),
+        (40, 60, 14, "$11.50 in any shop, and sold singly too."),
+    )
+    assert said == {"$6.95": "everyone", "$11.50": "comparison"}
+    said = _terms((40, 40, 14, "Lawn jackets, were"), (260, 56, 14, "59c, at"), (380, 42, 14, "25c"))
+    assert said == {"59c": "former", "25c": "everyone"}
+    said = _terms(
+        (40, 40, 14, "Crepe dresses, OPA"), (40, 60, 14, "ceiling $7.45, here"), (40, 80, 14, "$5.95; hose"),
+        (40, 100, 14, "$1.35 the pair"),
+    )  # fmt: skip
+    assert said == {"$7.45": "comparison", "$5.95": "everyone", "$1.35": "everyone"}
+    said = _terms((40, 40, 14, "Iced tea glasses, 59c; if bought with a tea set, 39c"))
+    assert said == {"59c": "everyone", "39c": "with_purchase"}

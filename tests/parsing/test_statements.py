@@ -64,3 +64,7 @@ def test_a_free_gift_over_two_lines_is_one_condition() -> None:
 def test_thresholds_of_a_purchase_are_no_prices() -> None:
     advert = parse((40, 40, 40, "Dinner Plate 29c"), (40, 100, 14, "One with $5, two with $10"))
     assert [p.text for o in advert.offers for p in o.prices] == ["29c"]
+
+
+def test_the_heading_of_a_coupon_is_no_condition() -> None:
+    assert _kinds((40, 40, 14, "DINNER PLATE COUPON"), (40, 500, 14, "Plate 29c"), (40, 530, 14, "Cup 19c")) == []

@@ -100,7 +100,45 @@ WORDINGS = [
     ("One with $5, two with $10", "with_purchase"),
     ("with every sack of flour", "with_purchase"),
     ("with every 10 gallons", "with_purchase"),
-    ("This week", "schedule"),
+    ("7th week of 15", "schedule"),
+    ("City jewelers ask $5", "comparison"),
+    ("Sold in most stores at 98c", "comparison"),
+    ("Your grocer's price, 35c", "comparison"),
+    ("You would be asked 12/6", "comparison"),
+    ("They would cost you fully $4", "comparison"),
+    ("OPA ceiling $3", "comparison"),
+    ("Open-stock value", "comparison"),
+    ("the $2 grade", "comparison"),
+    ("instead of $3.50", "former"),
+    ("ticketed at $40", "former"),
+    ("Sold until Friday for $9", "former"),
+    ("Heretofore $1.50", "former"),
+    ("Our everyday 49c", "former"),
+    ("Not over five yards to a customer", "limit"),
+    ("No odd pairs sent on approval", "limit"),
+    ("None sold to children", "limit"),
+    ("Two plates per punched card", "limit"),
+    ("Cash must accompany all orders", "mail_order"),
+    ("Send $2 with order", "mail_order"),
+    ("Send 50c and we will mail", "mail_order"),
+    ("C.O.D. orders require a deposit", "mail_order"),
+    ("Booklet for a two-cent stamp", "mail_order"),
+    ("Country orders promptly filled", "mail_order"),
+    ("Parcels over 10/- in value sent post free", "postage"),
+    ("We pay rail", "postage"),
+    ("Express extra", "postage"),
+    ("£2 deposit and 12 weekly payments of 5/-", "instalments"),
+    ("No interest charged", "instalments"),
+    ("State tax not included", "tax"),
+    ("Ohio residents add 3%", "tax"),
+    ("Prices do not include sales tax", "tax"),
+    ("yours free of all cost", "free"),
+    ("Our truck delivers free", "free"),
+    ("Free installation", "free"),
+    ("and a large bowl free", "free"),
+    ("FREE: one tumbler", "free"),
+    ("With any sale of $20 or over", "with_purchase"),
+    ("if bought with a tea set", "with_purchase"),
     ("with your old mattress", "trade_in"),
 ]
 
@@ -133,6 +171,12 @@ def test_a_wording_of_the_trade_is_found_with_its_kind(text: str, kind: str) -> 
         "gummed labels",
         "the Osterby credit union",
         "warranty deed",
+        "This week",
+        "Piece of the week",
+        "six-room house $4,500",
+        "$5 worth for $4",
+        "24 buttons to a card",
+        "the stores close at six",
     ],
 )
 def test_what_is_no_term_is_none(text: str) -> None:
@@ -241,3 +285,10 @@ def test_the_value_of_a_condition_is_its_figure() -> None:
     advert = parse((40, 40, 20, "CUP 9c"), (40, 90, 12, "Limit two cups to a customer"))
     assert [(c.kind, c.value) for c in (*advert.conditions, *advert.offers[0].conditions)] == [("limit", "2")]
     assert advert.offers[0].prices[0].amount == Decimal("0.09")
+
+
+def test_an_expiry_ends_with_its_day() -> None:
+    (term,) = find_terms("Offer ends Friday, May 9 19-inch mower")
+    assert term.words == "Offer ends Friday, May 9"
+    (term,) = find_terms("Coupon expires April 29, 1950 Cup")
+    assert term.words == "Coupon expires April 29, 1950"
