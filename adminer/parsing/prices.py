@@ -131,8 +131,9 @@ _DIME_STORE: Final = re.compile(  # a shop that bears its prices in its name
 )
 _COUNTED: Final = re.compile(r"\b(?:nests?|sets?|weeks?|packs?|cartons?|boxe?s?) of[ \n]*$", re.IGNORECASE)
 _LONG_NUMBER: Final = re.compile(
-    r"(?:\bNo\.?|#|\bmodel|\bphone|\btel\.?|\bstyle|\blot|\bdesign|\bpage|\bbox)[ .:]*$", re.IGNORECASE
+    r"(?:\bNo\.?|#|\bmodel|\bphone|\btel\.?|\bstyle|\blot|\bdesign|\bpage|\bbox|\bdesk|\bdept)[ .:]*$", re.IGNORECASE
 )
+_ORDINAL: Final = re.compile(r"(?:st|nd|rd|th)\b", re.IGNORECASE)  # "Desk 113.35th Street": two numbers run together
 _NO_SHILLINGS: Final = frozenset({"bare", "cents_sign"})  # among shillings a figure with a cent sign is misread
 _STOCK_NUMBER: Final = re.compile(r"(?:\bNos?[.,:]|#)[ \n]*$", re.IGNORECASE)  # "No. 38C", its other figures lost
 
@@ -172,7 +173,9 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
             continue
         if _TRADE_IN.match(text, amount.end):
             continue
-        if amount.form == "bare" and _LONG_NUMBER.search(text, max(0, amount.start - 12), amount.start):
+        if amount.form == "bare" and (
+            _LONG_NUMBER.search(text, max(0, amount.start - 12), amount.start) or _ORDINAL.match(text, amount.end)
+        ):
             continue
         if amount.form == "cents_sign" and _STOCK_NUMBER.search(text, max(0, amount.start - 8), amount.start):
             continue

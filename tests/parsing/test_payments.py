@@ -42,3 +42,12 @@ def test_nothing_down_is_no_price() -> None:
         (20, 42, 14, "Pay $0 down and 60c monthly."),
     )
     assert roles(advert) == [("$7.40", "price"), ("60c", "instalment")]
+
+
+def test_the_numbers_of_an_address_that_ran_together_are_no_price() -> None:
+    advert = parse(
+        (20, 20, 14, "Oak Hall Rack, bevel mirror, 7.40"),
+        (20, 60, 14, "Write to Orrin Vale Co., Desk 118.36th Street, Norwick"),
+        (20, 82, 14, "or call at 21.45th Avenue"),
+    )
+    assert [text for text, _ in roles(advert)] == ["7.40"]
