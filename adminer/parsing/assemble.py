@@ -15,6 +15,7 @@ from adminer.names.authority import Authorities
 from adminer.names.repairs import repair_words
 from adminer.parsing.asides import without_asides
 from adminer.parsing.assign import pair_items
+from adminer.parsing.bare_heads import find_bare_heads
 from adminer.parsing.catalogue import order_marks
 from adminer.parsing.colour import colour_prices
 from adminer.parsing.dates import PageDating, date_page, ends_of_coupons, find_dates, validity_of
@@ -190,9 +191,10 @@ def _parse_advert(
     doc = grammar.read(text.joined)
     terms = _with_wrapped(text, terms_of(doc))
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
-    prices, used = colour_prices(
-        text, name_payments(text, find_prices(text, terms, sterling_page=sterling_page)), terms
-    )
+    prices = name_payments(text, find_prices(text, terms, sterling_page=sterling_page))
+    said = len(terms)  # a bare head colours its prices and is no condition by itself
+    terms += find_bare_heads(text, prices, terms)
+    prices, used = colour_prices(text, prices, terms)
     table, prices = read_price_list(text, prices, grammar.proper)
     schedule = find_schedule(text, grammar.piece_names)
     prices = tell_features(text, schedule, prices) if schedule else prices
@@ -234,7 +236,7 @@ def _parse_advert(
         of_coupons=ends_of_coupons(text, dates),
     )
     years = _years(valid_from, valid_to, dating.reference)
-    statements = condition_texts(text, terms, used, prices)
+    statements = condition_texts(text, terms[:said], {t for t in used if t < said}, prices)
     if schedule is not None:
         statements = [c for c in statements if c.box.overlap(schedule.condition.box) < 0.5 * c.box.area]
         statements.append(schedule.condition)

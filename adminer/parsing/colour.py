@@ -18,6 +18,7 @@ from adminer.parsing.other_prices import (
     AFTER_ONLY,
     OTHER_PRICES,
     both_former,
+    former_by_now,
     in_line,
     is_cut,
     is_named,
@@ -47,7 +48,7 @@ def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) ->
     coloured = list(prices)
     used: set[int] = set()
     if not chosen or not prices:
-        return coloured, used
+        return former_by_now(advert, coloured), used
 
     def give(t: int, p: int) -> None:
         if coloured[p].condition == "everyone" and coloured[p].condition_text is None:
@@ -77,7 +78,7 @@ def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) ->
     ):
         for t, p in _nearest(advert, prices, coloured, terms, {t: boxes[t] for t in group}).items():
             give(t, p)
-    return _regular_is_without_card(both_former(advert, coloured)), used
+    return _regular_is_without_card(both_former(advert, former_by_now(advert, coloured))), used
 
 
 def _nearest(

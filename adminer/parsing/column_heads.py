@@ -15,6 +15,7 @@ _HEAD_WORDS: Final = 3
 _HEAD_LINE: Final = 4  # words of a line of a head in two lines
 _UNDER: Final = 1.5  # body types between a price in display type and the label under it
 _ALIKE: Final = (0.6, 1.7)  # type sizes of the prices of one column
+_ILL_MEASURED: Final = 2.5  # times the type of its column that one price among its like may seem to have
 _EDGE: Final = 0.7  # type sizes between the right edges of figures set under each other
 BEFORE_ONLY: Final = re.compile(
     r"^(?:(?:our )?(?:was|were|formerly|reg|regular|usual|orig)|comp|if perfect|made to|list|worth|would|should|"
@@ -77,14 +78,21 @@ def _unbroken(prices: list[Found], members: list[int], body: float) -> list[int]
     """
     ordered = sorted(members, key=lambda p: prices[p].place.y)
     kept = ordered[:1]
-    for p in ordered[1:]:
-        ratio = prices[p].type_px / max(prices[kept[0]].type_px, 1.0)
+    for i, p in enumerate(ordered[1:], 2):
+        after = ordered[i] if i < len(ordered) else None
         if shares_row(prices[p].place, prices[kept[-1]].place):
             return kept[:-1]
-        if prices[p].place.y - prices[kept[-1]].place.bottom > 6 * body or not _ALIKE[0] < ratio < _ALIKE[1]:
+        alike = _is_of_size(prices[p], prices[ordered[0]])
+        near = prices[p].type_px < _ILL_MEASURED * prices[ordered[0]].type_px
+        ill_measured = near and after is not None and _is_of_size(prices[after], prices[ordered[0]])
+        if prices[p].place.y - prices[kept[-1]].place.bottom > 6 * body or not (alike or ill_measured):
             break
         kept.append(p)
     return kept
+
+
+def _is_of_size(price: Found, other: Found) -> bool:
+    return _ALIKE[0] < price.type_px / max(other.type_px, 1.0) < _ALIKE[1]
 
 
 def _ends_with(price: Found, members: list[Found], head: Box) -> bool:

@@ -23,6 +23,11 @@ AFTER_ONLY: Final = re.compile(
 _NAMED_BY_PRICE: Final = re.compile(r"^(?:sizes?|grades?|qualit(?:y|ies)|sellers?|kinds?)$", re.IGNORECASE)
 _NO_WORD: Final = re.compile(r"[^\w$£¢]*")
 _OR: Final = re.compile(r"\s*(?:and|to|or|[-–—])\s*", re.IGNORECASE)
+_NOW: Final = re.compile(
+    r"[\s,.;:–—-]*(?:now|cut to|down to|reduced to|marked(?: down)? to|sale(?: price)?|this sale|on sale at)"
+    r"(?: only| at)?[\s,:]*",
+    re.IGNORECASE,
+)
 _FROM: Final = re.compile(r"\bfrom$", re.IGNORECASE)  # "reduced from $5 to $3"
 _ROW: Final = 3  # prices after one label in a row of their own
 
@@ -87,6 +92,18 @@ def both_former(advert: AdvertText, prices: Sequence[Found]) -> list[Found]:
             continue
         if two.condition == "everyone" and two.start >= one.end and _OR.fullmatch(advert.text, one.end, two.start):
             made[i + 1] = replace(two, condition=first.condition, condition_text=first.condition_text)
+    return made
+
+
+def former_by_now(advert: AdvertText, prices: Sequence[Found]) -> list[Found]:
+    """Take the higher of two prices that "now" parts for the former one: "$1.75 now $1.19"."""
+    made = list(prices)
+    for i, (one, two) in enumerate(pairwise(prices)):
+        asked = one.condition == two.condition == "everyone" and one.role == two.role == "price"
+        alike = one.amount.currency == two.amount.currency and one.amount.quantity == two.amount.quantity
+        cut = asked and alike and one.amount.amount > two.amount.amount
+        if cut and two.start >= one.end and _NOW.fullmatch(advert.text, one.end, two.start):
+            made[i] = replace(one, condition="former")
     return made
 
 

@@ -140,6 +140,11 @@ def _whole(table: str) -> dict[str, str]:
     return {words: kind for kind, all_words in _data()[table].items() for words in all_words}
 
 
+def head_words() -> dict[str, str]:
+    """Return the kind of every bare head of a column of prices, by its words in lower case."""
+    return _whole("heads")
+
+
 def find_labels(lines: list[tuple[int, int, str]], found: list[Term]) -> list[Term]:
     """Return labels and stock sentences misread by a letter or two in lines (start, end, text) without a term."""
     made: list[Term] = []

@@ -140,3 +140,43 @@ def test_what_stands_right_before_a_price_is_said_of_it_alone() -> None:
     assert said == {"$7.45": "comparison", "$5.95": "everyone", "$1.35": "everyone"}
     said = _terms((40, 40, 14, "Iced tea glasses, 59c; if bought with a tea set, 39c"))
     assert said == {"59c": "everyone", "39c": "with_purchase"}
+
+
+_ROWS: list[Line] = [
+    (40, 60, 12, "Cup"), (300, 60, 12, ".85"), (400, 60, 12, ".57"),
+    (40, 84, 12, "Saucer"), (300, 84, 24, ".45"), (400, 84, 12, ".30"),
+    (40, 108, 12, "Fruit dish"), (300, 108, 12, ".55"), (400, 108, 12, ".37"),
+    (40, 132, 12, "Oval platter"), (300, 132, 12, "3.25"), (400, 132, 12, "2.17"),
+]  # fmt: skip
+
+
+def test_a_word_over_a_column_of_prices_tells_what_they_were() -> None:
+    said = _terms((40, 30, 12, "Piece"), (290, 30, 12, "Regular"), (400, 30, 12, "Sale"), *_ROWS)
+    assert [said[text] for text in (".85", ".45", ".55", "3.25")] == ["former"] * 4
+    assert [said[text] for text in (".57", ".30", ".37", "2.17")] == ["everyone"] * 4
+
+
+def test_a_word_over_the_only_column_of_prices_tells_nothing() -> None:
+    said = _terms((290, 30, 12, "List"), *[line for line in _ROWS if line[0] < 400])
+    assert set(said.values()) == {"everyone"}
+
+
+def test_a_head_of_a_column_is_no_condition_by_itself() -> None:
+    advert = parse((40, 30, 12, "Piece"), (290, 30, 12, "List"), (400, 30, 12, "Ours"), *_ROWS)
+    assert [c.text for c in advert.conditions] == []
+    assert {p.text for o in advert.offers for p in o.prices if p.condition == "comparison"} == {
+        ".85",
+        ".45",
+        ".55",
+        "3.25",
+    }
+
+
+def test_now_tells_that_the_price_before_it_was_asked_once() -> None:
+    said = _terms((40, 30, 14, "Cake stand, $5.95 now $3.88"), (40, 60, 14, "Tidbit tray, $4.50, now only $2.99"))
+    assert said == {"$5.95": "former", "$3.88": "everyone", "$4.50": "former", "$2.99": "everyone"}
+
+
+def test_a_higher_price_after_now_is_no_cut() -> None:
+    said = _terms((40, 30, 14, "Cake stand, $2.95 now $3.88"))
+    assert said == {"$2.95": "everyone", "$3.88": "everyone"}
