@@ -77,7 +77,7 @@ NUMBER_WORDS: Final[dict[str, int]] = {
 _WORD_NUMBER: Final = r"(?:" + "|".join(NUMBER_WORDS) + r")(?:[ \-](?:one|two|three|four|five|six|seven|eight|nine))?"
 # A misread ¢ comes as c, C, e-free forms only: "25e" is left to the reader of the numerals.
 # The letter c with figures after it belongs to a stock number ("38C1402").
-CENT_SIGN: Final = r"(?:¢|(?:cents?|cts?|c)(?![a-z]|\d{2}))"
+CENT_SIGN: Final = r"(?:[¢ç]|(?:cents?|cts?|c)(?:(?![a-z]|\d{2})|(?=to\b)))"
 
 _NAMED: Final = {"half": "½", "quarter": "¼", "three": "¾"}
 _WORN_CENTS: Final = r"[ce][eco][nro]t[sz:]"  # "eents", "conts", "ceots"
@@ -87,8 +87,8 @@ _DOLLARS: Final = re.compile(
     r"(?<!\d)(?<!\d[.,])(?:(?P<sign>\$)|(?<![A-Za-z0-9.,])[S§](?=\d{1,3}[.,]\d\d(?!\d))) ?"
     # a point before three figures, the last a nought, is a comma that lost its tail: "$4.200"
     r"(?:(?P<whole>\d{1,3}(?:,\d{3})+(?!\d)|\d{1,3}\.\d\d0(?![\d/])|\d{1,6})"
-    r"(?:(?P<sep>[.,·:]|(?<=\d) (?!\d\d ?¢))(?P<cents>\d\d)"
-    r"(?![\d%/½]|[.,]\d| ?(?:piece|pc|pcs|lbs?|oz|inch|x)\b| ?in\b(?! [a-z])|-(?:pc|piece|in)))?"
+    r"(?:(?P<sep>[.,·:]|(?<=\d) (?!\d\d(?: ?¢| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|piece|in))))"
+    r"(?P<cents>\d\d)(?![\d%/½]|[.,]\d))?"
     r"|\.(?P<only>\d\d)(?!\d))",
 )
 _CENTS: Final = re.compile(
@@ -97,9 +97,9 @@ _CENTS: Final = re.compile(
     re.IGNORECASE,
 )
 _SLASHED: Final = re.compile(r"(?<![\w$£.,/])(?P<q>[2-9])[1lI|](?P<cents>[1-9]\d)(?:¢|cts?\b|c\b)")  # a slash read as 1
-_POINT: Final = re.compile(r"(?<![\w$£.,/])\.(?P<cents>\d\d)(?P<frac>[½¼¾])?(?![\d%]| ?(?:in|inch|oz)\b)")
+_POINT: Final = re.compile(r"(?:(?<![\w$£.,/])|(?<=\b[2-9]/))\.(?P<cents>\d\d)(?P<frac>[½¼¾])?(?![\d%]| ?(?:in|inch|oz)\b)")
 _BARE: Final = re.compile(
-    r"(?<![\w$£.,:/#\-])(?P<whole>\d{1,3}(?:,\d{3})*|\d{4,6})\.(?P<cents>\d\d)"
+    r"(?:(?<![\w$£.,:/#\-])|(?<=\b[2-9]/)|(?<=[A-Za-z]{3}-))(?<![x×])(?<![x×] )(?P<whole>\d{1,3}(?:,\d{3})*|\d{4,6})\.(?P<cents>\d\d)"
     r"(?![\d%°]|\.\d| ?(?:a\.? ?m\b|p\.? ?m\b|in\b|inch|ft\b|oz\b|x \d|per cent|o'clock|P\.? ?T\b))",
     re.IGNORECASE,
 )

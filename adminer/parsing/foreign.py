@@ -21,7 +21,7 @@ _PENCE_SIGN: Final = r"d(?![a-z'’])\.?"
 _POUNDS: Final = re.compile(
     r"£ ?(?P<l>\d{1,3}(?:,\d{3})*)(?:"
     r"(?: ?[.·:] )(?P<spaced>\d{1,2})(?: ?[.·:] )(?P<dspaced>\d{1,2})(?!\d)|"  # "£9. 2. 6", "£22 . 10 . 0"
-    r"(?:[ :/.\-]| \.)(?P<s>\d{1,2})(?:s\.?)?(?:[ :/.\-](?P<d>\d{1,2})(?!\d)d?\.?)?)?",
+    r"(?:[ :/.\-]| \.)(?P<s>\d{1,2})(?:s\.?)?(?:[ :/.\-](?P<d>\d{1,2})(?P<frac>[½¼¾])?(?!\d)d?\.?)?)?",
     re.IGNORECASE,
 )
 # after one point a figure is the rest of a number, after two, or one that stands alone, leaders
@@ -34,7 +34,9 @@ _SLASH: Final = re.compile(
 _WORN_SHILLINGS: Final = re.compile(r"(?<!\S)(?P<s>\d{1,2})(?:[1Il|)\]}][-–—]|[-–—]|/)(?=[ \n.,]|$)")
 _FEW_SIGNS: Final = 2  # prices with "/-" that must be read well before a worn one is believed
 _WORN_TRUST: Final = 0.5
-_SHILLINGS: Final = re.compile(rf"{_START}(?P<s>\d{{1,3}}) ?s\. ?(?:(?P<d>1[01]|\d) ?d\.)?")
+_SHILLINGS: Final = re.compile(
+    rf"{_START}(?P<s>\d{{1,3}}) ?s\. ?(?:(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})|(?P<worn>%))? ?d\.)?"
+)
 _PENCE: Final = re.compile(
     # a half read as a percent sign, or its stroke alone left: no pence are a share or shillings
     rf"{_START}(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})|(?P<worn>%|/\.?(?=d)))? ?{_PENCE_SIGN}|"
@@ -113,7 +115,7 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
     currency = sterling_currency(text)
     for m in _POUNDS.finditer(text):
         pounds = Decimal(m["l"].replace(",", ""))
-        yield _sterling(m, pounds, m["s"] or m["spaced"], m["d"] or m["dspaced"], Decimal(0), currency)
+        yield _sterling(m, pounds, m["s"] or m["spaced"], m["d"] or m["dspaced"], fraction_of(m["frac"]), currency)
     for m in _SLASH.finditer(text):
         if m["dash"] is None and int(m["s"]) == 0:
             continue
@@ -124,7 +126,7 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
         for m in _WORN_SHILLINGS.finditer(text):
             yield replace(_sterling(m, Decimal(0), m["s"], None, Decimal(0), currency), trust=_WORN_TRUST)
     for m in _SHILLINGS.finditer(text):
-        yield _sterling(m, Decimal(0), m["s"], m["d"], Decimal(0), currency)
+        yield _sterling(m, Decimal(0), m["s"], m["d"], fraction_of("½" if m["worn"] else m["frac"]), currency)
     for m in _PENCE.finditer(text):
         part = "½" if m["worn"] else m["frac"] or m["only"]
         pence = _sterling(m, Decimal(0), None, m["d"], fraction_of(part), currency)

@@ -155,7 +155,7 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     amounts += find_column_piastres(advert, amounts)
     if not sterling:
         amounts += find_unsigned(advert, amounts, terms)
-    amounts.sort(key=lambda a: a.start)
+    amounts = sorted((a for a in amounts if a.amount), key=lambda a: a.start)  # "$.00" in worn type is no price
     shops = [m.span() for m in _DIME_STORE.finditer(text)]
     counts = sum(a.form in {"cents_sign", "raised_cent_sign"} and "¢" in text[a.start : a.end] for a in amounts) > 1
     requirements = [(t.start, t.end) for t in terms if t.kind in {"with_purchase", "stamps"}]

@@ -22,7 +22,7 @@ _CELL: Final = re.compile(r"(?:(?P<q>[2-9])/)?(?P<cents>[1-9]\d)(?P<tail>[1456ef
 _GLUED: Final = re.compile(r"\S*?[._·…-]{3,}(?=\d\S*$)")  # the label and its leaders read as one word with the cell
 _SPLIT_SIGN: Final = re.compile(r" [oOeG]$")  # a worn ¢ read as a letter of its own
 _DOLLAR_LOT: Final = re.compile(r"(?P<q>[2-9])/1")  # "3/$1", its sign lost: no fraction, and no date stands so large
-_NUMERAL: Final = re.compile(r"(?P<dollars>[1-9])?(?P<cents>\d\d)")
+_NUMERAL: Final = re.compile(r"(?P<dollars>[1-9])?(?P<cents>\d\d)\.?")  # a raised ¢ may leave a point
 _UNIT_ONLY: Final = re.compile(rf"[ ,]*(?:{UNIT})?[ .,]*", re.IGNORECASE)
 _LEADERS: Final = re.compile(r"(?:[._·…-] ?){2,}$")
 _PIASTRES: Final = re.compile(r"(?P<n>\d{1,4}(?:[.,]5)?)(?P<frac>[½¼¾])?[.,]?")
@@ -88,7 +88,7 @@ def _numeral(word: Word, start: int, cents: Sequence[_Cell], display: Sequence[_
     if len(others) < _FEWEST:
         return []
     form: PriceForm = "raised_cents_bare" if m["dollars"] else "raised_cent_sign"
-    return [Amount(start, start + len(word.text), Decimal(word.text) / 100, "USD", form, _TRUST)]
+    return [Amount(start, start + len(word.text), Decimal(word.text.rstrip(".")) / 100, "USD", form, _TRUST)]
 
 
 def _cell(

@@ -33,10 +33,22 @@ def test_a_slash_under_pence_is_a_worn_half_and_a_misread_sign_still_heads() -> 
     assert sums(*TEA, *RICE, *row(100, "Peel", "", "7/2"), head=head)[1:] == ["1/10", "3½d.", "7½d."]
 
 
-def test_no_head_too_few_rows_or_a_sign_of_pounds_leaves_the_figures() -> None:
+def test_no_head_or_too_few_rows_leave_the_figures() -> None:
     assert sums(*TEA, *RICE, *SOAP, head=()) == ["1", "10", "3½", "9"]
     assert sums(*TEA, *RICE) == ["1", "10", "3½"]
-    assert sums(*TEA, *RICE, *SOAP, head=((260, 20, 16, "£"), *HEAD)) == ["1", "10", "3½", "9"]
+
+
+def test_a_sign_of_pounds_far_to_the_left_heads_a_column_too_and_names_what_a_worn_sign_beside_it_is() -> None:
+    desk = [(20, 125, 16, "Desk"), (262, 125, 16, "2"), (300, 125, 16, "12"), (345, 125, 16, "6½")]
+    head = ((260, 20, 16, "£"), (300, 20, 16, "8n"), HEAD[1])
+    lamp = [(20, 150, 16, "Lamp"), (262, 150, 16, "1"), (300, 150, 16, "1"), (345, 150, 16, "–")]
+    assert sums(*TEA, *RICE, *SOAP, *desk, *lamp, head=head)[1:] == ["1/10", "3½d.", "9/-", "£2.12.6½", "£1.1.0"]
+
+
+def test_a_column_ends_at_the_next_head_and_a_nought_of_shillings_leaves_pence() -> None:
+    again = ((300, 125, 16, "8."), (345, 125, 16, "d."))
+    figs, peel, lime = row(150, "Figs", "0", "915"), row(175, "Peel", "1", "0"), row(200, "Lime", "2", "6")
+    assert sums(*TEA, *RICE, *SOAP, *again, *figs, *peel, *lime) == ["1/10", "3½d.", "9/-", "8.", "9½d.", "1/0", "2/6"]
 
 
 def test_more_than_eleven_pence_and_the_count_of_a_later_head_make_no_sum() -> None:
