@@ -17,6 +17,7 @@ from adminer.parsing.points import restore_points
 from adminer.parsing.sterling_columns import read_columns
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
+from adminer.parsing.told_cents import find_told_cents
 from adminer.parsing.unsigned import find_column_piastres, find_unsigned
 from adminer.parsing.worn_halves import find_worn_halves
 from adminer.records import Box, Condition, PriceRole
@@ -154,6 +155,7 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     amounts = restore_points(text, [_settle_spaced(advert, a) for a in amounts]) + foreign
     amounts += find_column_piastres(advert, amounts)
     if not sterling:
+        amounts += find_told_cents(advert, amounts)
         amounts += find_unsigned(advert, amounts, terms)
     amounts = sorted((a for a in amounts if a.amount), key=lambda a: a.start)  # "$.00" in worn type is no price
     shops = [m.span() for m in _DIME_STORE.finditer(text)]

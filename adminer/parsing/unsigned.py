@@ -33,6 +33,7 @@ _ALIKE: Final = (0.7, 1.43)  # type sizes of cells of one column
 _LARGE: Final = 1.8  # body sizes from which a figure alone in its line is a numeral of display type
 _FEWEST: Final = 2  # cells or numerals with their sign that must speak
 _FEWEST_BARE: Final = 3  # the same for a figure with neither a sign nor leaders before it
+_ENDS: Final = 1.5  # type sizes between the ends of figures that leaders carry to one edge
 _TRUST: Final = 0.55
 _CENTS: Final = frozenset({"cents_sign", "raised_cent_sign"})
 _PRICE_TERMS: Final = frozenset({"cardholder", "without_card", "former", "comparison", "coupon"})
@@ -49,6 +50,7 @@ class _Cell:
 def find_unsigned(advert: AdvertText, amounts: Sequence[Amount], terms: Sequence[Term]) -> list[Amount]:
     """Return the prices whose sign was lost, judged by the prices of the advert that kept theirs."""
     cents = [_cell_of(advert, a) for a in amounts if a.form in _CENTS or _is_lot_in_cents(advert, a)]
+    pointed = [_cell_of(advert, a) for a in amounts if _is_pointed(advert, a)]
     labels = {t.end for t in terms if t.kind in _PRICE_TERMS}
     found: list[Amount] = []
     display = [_cell_of(advert, a) for a in amounts if a.currency == "USD"]
@@ -62,13 +64,18 @@ def find_unsigned(advert: AdvertText, amounts: Sequence[Amount], terms: Sequence
             if len(line.words) == 1 and word.type_px >= _LARGE * advert.body_px:
                 found += _numeral(word, start, cents, display)
             elif i or len(line.words) <= _FIRST_WORDS:
-                found += _cell(advert, line, word, (start, end), cents, labels)
+                found += _cell(advert, line, word, (start, end), (cents, pointed), labels)
     return found
 
 
 def _is_lot_in_cents(advert: AdvertText, amount: Amount) -> bool:
     """Say whether an amount is several pieces for cents with their sign ("2 for 75¢")."""
     return amount.form == "multiple" and advert.text[amount.start : amount.end].endswith(("¢", "c"))
+
+
+def _is_pointed(advert: AdvertText, amount: Amount) -> bool:
+    """Say whether an amount is a price with a point and without a sign ("1.05", ".33"): a lone point is lost in leaders."""
+    return amount.currency == "USD" and re.fullmatch(r"\d*\.\d\d", advert.text[amount.start : amount.end]) is not None
 
 
 def _cell_of(advert: AdvertText, amount: Amount) -> _Cell:
@@ -96,11 +103,11 @@ def _cell(
     line: TextLine,
     word: Word,
     span: tuple[int, int],
-    cents: Sequence[_Cell],
+    signed: tuple[Sequence[_Cell], Sequence[_Cell]],
     labels: set[int],
 ) -> list[Amount]:
     """Read a figure that ends its line, but for a unit, in a column of cents or right after a label of a price."""
-    start, end = span
+    (start, end), (cents, pointed) = span, signed
     glued = _GLUED.match(word.text)
     start += glued.end() if glued else 0
     m = _CELL.fullmatch(advert.text, start, end)
@@ -119,6 +126,7 @@ def _cell(
     else:
         sure = start > line.start and len(column) >= (_FEWEST if led or labelled else _FEWEST_BARE)
         sure = sure or (len(line.words) == 1 and len(column) >= _FEWEST_BARE)
+        sure = sure or (led and sum(_ends_alike(c, place, word.type_px) for c in pointed) >= _FEWEST)
     if not sure:
         return []
     form: PriceForm = "multiple" if m["q"] else "cents_sign"
@@ -128,6 +136,10 @@ def _cell(
 
 def _alike(one: float, other: float) -> bool:
     return _ALIKE[0] <= one / max(other, 1.0) <= _ALIKE[1]
+
+
+def _ends_alike(cell: _Cell, place: Box, type_px: float) -> bool:
+    return _alike(cell.type_px, type_px) and abs(cell.place.right - place.right) < _ENDS * type_px
 
 
 def _one_column(one: Box, other: Box, type_px: float) -> bool:
