@@ -97,17 +97,20 @@ _CENTS: Final = re.compile(
     re.IGNORECASE,
 )
 _SLASHED: Final = re.compile(r"(?<![\w$£.,/])(?P<q>[2-9])[1lI|](?P<cents>[1-9]\d)(?:¢|cts?\b|c\b)")  # a slash read as 1
-_POINT: Final = re.compile(r"(?:(?<![\w$£.,/])|(?<=\b[2-9]/))\.(?P<cents>\d\d)(?P<frac>[½¼¾])?(?![\d%]| ?(?:in|inch|oz)\b)")
+_POINT: Final = re.compile(
+    r"(?:(?<![\w$£.,/])|(?<=\b[2-9]/))\.(?P<cents>\d\d)(?P<frac>[½¼¾])?(?![\d%]| ?(?:in|inch|oz)\b)"
+)
 _BARE: Final = re.compile(
-    r"(?:(?<![\w$£.,:/#\-])|(?<=\b[2-9]/)|(?<=[A-Za-z]{3}-))(?<![x×])(?<![x×] )(?P<whole>\d{1,3}(?:,\d{3})*|\d{4,6})\.(?P<cents>\d\d)"
+    r"(?:(?<![\w$£.,:/#\-])|(?<=\b[2-9]/)|(?<=[A-Za-z]{3}-))(?<![x×])(?<![x×] )"  # "33 x 6.00" is a tyre
+    r"(?P<whole>\d{1,3}(?:,\d{3})*|\d{4,6})\.(?P<cents>\d\d)"
     r"(?![\d%°]|\.\d| ?(?:a\.? ?m\b|p\.? ?m\b|in\b|inch|ft\b|oz\b|x \d|per cent|o'clock|P\.? ?T\b))",
     re.IGNORECASE,
 )
 _WORDS: Final = re.compile(
     rf"\b(?:(?P<number>{_WORD_NUMBER}|half a|a)[ \n-](?P<unit>cents?|dollars?)"
     rf"(?:[ \n]and[ \n](?:a[ \n])?(?P<half>half|quarter)|(?<=dollars)[ \n]and[ \n](?P<odd>{_WORD_NUMBER})[ \n]cents|"
-    rf"(?<=dollar)[ \n](?P<cents>{_WORD_NUMBER})(?=[ \n]*(?:[,.;:)!?]|$|(?:a|the|per|each|or|and|for)\b)))?|"
-    r"(?<=for )a (?P<quarter>quarter)(?=[ \n]*(?:[,.;:)!?]|$)))(?!\w)",  # not "for a quarter of a century"
+    rf"(?<=dollar)[ \n](?:and[ \n])?(?P<cents>{_WORD_NUMBER})"
+    r"(?=[ \n]*(?:[,.;:)!?]|$|(?:a|the|per|each|or|and|for)\b)))?)(?!\w)",
     re.IGNORECASE,
 )
 _STARRED: Final = re.compile(  # a raised $ read as a star: "2 pr. *1"
@@ -119,6 +122,12 @@ _FOR_BARE: Final = re.compile(
 _CAN_SIZE: Final = re.compile(
     r"(?<![A-Za-z])(?:N[o0]|[o0]|#)[.,]? ?$", re.IGNORECASE
 )  # "No. 2½", its N lost in the fold
+# letters for figures, only where the other figures or signs leave no doubt: "$l.88", "5lc", "ll9.00"
+_LETTERS: Final = re.compile(
+    r"(?<=\$)[lI|t](?=[.,]\d\d(?!\d))|(?<!\S)[lI|]{1,2}(?=\d{1,2}\.\d\d(?!\d))|"
+    r"(?<!\S)(?=[lI|zsQ]?\d|\d[lI|zsQ]|zs)[\dlI|zsQ]{2}(?=[c¢](?!\w))"
+)
+_AS_FIGURES: Final = str.maketrans("lI|tzsQ", "1111250")
 _QUANTITY: Final = re.compile(
     rf"(?<![\d,/$])(?<!\d\.)(?P<q>\d{{1,2}}|{_WORD_NUMBER})(?P<unit> ?(?:lbs?\.?|cans|pkgs?\.?|doz\.?|pairs?|pieces|"
     rf"yds?\.?|qts?\.?|boxes|bottles|bars|rolls|heads|bunches|jars))?"
@@ -129,11 +138,12 @@ _QUANTITY: Final = re.compile(
 
 def find_amounts(text: str) -> list[Amount]:
     """Return the dollar and cent amounts of a text, left to right and never overlapping."""
+    text = _LETTERS.sub(lambda m: m[0].translate(_AS_FIGURES), text)
     found: list[Amount] = []
     for candidate in _candidates(text):
         if any(candidate.start < f.end and f.start < candidate.end for f in found):
             continue
-        found.append(_with_quantity(text, candidate))
+        found.append(with_quantity(text, candidate))
     return sorted(found, key=lambda a: a.start)
 
 
@@ -176,9 +186,6 @@ def _dollars(m: re.Match[str]) -> Amount:
 
 
 def _spelled(m: re.Match[str]) -> Iterator[Amount]:
-    if m["quarter"]:
-        yield Amount(m.start(), m.end(), Decimal("0.25"), "USD", "words", 0.6)
-        return
     word, cents = m["number"].lower(), m["unit"].lower().startswith("cent")
     if cents and word in {"a", "half a"}:
         return
@@ -189,8 +196,8 @@ def _spelled(m: re.Match[str]) -> Iterator[Amount]:
     yield Amount(m.start(), m.end(), value / 100 if cents else value, "USD", "words", 0.8)
 
 
-def _with_quantity(text: str, amount: Amount) -> Amount:
-    """Take in a quantity before the amount: "2 for", "3/", "two lbs. for"."""
+def with_quantity(text: str, amount: Amount) -> Amount:
+    """Return an amount with a quantity right before it taken in: "2 for", "3/", "two lbs. for"."""
     m = _QUANTITY.search(text, max(amount.start - 24, 0), amount.start)
     if not m or _CAN_SIZE.search(text, max(0, m.start() - 5), m.start()):
         return amount

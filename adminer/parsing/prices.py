@@ -1,6 +1,6 @@
 """From amounts to prices: which amounts of an advert are prices, of what role, on which terms.
 
-What is no price is left out here: the $5.00 of "with each $5.00 purchase", a capital, a prize, a phone number.
+What is no price at all is told by `no_prices`.
 """
 
 from __future__ import annotations
@@ -13,7 +13,9 @@ from typing import Final
 from adminer.parsing.amounts import UNIT, Amount, find_amounts, unit_of
 from adminer.parsing.confidence import price_confidence
 from adminer.parsing.foreign import find_foreign, speaks_sterling, sterling_currency
+from adminer.parsing.no_prices import no_prices
 from adminer.parsing.points import restore_points
+from adminer.parsing.spoken_sums import find_spoken_sums
 from adminer.parsing.sterling_columns import read_columns
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
@@ -111,32 +113,7 @@ _REFERENCE_AFTER: Final = re.compile(
     r"[ \n]*(?:reward|prize|in prizes|in cash prizes|capital|deposits\b|contest|million|a year\b|per annum)",
     re.IGNORECASE,
 )
-_REQUIRED: Final = re.compile(r"\b(?:with|for|on|every) (?:each|every|a minimum|any)[ \n]*$", re.IGNORECASE)
-_PURCHASE: Final = re.compile(
-    r"[ \n](?:or more )?(?:(?:food|grocery|total|minimum|cash) )?(?:purchases?|orders?(?! by))\b", re.IGNORECASE
-)
-_BUYING: Final = re.compile(
-    r"\b(?:purchases?|orders?|bills?|parcels?)[ \n](?:of|over|under|from|above|totall?ing|amounting to)[ \n]*$|"
-    r"\b(?:one|two|three|four|1|2|3|4)[ \n]with[ \n]*$",  # "One with $5, two with $10"
-    re.IGNORECASE,
-)
-_TRADE_IN: Final = re.compile(r"[ \n]+(?:allowed[ \n]+|allowance[ \n]+)?(?:for|on)[ \n]+your[ \n]+old\b", re.IGNORECASE)
-_MONTH_BEFORE: Final = re.compile(
-    r"(?<![A-Za-z])(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|"
-    r"Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\.? ?$|(?:JAN|FEB|MAR|APR|JUN|JUL|AUG|SEPT?|OCT|NOV|DEC)[A-Z]*\.? ?$"
-)
-_COUNTED_PIECES: Final = re.compile(r"\d ?ct\.?$", re.IGNORECASE)
-_DIME_STORE: Final = re.compile(  # a shop that bears its prices in its name
-    r"\b(?:5|10|25) ?(?:c|¢|cents?)?[ ,]*(?:to|and|&|-)[ \n]*(?:\$1(?:\.00)?|10 ?(?:c|¢|cents?)?)[ \n]+Stores?\b",
-    re.IGNORECASE,
-)
-_COUNTED: Final = re.compile(r"\b(?:nests?|sets?|weeks?|packs?|cartons?|boxe?s?) of[ \n]*$", re.IGNORECASE)
-_LONG_NUMBER: Final = re.compile(
-    r"(?:\bNo\.?|#|\bmodel|\bphone|\btel\.?|\bstyle|\blot|\bdesign|\bpage|\bbox|\bdesk|\bdept)[ .:]*$", re.IGNORECASE
-)
-_ORDINAL: Final = re.compile(r"(?:st|nd|rd|th)\b", re.IGNORECASE)  # "Desk 113.35th Street": two numbers run together
 _NO_SHILLINGS: Final = frozenset({"bare", "cents_sign"})  # among shillings a figure with a cent sign is misread
-_STOCK_NUMBER: Final = re.compile(r"(?:\bNos?[.,:]|#)[ \n]*$", re.IGNORECASE)  # "No. 38C", its other figures lost
 
 
 def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = False) -> list[Found]:
@@ -155,31 +132,15 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     amounts = restore_points(text, [_settle_spaced(advert, a) for a in amounts]) + foreign
     amounts += find_column_piastres(advert, amounts)
     if not sterling:
+        amounts += find_spoken_sums(text, amounts)
         amounts += find_told_cents(advert, amounts)
         amounts += find_unsigned(advert, amounts, terms)
-    amounts = sorted((a for a in amounts if a.amount), key=lambda a: a.start)  # "$.00" in worn type is no price
-    shops = [m.span() for m in _DIME_STORE.finditer(text)]
-    counts = sum(a.form in {"cents_sign", "raised_cent_sign"} and "¢" in text[a.start : a.end] for a in amounts) > 1
+    amounts.sort(key=lambda a: a.start)
     requirements = [(t.start, t.end) for t in terms if t.kind in {"with_purchase", "stamps"}]
+    none = no_prices(text, amounts)
     found: list[Found] = []
     for i, amount in enumerate(amounts):
-        if not amount.amount:
-            continue  # "$0 down", or what is left of a worn figure
-        if any(s <= amount.start and amount.end <= e for s, e in (*requirements, *shops)):
-            continue
-        if counts and _COUNTED_PIECES.search(text, amount.start, amount.end):
-            continue  # "Tea Bags, 48 ct." among prices in ¢
-        if _REQUIRED.search(text, max(0, amount.start - 24), amount.start) or _PURCHASE.match(text, amount.end):
-            continue
-        if _BUYING.search(text, max(0, amount.start - 24), amount.start) or _is_day_or_count(text, amount):
-            continue
-        if _TRADE_IN.match(text, amount.end):
-            continue
-        if amount.form == "bare" and (
-            _LONG_NUMBER.search(text, max(0, amount.start - 12), amount.start) or _ORDINAL.match(text, amount.end)
-        ):
-            continue
-        if amount.form == "cents_sign" and _STOCK_NUMBER.search(text, max(0, amount.start - 8), amount.start):
+        if i in none or any(s <= amount.start and amount.end <= e for s, e in requirements):
             continue
         after = amounts[i + 1] if i + 1 < len(amounts) else None
         before = amounts[i - 1] if i else None
@@ -197,15 +158,6 @@ def _foreign(advert: AdvertText, *, sterling: bool) -> list[Amount]:
     return [f for f in found if not any(f.start < end and start < f.end for start, end in taken)] + list(
         columns.amounts
     )
-
-
-def _is_day_or_count(text: str, amount: Amount) -> bool:
-    """Say whether a figure without a dollar sign is the day of "Jan. 17" or the count of "nest of 3"."""
-    if amount.form not in {"raised_cent_sign", "bare", "cents_sign"} or amount.quantity != 1:
-        return False
-    before = max(0, amount.start - 16)
-    day = _MONTH_BEFORE.search(text, before, amount.start)
-    return day is not None or _COUNTED.search(text, before, amount.start) is not None
 
 
 def _settle_spaced(advert: AdvertText, amount: Amount) -> Amount:

@@ -57,8 +57,9 @@ def join_shilling_columns(words: tuple[Word, ...]) -> tuple[Word, ...]:
     gone: set[int] = set()
     heads = list(_heads(words, places))
     for head in heads:
-        below = [h.foot for h in heads if h.foot > head.foot + head.type_px and abs(h.pence - head.pence) < _ASIDE * head.step]
-        rows = list(_rows(words, places, head, min(below, default=float("inf")) - _ROW * head.type_px))
+        over = [h for h in heads if abs(h.pence - head.pence) < _ASIDE * head.step]
+        end = min((h.foot for h in over if h.foot > head.foot + head.type_px), default=float("inf"))
+        rows = list(_rows(words, places, head, end - _ROW * head.type_px))
         sums = [(row, text) for row in rows if (text := _sum(words, row))]
         if len(sums) < _FEW:
             continue

@@ -14,6 +14,7 @@ from typing import Final
 
 from adminer.parsing.amounts import UNIT, Amount, fraction_of
 from adminer.parsing.item_words import WORD
+from adminer.parsing.no_prices import MONTH
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, PriceForm, Word
@@ -24,6 +25,7 @@ _SPLIT_SIGN: Final = re.compile(r" [oOeG]$")  # a worn ¢ read as a letter of it
 _DOLLAR_LOT: Final = re.compile(r"(?P<q>[2-9])/1")  # "3/$1", its sign lost: no fraction, and no date stands so large
 _NUMERAL: Final = re.compile(r"(?P<dollars>[1-9])?(?P<cents>\d\d)\.?")  # a raised ¢ may leave a point
 _UNIT_ONLY: Final = re.compile(rf"[ ,]*(?:{UNIT})?[ .,]*", re.IGNORECASE)
+_CLAUSE_END: Final = re.compile(rf"[ ,]*(?:{UNIT})?(?:[.;]|$)", re.IGNORECASE)  # "Without coupon 79. One to a family"
 _LEADERS: Final = re.compile(r"(?:[._·…-] ?){2,}$")
 _PIASTRES: Final = re.compile(r"(?P<n>\d{1,4}(?:[.,]5)?)(?P<frac>[½¼¾])?[.,]?")
 _FAR: Final = 6.0  # type sizes that a figure stands under one with a sign, where another price is on its row
@@ -74,7 +76,7 @@ def _is_lot_in_cents(advert: AdvertText, amount: Amount) -> bool:
 
 
 def _is_pointed(advert: AdvertText, amount: Amount) -> bool:
-    """Say whether an amount is a price with a point and without a sign ("1.05", ".33"): a lone point is lost in leaders."""
+    """Say whether an amount has a point and no sign ("1.05", ".33"): a point that opens it is lost in leaders."""
     return amount.currency == "USD" and re.fullmatch(r"\d*\.\d\d", advert.text[amount.start : amount.end]) is not None
 
 
@@ -113,16 +115,20 @@ def _cell(
     m = _CELL.fullmatch(advert.text, start, end)
     if m is None:
         return []
+    if m["tail"] is None and MONTH.search(advert.text, line.start, start):
+        return []  # "Prices good Mar. 12, 13 and 14"
     split = _SPLIT_SIGN.fullmatch(advert.text, end, line.end) is not None
-    if not (split or _UNIT_ONLY.fullmatch(advert.text, end, line.end)) or (m["q"] and not m["tail"]):
+    labelled = start - 1 in labels
+    ends = labelled and (m[0].endswith(".") or _CLAUSE_END.match(advert.text, end, line.end) is not None)
+    if not (split or ends or _UNIT_ONLY.fullmatch(advert.text, end, line.end)) or (m["q"] and not m["tail"]):
         return []
     alike = [c for c in cents if _alike(c.type_px, word.type_px)]
     place = advert.flat(word.box)
     column = [c for c in alike if _one_column(c.place, place, word.type_px)]
     led = glued is not None or bool(_LEADERS.search(advert.text[line.start : start].rstrip() or ""))
-    labelled = start - 1 in labels
-    if m["tail"] or split:
-        sure = len(column) >= _FEWEST or (labelled and len(cents) >= _FEWEST)
+    told = labelled and len(cents) >= _FEWEST
+    if m["tail"] or split or ends:
+        sure = len(column) >= _FEWEST or told
     else:
         sure = start > line.start and len(column) >= (_FEWEST if led or labelled else _FEWEST_BARE)
         sure = sure or (len(line.words) == 1 and len(column) >= _FEWEST_BARE)

