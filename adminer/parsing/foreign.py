@@ -39,7 +39,7 @@ _SHILLINGS: Final = re.compile(
 )
 _PENCE: Final = re.compile(
     # a half read as a percent sign, or its stroke alone left: no pence are a share or shillings
-    rf"{_START}(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})|(?P<worn>%|/\.?(?=d)))? ?{_PENCE_SIGN}|"
+    rf"{_START}(?<!\d[A-Za-z])(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})|(?P<worn>%|/\.?(?=d)))? ?{_PENCE_SIGN}|"
     rf"(?<![\d/.\w])(?P<only>[½¼¾]) ?{_PENCE_SIGN}",
     re.IGNORECASE,
 )

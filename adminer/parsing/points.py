@@ -13,6 +13,7 @@ _POINTLESS: Final = re.compile(r"\$ ?\d{3,4}")
 _FEWEST: Final = 3  # other prices with cents that must speak
 _FAR: Final = 5  # as it stands the price is more than so many times the dearest other
 _NEAR: Final = 4  # and a hundredth of it at most so many times the dearest, at least the cheapest by as many
+_LABEL: Final = 3  # words at most beside a numeral in its line: "without card $349"
 _TRUST: Final = 0.6
 
 
@@ -20,8 +21,8 @@ def restore_points(text: str, amounts: Sequence[Amount]) -> list[Amount]:
     """Divide whole-dollar amounts of three or four figures by a hundred where the other prices leave no doubt.
 
     A point or the small cents of a numeral are the first things that a worn print or a reader loses. An advert whose
-    prices with cents end at $2.50 has no saucer at $119; one with a $95.00 lamp may well have a range at $119. Common
-    practice, no source.
+    prices with cents end at $2.50 has no saucer at $119; one with a $95.00 lamp may well have a range at $119. Prose
+    has no small cents to lose: "bay mare, sound, $245" among notices at 15c stays. Common practice, no source.
     """
     known = [a.amount / a.quantity for a in amounts if _has_cents(a)]
     result = list(amounts)
@@ -46,4 +47,11 @@ def _may_lack_point(text: str, amount: Amount) -> bool:
         and amount.form == "dollars_whole"
         and amount.quantity == 1
         and _POINTLESS.fullmatch(text[amount.start : amount.end].rstrip(" .,")) is not None
+        and len(_line_around(text, amount).split()) <= _LABEL
     )
+
+
+def _line_around(text: str, amount: Amount) -> str:
+    """Return what stands in the line of an amount beside it."""
+    before, after = text[: amount.start].rpartition("\n")[2], text[amount.end :].partition("\n")[0]
+    return f"{before} {after}"

@@ -38,7 +38,7 @@ _FEWEST_BARE: Final = 3  # the same for a figure with neither a sign nor leaders
 _ENDS: Final = 1.5  # type sizes between the ends of figures that leaders carry to one edge
 _TRUST: Final = 0.55
 _CENTS: Final = frozenset({"cents_sign", "raised_cent_sign"})
-_PRICE_TERMS: Final = frozenset({"cardholder", "without_card", "former", "comparison", "coupon"})
+_PRICE_TERMS: Final = frozenset({"cardholder", "without_card", "former", "comparison", "coupon", "everyone"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -142,3 +142,26 @@ def test_the_letter_of_a_stock_number_is_no_cent_sign(text: str) -> None:
 
 def test_in_before_a_word_is_no_inch_of_a_sum() -> None:
     assert amounts("Tea set, sold at $8.25 in town") == [("8.25", "1")]
+
+
+@pytest.mark.parametrize(
+    ("text", "sums"),
+    [
+        ("Set $7.95 in china shops", ["7.95"]),
+        ("Chopped ham $1.09 lb.", ["1.09"]),
+        ("Tumblers $12 39 piece", ["12"]),
+        ("Vitamins 2/1.99", ["1.99"]),
+        ("Towels 6/.75", ["0.75"]),
+        ("Shirts Reg-7.49", ["7.49"]),
+        ("Tyres 33 × 6.00 and 29x4.40", []),
+        ("Patterns 15cto 35c", ["0.15", "0.35"]),
+        ("Paper 98ç", ["0.98"]),
+        ("Cream 5lc, wax 6Qc, pitcher 1sc, collars zsc", ["0.51", "0.60", "0.15", "0.25"]),
+        ("Waists $l.88, rug ll9.00", ["1.88", "119.00"]),
+        ("class Isc of 20", []),
+    ],
+)
+def test_cents_stand_before_words_and_behind_a_stroke_and_letters_are_figures_where_signs_tell(
+    text: str, sums: list[str]
+) -> None:
+    assert [a.amount for a in find_amounts(text)] == [Decimal(s) for s in sums]

@@ -15,7 +15,7 @@ def amounts(text: str) -> list[Decimal]:
 
 
 def test_a_saucer_among_cents_does_not_cost_a_hundred_dollars() -> None:
-    assert amounts("Cup 39¢ Saucer 19¢ Platter $119 Creamer $1.49") == [
+    assert amounts("Cup 39¢\nSaucer 19¢\nPlatter $119\nCreamer $1.49") == [
         Decimal("0.39"),
         Decimal("0.19"),
         Decimal("1.19"),
@@ -24,16 +24,17 @@ def test_a_saucer_among_cents_does_not_cost_a_hundred_dollars() -> None:
 
 
 def test_one_restored_price_speaks_for_the_next() -> None:
-    assert amounts("Plate 33¢ Soup 37¢ Cup 29¢ Dish $129 Tray $219 Set $777")[-1] == Decimal("7.77")
+    assert amounts("Plate 33¢\nSoup 37¢\nCup 29¢\nDish $129\nTray $219\nSet $777")[-1] == Decimal("7.77")
 
 
 @pytest.mark.parametrize(
     "text",
     [
-        "Lamp $95.00 Chair $29.50 Table $49.75 Range $119",  # as it stands it is no stranger
-        "Cup 39¢ Saucer 19¢ Range $119",  # two prices are too few to speak
-        "Cup 9¢ Saucer 5¢ Dish 9¢ Stove $119",  # a hundredth of it is a stranger, too
-        "Cup 39¢ Saucer 19¢ Creamer $1.49 Set $12",  # two figures: whole dollars
+        "Lamp $95.00\nChair $29.50\nTable $49.75\nRange $119",  # as it stands it is no stranger
+        "Cup 39¢\nSaucer 19¢\nRange $119",  # two prices are too few to speak
+        "Cup 9¢\nSaucer 5¢\nDish 9¢\nStove $119",  # a hundredth of it is a stranger, too
+        "Cup 39¢\nSaucer 19¢\nCreamer $1.49\nSet $12",  # two figures: whole dollars
+        "Cup 39¢\nSaucer 19¢\nCreamer $1.49\nBay mare, six years, sound, $185",  # prose has no small cents
     ],
 )
 def test_whole_dollars_stay_where_there_is_doubt(text: str) -> None:

@@ -73,6 +73,14 @@ def test_days_and_counts_are_no_prices(text: str) -> None:
         "Free delivery on orders over $5",
         "One with $5, two with $10",
         "No. 38C of our list",
+        "Goods carriage paid on $5 and over",
+        "No C. O. D. under one dollar",
+        "Every lot of $5 value carriage free",
+        "When you have traded $10.00",
+        "A stamp for 10c spent",
+        "The carter was fined $5",
+        "a new fund for the ward stands at $612",
+        "Bonds of $455,000 for the school",
     ],
 )
 def test_what_must_be_bought_first_is_no_price(text: str) -> None:
@@ -87,6 +95,23 @@ def test_a_price_with_an_order_or_after_a_number_stays_one() -> None:
 def test_a_slash_read_as_a_one_is_a_slash() -> None:
     (found,) = find_prices(advert_text((40, 100, 16, "Tomato soup 3138¢")), [])
     assert (found.amount.quantity, found.amount.amount) == (Decimal(3), Decimal("0.38"))
+
+
+def test_a_label_speaks_for_a_figure_that_ends_its_clause_and_a_raised_sign_may_leave_a_point() -> None:
+    lines = [(40, 100, 60, "29¢"), (40, 200, 16, "Without coupon 79. One to a family"), (400, 100, 60, "35¢")]
+    assert Decimal("0.79") in prices(*lines)
+    assert Decimal("0.59") in prices((40, 100, 60, "29¢"), (240, 100, 60, "59."), (440, 100, 60, "35¢"))
+
+
+def test_the_days_of_a_month_are_no_cents() -> None:
+    lines = [*column("29¢", "19¢", "35¢"), (262, 250, 16, "Good Mar. 12, 13 and 14")]
+    assert prices(*lines) == cents(29, 19, 35)
+
+
+def test_leaders_that_swallow_a_point_carry_cents_where_the_column_has_points() -> None:
+    rows = [(40, 100, 16, "Sheets"), (400, 100, 16, "1.09"), (40, 130, 16, "Cloths"), (409, 130, 16, ".69")]
+    assert prices(*rows, (40, 160, 16, "Cases"), (347, 160, 16, "........27"))[-1] == Decimal("0.27")
+    assert len(prices(*rows, (40, 160, 16, "Cases"), (418, 160, 16, "27"))) == 2
 
 
 def test_sizes_under_their_head_are_no_prices() -> None:
