@@ -33,6 +33,17 @@ def test_the_figures_of_a_grid_are_cents_where_the_list_says_so() -> None:
     assert prices(*GRID) == [Decimal("1.15")]
 
 
+def test_two_rows_of_two_are_a_grid_too() -> None:
+    assert prices(TOLD, *row(130, "Pails", "39", "48"), *row(160, "Tubs", "44", "52")) == [
+        Decimal(n) / 100 for n in (39, 48, 44, 52)
+    ]
+
+
 def test_a_figure_outside_the_grid_or_close_to_a_word_is_none() -> None:
-    stray: list[Line] = [(700, 400, 16, "44"), (40, 430, 16, "Page 7"), (40, 460, 16, "Sizes 10 12 15")]
+    stray: list[Line] = [
+        (40, 400, 16, "Lids"),
+        (700, 400, 16, "44"),
+        (40, 430, 16, "Page 7"),
+        (40, 460, 16, "Sizes 10 12 15"),
+    ]
     assert sorted(prices(TOLD, *GRID, *stray)) == sorted(prices(TOLD, *GRID))

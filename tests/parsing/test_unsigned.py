@@ -104,7 +104,7 @@ def test_a_label_speaks_for_a_figure_that_ends_its_clause_and_a_raised_sign_may_
 
 
 def test_the_days_of_a_month_are_no_cents() -> None:
-    lines = [*column("29¢", "19¢", "35¢"), (262, 250, 16, "Good Mar. 12, 13 and 14")]
+    lines = [*column("29¢", "19¢", "35¢"), (235, 250, 16, "Good Mar. 12, 13 and 14")]
     assert prices(*lines) == cents(29, 19, 35)
 
 
