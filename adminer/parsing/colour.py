@@ -26,6 +26,7 @@ from adminer.parsing.other_prices import (
     led_price,
     row_heads,
 )
+from adminer.parsing.paired_heads import paired_heads
 from adminer.parsing.prices import Found
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
@@ -56,7 +57,7 @@ def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) ->
             used.add(t)
 
     boxes = {t: advert.flat(advert.box_of(terms[t].start, terms[t].end)) for t in chosen}
-    rows = row_heads(advert, prices, terms, boxes)
+    rows = row_heads(advert, prices, terms, boxes) | paired_heads(advert, prices, terms, chosen)
     for t, members in rows.items():
         for p in members:
             give(t, p)

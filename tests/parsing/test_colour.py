@@ -180,3 +180,12 @@ def test_now_tells_that_the_price_before_it_was_asked_once() -> None:
 def test_a_higher_price_after_now_is_no_cut() -> None:
     said = _terms((40, 30, 14, "Cake stand, $2.95 now $3.88"))
     assert said == {"$2.95": "everyone", "$3.88": "everyone"}
+
+
+def test_a_head_of_two_terms_tells_both_prices_of_every_pair_under_it() -> None:
+    said = _terms(
+        (40, 30, 14, "Coming up (with card / without card)"), (40, 54, 14, "Cup ... 19c / 49c"),
+        (40, 78, 14, "Saucer ... 15c / 35c"), (40, 102, 14, "Lug soup ... 25c / 65c"),
+    )  # fmt: skip
+    assert [said[text] for text in ("19c", "15c", "25c")] == ["cardholder"] * 3
+    assert [said[text] for text in ("49c", "35c", "65c")] == ["without_card"] * 3
