@@ -16,6 +16,7 @@ Gray = NDArray[np.uint8]
 INK_LEVEL = 0.3  # probability above which a pixel counts as type; the network's own published setting
 LINE_LEVEL = 0.5  # mean probability a whole line needs; the same source
 GROW = 1.6  # the network marks the kernel of a line; the line is larger by area * GROW / perimeter; same source
+LYING = 3.0  # times as wide as high: a line with something hanging on it
 TILE = 1280  # side of a tile in network pixels: bounds the memory of one look
 SEAM = 160  # overlap of two tiles in network pixels: the tallest line that no seam may cut
 
@@ -91,6 +92,9 @@ def _cut_lines(likely: NDArray[np.float32]) -> list[Line]:
         if min(w, h) < 3:
             continue
         score = _mean_inside(likely, _corners(cx, cy, w, h, angle))
+        if score < LINE_LEVEL and (level := _level_part(contour)) is not None:
+            (cx, cy), (w, h), angle = cv2.minAreaRect(level)
+            score = _mean_inside(likely, _corners(cx, cy, w, h, angle))
         if score < LINE_LEVEL:
             continue
         grow = 2 * w * h * GROW / (2 * (w + h))
@@ -101,6 +105,23 @@ def _cut_lines(likely: NDArray[np.float32]) -> list[Line]:
         if min(line.width, line.height) > 3:
             lines.append(line)
     return lines
+
+
+def _level_part(contour: cv2.typing.MatLike) -> NDArray[np.int32] | None:
+    """Return the points of a line without what hangs on it: the tail of a letter of the line over or under it.
+
+    None where the shape is no line lying across the page, or all of it is one.
+    """
+    left, top, wide, high = cv2.boundingRect(contour)
+    if wide < LYING * high:
+        return None
+    shape = np.zeros((high, wide), np.uint8)
+    cv2.drawContours(shape, [contour - (left, top)], -1, 1, cv2.FILLED)
+    long = shape.sum(axis=1) > 0.5 * wide
+    if long.all() or not long.any():
+        return None
+    points = cv2.findNonZero(shape * long[:, None].astype(np.uint8))
+    return np.asarray(points, np.int32) + np.array((left, top), np.int32)
 
 
 def _corners(cx: float, cy: float, w: float, h: float, angle: float) -> NDArray[np.float32]:
