@@ -13,6 +13,7 @@ from adminer.layout.newspaper import cut_page
 from adminer.layout.paper import Paper
 from adminer.layout.rules import Rect, RuleWork, area_of, level_rules
 from adminer.layout.running_head import DATELINE, running_head
+from adminer.layout.scratches import scratches
 from adminer.layout.type_lines import Part, TypeLine, around
 
 LEAST_FRAMED = 0.06  # of the picture: a page of a paper gives its framed adverts at least this much together
@@ -31,7 +32,9 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
     outside the frames; else frames are panels of one advert that takes the whole of the type.
     """
     whole: Rect = (0.0, 0.0, float(width), float(height))
-    if makers := mail_order_adverts(lines, work.rules, whole):
+    scratched = scratches(work.rules, lines)
+    rules = [rule for rule in work.rules if rule not in scratched]
+    if makers := mail_order_adverts(lines, rules, whole):
         return makers
     top = running_head(lines, whole)
     if top or _is_dated(lines, whole):
@@ -41,21 +44,20 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
         rest = [line for line in outside if line not in top]
         if columns and (_is_page(framed, columns, lines, whole) or _columns_of_text(columns, whole) > 1):
             if not top:
-                return _page(framed, outside, columns, whole, work.rules, dated=True)
-            return _under_head(top, framed, cut_page(rest, work.rules, whole, _size_of(columns)))
-        if top and _is_cut(framed, rest, whole, work.rules):
-            return _under_head(top, framed, cut_page(rest, work.rules, whole, _size_of(rest)) if rest else [])
+                return _page(framed, outside, columns, whole, rules)
+            return _under_head(top, framed, cut_page(rest, rules, whole, _size_of(columns)))
+        if top and _is_cut(framed, rest, whole, rules):
+            return _under_head(top, framed, cut_page(rest, rules, whole, _size_of(rest)) if rest else [])
+    if page := _page_by_its_articles(work, lines, rules, whole):
+        return page
     outer = outer_frames(work, lines, whole)
     outside = _outside(lines, outer)
-    columns = _editorial(outside, lines)
-    if columns and _is_page(outer, columns, lines, whole):
-        return _page(outer, outside, columns, whole, work.rules, dated=False)
     if not outer:
         return [Part(around([line.rect for line in lines], whole), "advert", 0.6)]
     loose = sum(area_of(line.rect) for line in outside) / max(1.0, sum(area_of(line.rect) for line in lines))
     largest = max(area_of(frame) for frame in outer)
     if len(outer) > 1 and loose < 0.12 and all(area_of(f) > 0.2 * largest for f in outer):
-        return [Part(frame, "advert", 0.8) for frame in outer]
+        return _framed(outer)
     if loose < 0.05 and len(outer) == 1:
         return [Part(outer[0], "advert", 0.9)]
     if len(outer) == 1 and (beside := _neighbour(outer[0], outside, lines, whole)):
@@ -110,7 +112,7 @@ def _is_page(outer: Sequence[Rect], body: Sequence[TypeLine], lines: Sequence[Ty
 
 def _under_head(top: Sequence[TypeLine], framed: Sequence[Rect], cut: Sequence[Part]) -> list[Part]:
     head = around([line.rect for line in top], top[0].rect)
-    return [Part(head, "masthead", 0.7), *(Part(frame, "advert", 0.8) for frame in framed), *cut]
+    return [Part(head, "masthead", 0.7), *_framed(framed), *cut]
 
 
 def _is_cut(outer: Sequence[Rect], rest: Sequence[TypeLine], whole: Rect, rules: Sequence[Rect]) -> bool:
@@ -128,6 +130,30 @@ def _is_cut(outer: Sequence[Rect], rest: Sequence[TypeLine], whole: Rect, rules:
         return False
     parts = cut_page(rest, rules, whole, paper.size)
     return not paper.offers(rest) or any(part.kind == "editorial" for part in parts)
+
+
+def _page_by_its_articles(work: RuleWork, lines: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect) -> list[Part]:
+    """Return the parts of a page of a paper whose head is cut off or was not read, none of what is no such page.
+
+    Beside framed adverts stand two articles, or a long one; where hardly anything is framed, columns of articles.
+    """
+    framed = frames_of_paper(work, lines, whole)
+    outside = _outside(lines, framed)
+    if not outside:
+        return []
+    paper = Paper.of(outside, _size_of(outside), level_rules(rules))
+    cut = cut_page(outside, rules, whole, paper.size)
+    articles = [[n for n in outside if within(n.rect, part.rect)] for part in cut if part.kind == "editorial"]
+    told = [article for article in articles if paper.has_text(article) and paper.tells(article)]
+    long = sum(map(len, told)) >= BODY_LINES
+    if sum(map(area_of, framed)) < LEAST_FRAMED * area_of(whole):
+        return [*_framed(framed), *cut] if len(told) > PAGE_COLUMNS else []
+    several = (len(told) > 1 and len(told) + len(framed) > PAGE_COLUMNS) or (long and len(framed) > 1)
+    return [*_framed(framed), *cut] if several else []
+
+
+def _framed(frames: Sequence[Rect]) -> list[Part]:
+    return [Part(frame, "advert", 0.8) for frame in frames]
 
 
 def _size_of(lines: Sequence[TypeLine]) -> float:
@@ -159,11 +185,9 @@ def _page(
     body: list[TypeLine],
     whole: Rect,
     rules: Sequence[Rect],
-    *,
-    dated: bool,
 ) -> list[Part]:
     """Name the parts of a newspaper page: framed adverts, the strip of title and date on top, columns of text."""
-    parts = [Part(frame, "advert", 0.8) for frame in outer]
+    parts = _framed(outer)
     top = min([line.rect[1] for line in body] + [frame[1] for frame in outer])
     head = [line for line in outside if line.rect[3] <= top + 0.5 * line.height]
     if head and max(line.height for line in head) > 1.8 * float(np.median([line.height for line in body])):
@@ -171,21 +195,4 @@ def _page(
     else:
         head = []
     rest = [line for line in outside if line not in head]
-    if dated and _columns_of_text(body, whole) > 1:
-        return parts + cut_page(rest, rules, whole, float(np.median([line.height for line in body])))
-    return parts + [Part(rect, "editorial", 0.7) for rect in _columns(rest, whole)]
-
-
-def _columns(lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
-    """Return the rectangles of text columns: lines whose horizontal stretches overlap."""
-    groups: list[list[Rect]] = []
-    for line in sorted(lines, key=lambda item: item.rect[0]):
-        for group in groups:
-            left, right = min(r[0] for r in group), max(r[2] for r in group)
-            common = min(right, line.rect[2]) - max(left, line.rect[0])
-            if common > 0.6 * min(right - left, line.rect[2] - line.rect[0]):
-                group.append(line.rect)
-                break
-        else:
-            groups.append([line.rect])
-    return [around(group, whole) for group in groups]
+    return parts + cut_page(rest, rules, whole, float(np.median([line.height for line in body])))

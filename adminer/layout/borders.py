@@ -21,10 +21,14 @@ _APART: Final = (0.006, 0.04)  # of the longer side: between the borders of two 
 _ABREAST: Final = 0.9  # of the height or width of a border: what stands in it so tall stands in no advert with others
 
 
-def borders(rules: Sequence[Rect], longer: float) -> list[Rect]:
+Stretch = tuple[float, float]  # from and to, in pixels
+
+
+def borders(rules: Sequence[Rect], longer: float, *, leaning: bool = False) -> list[Rect]:
     """Return the rectangles whose four sides are drawn, one upright and one level rule of them ending at its corners.
 
-    `longer` is the longer side of the picture in pixels, as the rules are.
+    `longer` is the longer side of the picture in pixels, as the rules are. Of rules that lean, on a page that curls,
+    only the room they take is known: they may end anywhere in it.
     """
     slack = _SLACK * longer
     upright = [r for r in _joined(rules, 1, slack / 2) if r[3] - r[1] > _LEAST[1] * longer]
@@ -33,13 +37,16 @@ def borders(rules: Sequence[Rect], longer: float) -> list[Rect]:
     for one, two in product(upright, upright):
         if two[0] - one[2] < _LEAST[0] * longer:
             continue
-        across = [r for r in level if r[0] < one[0] + slack and r[2] > two[2] - slack]
+        sides = _met(one, two, 0, leaning=leaning)
+        across = [r for r in level if _spans(r, sides, 0, slack)]
         for top, foot in product(across, across):
-            rect = (one[0], top[1], two[2], foot[3])
-            if foot[1] - top[3] < _LEAST[1] * longer or not all(_spans(r, rect, 1, slack) for r in (one, two)):
+            ends = _met(top, foot, 1, leaning=leaning)
+            if foot[1] - top[3] < _LEAST[1] * longer or not all(_spans(r, ends, 1, slack) for r in (one, two)):
                 continue
-            if any(_ends(r, rect, 1, slack) for r in (one, two)) and any(_ends(r, rect, 0, slack) for r in (top, foot)):
-                found.append(rect)
+            if any(_ends(r, ends, 1, slack) for r in (one, two)) and any(
+                _ends(r, sides, 0, slack) for r in (top, foot)
+            ):
+                found.append((one[0], top[1], two[2], foot[3]))
     return found
 
 
@@ -87,9 +94,16 @@ def _goes_on(before: Rect, rule: Rect, side: int, slack: float) -> bool:
     return in_line and gap < _GAP * (rule[side + 2] - before[side])
 
 
-def _spans(rule: Rect, rect: Rect, side: int, slack: float) -> bool:
-    return rule[side] < rect[side] + slack and rule[side + 2] > rect[side + 2] - slack
+def _met(first: Rect, last: Rect, side: int, *, leaning: bool) -> tuple[Stretch, Stretch]:
+    """Return where rules across two sides of a border may end: at its outer edges, or anywhere in a leaning side."""
+    low, high = first[side], last[side + 2]
+    return ((low, first[side + 2]), (last[side], high)) if leaning else ((low, low), (high, high))
 
 
-def _ends(rule: Rect, rect: Rect, side: int, slack: float) -> bool:
-    return abs(rule[side] - rect[side]) < slack and abs(rule[side + 2] - rect[side + 2]) < slack
+def _spans(rule: Rect, ends: tuple[Stretch, Stretch], side: int, slack: float) -> bool:
+    return rule[side] < ends[0][1] + slack and rule[side + 2] > ends[1][0] - slack
+
+
+def _ends(rule: Rect, ends: tuple[Stretch, Stretch], side: int, slack: float) -> bool:
+    (low, into), (out, high) = ends
+    return low - slack < rule[side] < into + slack and out - slack < rule[side + 2] < high + slack

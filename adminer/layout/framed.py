@@ -9,8 +9,10 @@ from typing import Final
 import numpy as np
 
 from adminer.layout.borders import borders, without_common
-from adminer.layout.paper import Paper, is_one_advert
-from adminer.layout.rules import Rect, RuleWork, area_of, level_rules, shared
+from adminer.layout.paper import PRICE, Paper, is_one_advert
+from adminer.layout.parted import parted, sides_as_rules
+from adminer.layout.rules import LEVEL, Rect, RuleWork, area_of, level_rules, shared
+from adminer.layout.scratches import scratches
 from adminer.layout.type_lines import TypeLine, around
 
 _LEAST_ADVERT: Final = 0.03  # of the picture: smaller frames are panels or coupons
@@ -21,11 +23,12 @@ _TOUCHING: Final = 0.006  # of the height of the picture: frames no further apar
 _STRIP: Final = 0.025  # of the height of the picture: a line of type between two rules of an advert
 _WHITE: Final = 4  # a strip has so many times the height of the white between two borders, at least
 _INSET: Final = (0.004, 0.05)  # of its own width: how far a panel set into an advert stands from the sides of its frame
+_WITHIN: Final = 0.9  # of the smaller of two frames: one holds the other
+_LISTED: Final = 0.15  # of lines that tell prices: more is a list, not an article
 _SAME: Final = 0.85  # of the larger of two frames: they are edges of one border
 _GUTTER: Final = 2.0  # type sizes from a column rule to its column at most
 _CORNER: Final = 0.012  # of the longer side: how far a panel that heads an advert may reach from its frame
 _HEADING: Final = 0.4  # of the width of a frame: the part of such a panel that no letters break
-_LONG: Final = 6  # type sizes from which an upright stroke is a rule, not a letter
 
 
 def outer_frames(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
@@ -52,20 +55,59 @@ def frames_of_paper(
         if not any(shared(border, other) > _SAME * max(area_of(border), area_of(other)) for other in drawn):
             drawn.append(border)
     size = float(np.median([line.height for line in lines]))
-    scratches = _scratches(work.rules, lines, size)
+    paper = Paper.of(lines, size, level_rules(work.rules))
+    for border in sorted(borders(work.rules, longer, leaning=True), key=area_of):
+        held = _held(lines, border)
+        advert = held and paper.advertises(held) and not paper.tells(held)
+        if advert and not any(_collides(border, other) for other in drawn):
+            drawn.append(border)
+    scratched = scratches(work.rules, lines)
     framed = [f for f in drawn if _LEAST_OF_PAPER * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
-    framed = _mended(framed, scratches, _TOUCHING * whole[3])
+    framed = _mended(framed, scratched, _TOUCHING * whole[3])
     framed = [f for f in framed if _held(lines, f)]
     own = without_common(framed, longer)
     common, framed = [f for f in framed if f not in own], own
-    paper = Paper.of(lines, size, level_rules(work.rules))
-    framed = _outermost([f for f in framed if not _is_column(f, lines, paper, work.rules)])
-    framed = [f for f in framed if not any(_lies_on(f[0], s) or _lies_on(f[2], s) for s in scratches)]
+    framed = chosen([f for f in framed if not _is_column(f, lines, paper, work.rules)], lines, paper)
+    framed = [f for f in framed if not any(_lies_on(f[0], s) or _lies_on(f[2], s) for s in scratched)]
     framed = _whole_adverts(_rejoined(framed, _TOUCHING * whole[3]), lines, paper, _STRIP * whole[3])
     # the sides of adverts with borders of their own may run on into each other
     cells = [f for f in framed if _is_cell(f, paper, work.rules) and not any(within(f, outer) for outer in common)]
     headed = [f for f in framed if f not in cells or _is_headed(_held(lines, f), paper)]
-    return [f for f in headed if len(_held(lines, f)) >= _LEAST_LINES]
+    whole_adverts = [f for f in headed if len(_held(lines, f)) >= _LEAST_LINES]
+    through = sides_as_rules(work)
+    return [part for f in whole_adverts for part in parted(f, _held(lines, f), through)]
+
+
+def _collides(border: Rect, other: Rect) -> bool:
+    """Say whether a border is another or cuts it in two."""
+    common = shared(border, other)
+    return common > _SAME * max(area_of(border), area_of(other)) or 0.05 * area_of(other) < common < _WITHIN * min(
+        area_of(border), area_of(other)
+    )
+
+
+def chosen(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Paper) -> list[Rect]:
+    """Return the frames that are adverts: of those that hold others either the frame or what it holds.
+
+    A frame around adverts has articles between them or nothing; the frame of an advert has its head outside its panels.
+    """
+    found: list[Rect] = []
+    for outer in _outermost(frames):
+        inner = [f for f in frames if f is not outer and shared(f, outer) > 0.8 * area_of(f)]
+        parts = chosen(inner, lines, paper)
+        held = _held(lines, outer)
+        loose = [n for n in held if not any(within(n.rect, part) for part in parts)]
+        found += parts if parts and _are_adverts(parts, loose, lines, paper) else [outer]
+    return found
+
+
+def _are_adverts(parts: Sequence[Rect], loose: Sequence[TypeLine], lines: Sequence[TypeLine], paper: Paper) -> bool:
+    if not all(len(held) >= _LEAST_LINES and _is_headed(held, paper) for held in (_held(lines, p) for p in parts)):
+        return False
+    priced = sum(bool(PRICE.search(n.text)) for n in loose)
+    if paper.has_text(loose) and paper.tells(loose) and priced < _LISTED * len(loose):
+        return True
+    return len(parts) > 1 and not priced and not any(map(paper.is_display, loose))
 
 
 def _held(lines: Sequence[TypeLine], frame: Rect) -> list[TypeLine]:
@@ -92,7 +134,7 @@ def _is_column(frame: Rect, lines: Sequence[TypeLine], paper: Paper, rules: Sequ
 def _is_cell(frame: Rect, paper: Paper, rules: Sequence[Rect]) -> bool:
     """Say whether the sides of a frame are rules between columns, which run on past it."""
     slack = _GUTTER * paper.size
-    tall = [r for r in rules if r[3] - r[1] > frame[3] - frame[1] + slack and r[3] - r[1] > _LONG * (r[2] - r[0])]
+    tall = [r for r in rules if r[3] - r[1] > frame[3] - frame[1] + slack and r[3] - r[1] > LEVEL * (r[2] - r[0])]
     tall = [r for r in tall if r[1] < frame[1] + slack and r[3] > frame[3] - slack]
     return all(any(abs((r[0] + r[2]) / 2 - frame[side]) < paper.size for r in tall) for side in (0, 2))
 
@@ -107,21 +149,6 @@ def _outermost(frames: Sequence[Rect]) -> list[Rect]:
         if not any(shared(frame, other) > 0.8 * area_of(frame) for other in outer):
             outer.append(frame)
     return outer
-
-
-def _scratches(rules: Sequence[Rect], lines: Sequence[TypeLine], size: float) -> list[Rect]:
-    """Return the upright strokes that run through more lines of type than begin or end at them: no column rules."""
-    found = []
-    for rule in rules:
-        left, top, right, bottom = rule
-        if bottom - top < _LONG * size or bottom - top < 4 * (right - left):
-            continue
-        level = [n.rect for n in lines if top < (n.rect[1] + n.rect[3]) / 2 < bottom and n.height < 2 * size]
-        through = sum(r[0] < left - 2 * size and r[2] > right + 2 * size for r in level)
-        ends = sum(min(abs(r[2] - left), abs(r[0] - right)) < 2 * size for r in level)
-        if through >= _LEAST_LINES and through > ends:
-            found.append(rule)
-    return found
 
 
 def _lies_on(side: float, stroke: Rect) -> bool:

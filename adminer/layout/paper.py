@@ -29,7 +29,7 @@ _SENTENCE: Final = 2  # sums that one sentence of an article may tell: "no less 
 _LONE: Final = 4  # lines of a paragraph for each of them
 _NARROW: Final = 2.5  # widths of its letters to the height of the narrowest type
 _LEADERS: Final = re.compile(r"(?:[.·…_-] ?){4}")  # they lead to a price, in no sentence
-_PRICE: Final = re.compile(
+PRICE: Final = re.compile(
     r"\$ ?\d{1,3}(?![\d,]|\.\d{3})|\d ?[¢c]\b|\d ?cents?\b|(?:^|[ .])\d{0,2}\.\d\d$"
     r"|£ ?\d|\b\d{1,3}/(?:-|\d{1,2}\b)|\b\d{1,2} ?s\. ?\d{1,2} ?d\b|\bP\. ?T\. ?\d|\d ?P\. ?T\.",
     re.IGNORECASE,
@@ -64,13 +64,13 @@ class Paper:
         """Say whether lines tell prices, and not in prose: several, or one under or in type larger than the text's."""
         if len(lines) < _HEADLINE or self.is_text(lines):
             return False
-        priced = [n.rect[3] for n in lines if id(n) not in self.running and _PRICE.search(n.text)]
+        priced = [n.rect[3] for n in lines if id(n) not in self.running and PRICE.search(n.text)]
         return len(priced) > 1 or any(self.is_large(n) and n.rect[1] < low for n in lines for low in priced)
 
     def stands_out(self, lines: Sequence[TypeLine]) -> bool:
         """Say whether lines between paragraphs are an advert without a rule: offers under a head, or many of them."""
         headed = any(map(self.is_display, lines))
-        return self.offers(lines) and (headed or sum(bool(_PRICE.search(n.text)) for n in lines) > _HEADLINE)
+        return self.offers(lines) and (headed or sum(bool(PRICE.search(n.text)) for n in lines) > _HEADLINE)
 
     def advertises(self, lines: Sequence[TypeLine]) -> bool:
         """Say whether lines are an advert: prices, or more lines than a headline has and type larger than any has."""
@@ -128,7 +128,7 @@ def _is_full(line: TypeLine, size: float) -> bool:
 
 def _told(stack: Sequence[TypeLine]) -> list[TypeLine]:
     """Return the lines of a stack without those among which prices stand close: an advert set like the text over it."""
-    priced = [n for n, line in enumerate(stack) if _PRICE.search(line.text)]
+    priced = [n for n, line in enumerate(stack) if PRICE.search(line.text)]
     if len(priced) == _SENTENCE and len(stack) > _LONE * _SENTENCE:
         return list(stack)
     dense = [n for n in priced if sum(abs(n - m) < _DENSE for m in priced) > 1]

@@ -146,3 +146,45 @@ def test_type_beside_a_frame_without_a_head_or_under_a_common_one_is_one_advert(
     tall: Rect = (20, 20, 390, 480)
     (plain,) = find_adverts(RuleWork((), (tall,), ()), [*rows(40, 60, 25), *rows(450, 30, 25)], 800, 500)
     assert plain.rect[2] == 650
+
+
+def goods(left: float, top: float, width: float = 120) -> list[TypeLine]:
+    head = TypeLine((left, top, left + width, top + 30), 30, "Corbelle")
+    return [
+        head,
+        *(TypeLine((left, top + 20 * n, left + width, top + 20 * n + 10), 10, f"Bowls {n}5c") for n in range(2, 7)),
+    ]
+
+
+def test_articles_beside_framed_adverts_are_a_page_of_a_paper_though_its_head_is_cut_off() -> None:
+    one, two = (420.0, 20.0, 780.0, 480.0), (420.0, 520.0, 780.0, 980.0)
+    lines = [*rows(20, 20, 30, 180), *rows(220, 20, 30, 180), *goods(450, 40), *goods(450, 540)]
+    parts = find_adverts(RuleWork((), (one, two), ()), lines, 800, 1000)
+    assert [part.rect for part in parts if part.kind == "advert"] == [one, two]
+    assert [part.kind for part in parts].count("editorial") == 2
+    long = find_adverts(RuleWork((), (one, two), ()), [*rows(20, 20, 50, 180), *lines[60:]], 800, 1000)
+    assert [part.rect for part in long if part.kind == "advert"] == [one, two]
+
+
+def test_two_columns_of_prose_beside_one_frame_are_an_advert_with_its_coupon() -> None:
+    coupon: Rect = (420, 20, 780, 480)
+    lines = [*rows(20, 20, 30, 180), *rows(220, 20, 30, 180), *goods(450, 40)]
+    assert [part.kind for part in find_adverts(RuleWork((), (coupon,), ()), lines, 800, 1000)] == ["advert"]
+
+
+def test_many_columns_of_articles_are_a_page_of_a_paper_without_a_frame() -> None:
+    lines = [line for left in range(20, 1000, 200) for line in rows(left, 20, 30, 170)]
+    parts = find_adverts(RuleWork((), (), ()), [*lines, *goods(20, 520, 170)], 1000, 800)
+    assert [part.kind for part in parts].count("editorial") >= 4
+    assert [part.kind for part in parts].count("advert") == 1
+    few = [*rows(20, 20, 30, 170), *rows(220, 20, 30, 170), *goods(20, 520, 170)]
+    assert [part.kind for part in find_adverts(RuleWork((), (), ()), few, 420, 800)] == ["advert"]
+
+
+def test_a_scratch_across_the_page_cuts_no_article() -> None:
+    frame: Rect = (620, 20, 980, 980)
+    columns = [line for left in (20, 220, 420) for line in rows(left, 20, 40, 180)]
+    scratch: Rect = (0, 318, 1000, 320)
+    dateline = TypeLine((20, 2, 300, 14), 12, "Thursday, March 3, 1949")
+    parts = find_adverts(RuleWork((scratch,), (frame,), ()), [dateline, *columns, *goods(650, 40)], 1000, 1000)
+    assert sorted(part.rect[0] for part in parts if part.kind == "editorial" and part.rect[3] > 300) == [20, 220, 420]

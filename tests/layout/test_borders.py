@@ -39,3 +39,10 @@ def test_a_frame_whose_panels_share_a_rule_or_leave_room_for_a_head_is_an_advert
     assert BORDER in without_common([BORDER, over, under], LONGER)
     low, lower = (102.0, 300.0, 498.0, 440.0), (102.0, 455.0, 498.0, 602.0)
     assert BORDER in without_common([BORDER, low, lower], LONGER)
+
+
+def test_rules_that_lean_end_anywhere_in_the_room_they_take() -> None:
+    top, foot = (100.0, 190.0, 500.0, 212.0), (100.0, 590.0, 500.0, 612.0)
+    left, right = (100.0, 212.0, 110.0, 612.0), (490.0, 190.0, 500.0, 590.0)
+    assert borders([top, foot, left, right], LONGER) == []
+    assert borders([top, foot, left, right], LONGER, leaning=True) == [(100, 190, 500, 612)]

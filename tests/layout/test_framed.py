@@ -138,3 +138,44 @@ def test_borders_whose_sides_run_on_into_each_other_are_no_cells_of_a_column() -
     common, over, under = (96.0, 530.0, 504.0, 970.0), (100.0, 540.0, 500.0, 700.0), (100.0, 715.0, 500.0, 960.0)
     lines = [*goods(120, 550, 4), *goods(120, 725, 6)]
     assert frames(lines, common, over, under, rules=sides) == sorted([over, under])
+
+
+def headed(left: float, top: float, count: int = 5) -> list[TypeLine]:
+    return [TypeLine((left, top, left + 120, top + 24), 24, "CORBELLE"), *goods(left, top + 40, count)]
+
+
+def test_a_border_around_adverts_and_an_article_is_none_of_an_advert() -> None:
+    around, one, two = (60.0, 510.0, 880.0, 980.0), (62.0, 512.0, 290.0, 800.0), (580.0, 512.0, 878.0, 978.0)
+    lines = [*headed(80, 520), *headed(600, 520, 10)]
+    assert frames([*lines, *text(310, 530, 30)], around, one, two) == [one, two]
+    headline = TypeLine((310, 515, 520, 527), 12, "MAYOR OPENS FAIR")
+    assert frames([*lines, headline, *text(310, 530, 30)], around, one, two) == [one, two]
+    assert frames(lines, around, one, two) == [one, two]
+    assert frames(headed(80, 520), around, one) == [around]
+    assert frames([*goods(80, 520, 6), *goods(600, 520, 10)], around, one, two) == [around]
+    # a head over all of them makes them panels, and so does a list of prices beside them
+    head = TypeLine((320, 520, 560, 560), 40, "HARKWELL")
+    assert frames([*lines, head], around, one, two) == [around]
+    assert frames([*lines, *goods(310, 530, 10)], around, one, two) == [around]
+    sums = [TypeLine((530, 530 + 28.0 * n, 560, 540 + 28.0 * n), 10, "25c") for n in range(8)]
+    assert frames([*lines, *text(310, 530, 20), *sums], around, one, two) == [around]
+
+
+def test_a_border_that_leans_is_an_adverts_where_it_holds_one_and_cuts_no_frame() -> None:
+    leaning: tuple[Rect, ...] = (
+        (100, 510, 500, 532),
+        (100, 930, 500, 952),
+        (100, 532, 110, 952),
+        (490, 510, 500, 930),
+    )
+    border = (100.0, 510.0, 500.0, 952.0)
+    assert frames(headed(120, 550), rules=leaning) == [border]
+    assert frames(text(130, 550, 20), rules=leaning) == []
+    other: Rect = (300, 540, 700, 940)
+    assert border not in frames([*headed(120, 550), *headed(520, 550)], other, rules=leaning)
+
+
+def test_adverts_that_share_a_border_are_parted_unless_a_scratch_runs_between() -> None:
+    both: Rect = (100, 510, 500, 900)
+    lines = [*headed(120, 530), *headed(320, 530)]
+    assert len(frames(lines, both, rules=((298, 515, 302, 895),))) == 2
