@@ -11,6 +11,7 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.amounts import UNIT, Amount, find_amounts, unit_of
+from adminer.parsing.column_points import restore_column_points
 from adminer.parsing.confidence import price_confidence
 from adminer.parsing.foreign import find_foreign, speaks_sterling, sterling_currency
 from adminer.parsing.no_prices import no_prices
@@ -135,6 +136,7 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
         amounts += find_spoken_sums(text, amounts)
         amounts += find_told_cents(advert, amounts)
         amounts += find_unsigned(advert, amounts, terms)
+        amounts += restore_column_points(advert, amounts)
     amounts.sort(key=lambda a: a.start)
     requirements = [(t.start, t.end) for t in terms if t.kind in {"with_purchase", "stamps"}]
     none = no_prices(text, amounts)

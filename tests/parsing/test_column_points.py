@@ -1,0 +1,32 @@
+"""Cells of a table of prices that lost their points."""
+
+from __future__ import annotations
+
+from tests.parsing.pages import Line, parse
+
+_NAMES = ("Cup", "Saucer", "Fruit dish", "Soup plate", "Oval platter", "Creamer")
+
+
+def _prices(cells: tuple[str, ...], second: tuple[str, ...] = ()) -> list[str]:
+    lines: list[Line] = [(40, 40 + 24 * k, 12, name) for k, name in enumerate(_NAMES)]
+    lines += [(300, 40 + 24 * k, 12, text) for k, text in enumerate(cells)]
+    lines += [(400, 40 + 24 * k, 12, text) for k, text in enumerate(second)]
+    return sorted(f"{p.amount:.2f}" for o in parse(*lines).offers for p in o.prices)
+
+
+def test_cells_without_a_point_are_read_as_those_of_their_column() -> None:
+    assert _prices((".33", "45", ".69", ".88", "2.49", "179")) == ["0.33", "0.45", "0.69", "0.88", "1.79", "2.49"]
+
+
+def test_a_column_without_points_is_read_as_the_one_beside_it() -> None:
+    found = _prices(("33", "33", "33", "33", "69", "69"), (".69", ".69", ".88", ".79", "1.49", "1.19"))
+    assert found.count("0.33") == 4
+    assert found.count("0.69") == 4
+
+
+def test_figures_are_no_prices_where_no_cell_kept_its_point() -> None:
+    assert _prices(("33", "45", "69", "88", "249", "179")) == []
+
+
+def test_a_sum_far_from_all_others_is_left_alone() -> None:
+    assert "89.00" not in _prices((".33", "45", ".69", ".88", "2.49", "8900"))
