@@ -44,6 +44,7 @@ _AFTER_POSSESSIVE: Final = re.compile(r"(?<=['’][sS]),? (?:of|in|and) (?=[A-Z]
 _CORNER: Final = re.compile(r", (?=[A-Z][A-Za-z]+ (?:and|&) [A-Z])")
 _SEGMENT: Final = re.compile(r",\s+(?!(?i:inc|ltd|limited|co|and|incorporated)\b|& )")
 _PARTED: Final = re.compile(r" ?[·•|*] ?| [–—-] ")
+_RUN_ON: Final = re.compile(r"^(?=[a-z])[^.!?]*[.!?] (?=[A-Z]{2})")  # the end of the text over a name in capitals
 _FOLIO: Final = re.compile(
     r"^\d{1,4} (?=[A-Z]{3})|(?<=[A-Z]{3}) \d{1,4}$"
 )  # the number of a catalogue's page beside its name
@@ -98,7 +99,7 @@ def find_candidates(advert: AdvertText) -> Iterator[Candidate]:
 
 def name_part(raw: str) -> str:
     """Return a line without what follows the name: address, department, branches, trade, a corner of streets."""
-    parts = _PARTED.split(raw)
+    parts = _PARTED.split(_RUN_ON.sub("", raw))
     text = next((part for part in parts if HOUSE.search(part)), parts[0])
     text = re.split(PRESENTS, _AFTER_NAME.split(ADDRESS.split(text)[0])[0])[0]
     text = _BRANCHES.sub("", _AFTER_POSSESSIVE.split(_CALL.sub("", text))[0])

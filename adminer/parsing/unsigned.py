@@ -35,6 +35,7 @@ _ALIKE: Final = (0.7, 1.43)  # type sizes of cells of one column
 _LARGE: Final = 1.8  # body sizes from which a figure alone in its line is a numeral of display type
 _FEWEST: Final = 2  # cells or numerals with their sign that must speak
 _FEWEST_BARE: Final = 3  # the same for a figure with neither a sign nor leaders before it
+_LAST_DAY: Final = 31  # "5/28" may be a day of May
 _ENDS: Final = 1.5  # type sizes between the ends of figures that leaders carry to one edge
 _TRUST: Final = 0.55
 _CENTS: Final = frozenset({"cents_sign", "raised_cent_sign"})
@@ -120,8 +121,12 @@ def _cell(
     split = _SPLIT_SIGN.fullmatch(advert.text, end, line.end) is not None
     labelled = start - 1 in labels
     ends = labelled and (m[0].endswith(".") or _CLAUSE_END.match(advert.text, end, line.end) is not None)
-    if not (split or ends or _UNIT_ONLY.fullmatch(advert.text, end, line.end)) or (m["q"] and not m["tail"]):
+    if not (split or ends or _UNIT_ONLY.fullmatch(advert.text, end, line.end)):
         return []
+    if m["q"] and not m["tail"]:
+        alone = len(line.words) == 1 and int(m["cents"]) > _LAST_DAY and len(cents) >= _FEWEST_BARE
+        lot = Amount(start, end, Decimal(m["cents"]) / 100, "USD", "multiple", _TRUST, quantity=Decimal(m["q"]))
+        return [lot] if alone else []
     alike = [c for c in cents if _alike(c.type_px, word.type_px)]
     place = advert.flat(word.box)
     column = [c for c in alike if _one_column(c.place, place, word.type_px)]

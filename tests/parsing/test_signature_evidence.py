@@ -19,6 +19,7 @@ PRICE: Line = (60, 105, 60, "$4.98")
         ([(40, 900, 14, "THORNABY ELECTRIC"), (40, 918, 14, "Next to Armory, Osterby")], "THORNABY ELECTRIC"),
         ([(40, 900, 14, "Thornaby Shoes"), (40, 918, 14, "8 Levee St., Osterby")], "Thornaby Shoes"),
         ([(40, 900, 14, "ZEPHYRO, 912 Main, Osterby")], "ZEPHYRO"),
+        ([(40, 900, 14, "before the snow. THORNABY BROS., Osterby")], "THORNABY BROS"),
         ([(40, 900, 14, "HERON PECANS, Box 6, Osterby")], "HERON PECANS"),
         ([(40, 900, 14, "LADY HERON SHOES, Osterby 12.")], "LADY HERON SHOES"),
         ([(40, 900, 14, "VARLEY SHOE"), (40, 918, 14, "HOUSE")], "VARLEY SHOE HOUSE"),

@@ -161,3 +161,15 @@ def test_a_lot_for_a_dollar_is_told_among_prices_as_large() -> None:
 def test_a_count_of_pairs_by_itself_belongs_to_the_price() -> None:
     (found,) = find_prices(advert_text((40, 100, 40, "3 prs. $1.97")), [])
     assert (found.amount.quantity, found.amount.unit) == (Decimal(3), "pair")
+
+
+def test_a_lot_alone_on_its_row_lost_the_sign_that_the_others_kept() -> None:
+    assert prices(*column("3/29¢", "19¢", "4/95", "35¢")) == cents(29, 19, 95, 35)
+
+
+def test_what_may_be_a_day_or_a_half_is_no_lot() -> None:
+    assert prices(*column("29¢", "19¢", "5/28", "35¢")) == cents(29, 19, 35)
+
+
+def test_the_mark_of_pounds_before_a_price_is_no_number_of_a_style() -> None:
+    assert prices((40, 40, 16, "White Spuds, 10# 35¢"), (40, 70, 16, "Style #14c, plain")) == cents(35)
