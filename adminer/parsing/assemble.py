@@ -16,7 +16,7 @@ from adminer.names.repairs import repair_words
 from adminer.parsing.asides import without_asides
 from adminer.parsing.assign import pair_items
 from adminer.parsing.bare_heads import find_bare_heads
-from adminer.parsing.catalogue import order_marks
+from adminer.parsing.catalogue import order_marks, weight_columns
 from adminer.parsing.colour import colour_prices
 from adminer.parsing.dates import PageDating, date_page, ends_of_coupons, find_dates, validity_of
 from adminer.parsing.foreign import speaks_sterling
@@ -25,6 +25,7 @@ from adminer.parsing.house import find_house
 from adminer.parsing.items import cut_segments
 from adminer.parsing.listings import find_listings, named_pieces
 from adminer.parsing.offers import known_bonus, make_offers
+from adminer.parsing.payment_columns import read_payment_columns
 from adminer.parsing.payments import name_payments
 from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.postage import with_postage
@@ -192,6 +193,7 @@ def _parse_advert(
     terms = _with_wrapped(text, terms_of(doc))
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
     prices = name_payments(text, find_prices(text, terms, sterling_page=sterling_page))
+    prices = read_payment_columns(text, prices)
     said = len(terms)  # a bare head colours its prices and is no condition by itself
     terms += find_bare_heads(text, prices, terms)
     prices, used = colour_prices(text, prices, terms)
@@ -212,6 +214,7 @@ def _parse_advert(
         + list(house.spans)
         + (spans_without_prices(schedule, text, prices, named_parts) if schedule else [])
         + order_marks(text.text)
+        + weight_columns(text)
     )
     named = [(p.start, p.end) for p in prices] + [span for _, span in dates] + list(house.spans)
     weeks = schedule.spans if schedule else ()

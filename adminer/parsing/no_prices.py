@@ -40,7 +40,9 @@ _LONG_NUMBER: Final = re.compile(
     r"(?:\bNo\.?|#|\bmodel|\bphone|\btel\.?|\bstyle|\blot|\bdesign|\bpage|\bbox|\bdesk|\bdept)[ .:]*$", re.IGNORECASE
 )
 _ORDINAL: Final = re.compile(r"(?:st|nd|rd|th)\b", re.IGNORECASE)  # "Desk 113.35th Street": two numbers run together
-_STOCK_NUMBER: Final = re.compile(r"(?:\bNos?[.,:]|(?<!\d)#)[ \n]*$", re.IGNORECASE)  # "No. 38C", its other figures lost
+_STOCK_NUMBER: Final = re.compile(
+    r"(?:\bNos?[.,:]|(?<!\d)#)[ \n]*$", re.IGNORECASE
+)  # "No. 38C", its other figures lost
 _FREE_FROM: Final = re.compile(
     r"\b(?:(?:carriage|freight|delivery|postage|postpaid|packing|delivered|prepaid|sent)[ \n](?:is[ \n])?"
     r"(?:paid|free|allowed|prepaid)[ \n](?:on|over|for|from)(?:[ \n]all)?(?:[ \n][a-z]+)?(?:[ \n](?:of|over|above))?|"

@@ -9,6 +9,7 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.amounts import NUMBER_WORDS, Amount
+from adminer.parsing.catalogue import weight_columns
 from adminer.parsing.grade_tables import grade_rows
 from adminer.parsing.items import Segment
 from adminer.parsing.measured_rows import measured_rows
@@ -82,7 +83,8 @@ def read_price_list(
 
     Words of `proper` (lower case) are never taken for misread words of the trade.
     """
-    cells = cells_of(advert)
+    weights = weight_columns(advert)
+    cells = [c for c in cells_of(advert) if not any(a <= c.start < b for a, b in weights)]
     heads = find_heads(advert, cells)
     if heads is None:
         measured, spans = measured_rows(advert, cells, prices)
