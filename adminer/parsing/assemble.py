@@ -197,7 +197,8 @@ def _parse_advert(
     said = len(terms)  # a bare head colours its prices and is no condition by itself
     terms += find_bare_heads(text, prices, terms)
     prices, used = colour_prices(text, prices, terms)
-    table, prices = read_price_list(text, prices, grammar.proper)
+    weights = weight_columns(text)
+    table, prices = read_price_list(text, prices, grammar.proper, weights)
     schedule = find_schedule(text, grammar.piece_names)
     prices = tell_features(text, schedule, prices) if schedule else prices
     groups = group_prices(text, prices, reading.rules)
@@ -214,7 +215,7 @@ def _parse_advert(
         + list(house.spans)
         + (spans_without_prices(schedule, text, prices, named_parts) if schedule else [])
         + order_marks(text.text)
-        + weight_columns(text)
+        + weights
     )
     named = [(p.start, p.end) for p in prices] + [span for _, span in dates] + list(house.spans)
     weeks = schedule.spans if schedule else ()

@@ -33,12 +33,12 @@ def order_marks(text: str) -> list[tuple[int, int]]:
 
 def weight_columns(advert: AdvertText) -> list[tuple[int, int]]:
     """Return the characters of the cells under "Wt." in a table: what an article weighs is no part of its name."""
+    heads = [line for line in advert.lines if _WEIGHT_HEAD.fullmatch(advert.printed(line))]
+    downwards = sorted(advert.lines, key=lambda line: line.flat.y) if heads else []
     found: list[tuple[int, int]] = []
-    for head in advert.lines:
-        if not _WEIGHT_HEAD.fullmatch(advert.printed(head)):
-            continue
+    for head in heads:
         foot = head
-        for line in sorted(advert.lines, key=lambda line: line.flat.y):
+        for line in downwards:
             under = min(line.flat.right, head.flat.right) > max(line.flat.x, head.flat.x) and line.flat.y > foot.flat.y
             if under and line.flat.y - foot.flat.bottom < _NEXT_CELL * head.type_px:
                 if not _WEIGHT_CELL.fullmatch(advert.printed(line)):

@@ -9,6 +9,7 @@ from dataclasses import replace
 from typing import Final
 
 from adminer.parsing.column_heads import column_heads, shares_row
+from adminer.parsing.payments import BY_TIME, PAID_DOWN
 from adminer.parsing.prices import Found
 from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
@@ -17,10 +18,8 @@ from adminer.records import PriceRole
 _HEADS: Final[dict[str, PriceRole]] = {
     "cash": "price",
     "cash price": "price",
-    **dict.fromkeys(("down", "cash down", "pay down", "down payment", "first payment", "deposit"), "down_payment"),
-    **dict.fromkeys(
-        ("month", "monthly", "per month", "a month", "per mo", "week", "weekly", "per week", "a week"), "instalment"
-    ),
+    **dict.fromkeys((*PAID_DOWN, "pay down", "first payment", "deposit"), "down_payment"),
+    **dict.fromkeys((*BY_TIME, "month", "per mo", "week"), "instalment"),
 }
 _ROWS: Final = 3  # that a column has at least
 

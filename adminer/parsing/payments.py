@@ -16,17 +16,11 @@ from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, PriceRole
 
 _LABEL_WORDS: Final = 6
+PAID_DOWN: Final = ("down", "cash down", "down payment")
+BY_TIME: Final = ("a month", "per month", "monthly", "a week", "per week", "weekly")
 _PAYMENT_LABELS: Final[dict[str, PriceRole]] = {
-    "down": "down_payment",
-    "cash down": "down_payment",
-    "down payment": "down_payment",
-    "with order": "down_payment",
-    "a month": "instalment",
-    "per month": "instalment",
-    "monthly": "instalment",
-    "a week": "instalment",
-    "per week": "instalment",
-    "weekly": "instalment",
+    **dict.fromkeys((*PAID_DOWN, "with order"), "down_payment"),
+    **dict.fromkeys(BY_TIME, "instalment"),
 }
 _AND: Final = re.compile(r"[ \n.,]*(?:[a-z]+[ \n,]+)?(?:and|&|then)[ \n]+(?:only |just )?", re.IGNORECASE)
 _SENTENCE_END: Final = re.compile(r"[ \n]*[A-Za-z]*[ \n]*(?:[.;]|$)")

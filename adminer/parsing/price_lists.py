@@ -9,7 +9,6 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.amounts import NUMBER_WORDS, Amount
-from adminer.parsing.catalogue import weight_columns
 from adminer.parsing.grade_tables import grade_rows
 from adminer.parsing.items import Segment
 from adminer.parsing.measured_rows import measured_rows
@@ -77,13 +76,16 @@ class PriceList:
 
 
 def read_price_list(
-    advert: AdvertText, prices: list[Found], proper: frozenset[str] = frozenset()
+    advert: AdvertText,
+    prices: list[Found],
+    proper: frozenset[str] = frozenset(),
+    weights: Sequence[tuple[int, int]] = (),
 ) -> tuple[PriceList | None, list[Found]]:
     """Return the table of a price list, None where there is none, and the prices as its columns have them.
 
-    Words of `proper` (lower case) are never taken for misread words of the trade.
+    Words of `proper` (lower case) are never taken for misread words of the trade; the characters of `weights` are
+    cells that tell what an article weighs.
     """
-    weights = weight_columns(advert)
     cells = [c for c in cells_of(advert) if not any(a <= c.start < b for a, b in weights)]
     heads = find_heads(advert, cells)
     if heads is None:
