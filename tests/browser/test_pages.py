@@ -15,6 +15,8 @@ PATHS = ("/", "/in", "/check", "CLIPPING", "/names", "ENTRY", "/ask", "/ask/set-
          "/look", "/look/runs", "RUN", "/look/prices", "/look/weeks", "/look/coverage", "/look/dates", "DATING",
          "/look/searches", "/look/searches/0", "/look/objects", "/look/objects/0", "/journal", "/nowhere")  # fmt: skip
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+# every further row of a long table and every further mark of a chart is made by the same template
+LEFT_OUT = "tbody tr:nth-child(n+31), svg > :nth-child(n+201)"
 
 
 @pytest.fixture(scope="session")
@@ -55,16 +57,17 @@ def test_axe_finds_nothing_by_day_and_by_night_wide_and_narrow(browser: Browser,
             page.goto(f"{desk.base}{path}")
             # what is folded away is looked at too
             page.evaluate("document.querySelectorAll('details').forEach(each => { each.open = true; })")
+            wide = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
+            if wide > 0:
+                found.append(f"{path} {width}: {wide} pixels stick out")
+            page.evaluate("rows => document.querySelectorAll(rows).forEach(each => each.remove())", LEFT_OUT)
             page.evaluate(axe)
-            result = page.evaluate("rules => axe.run({runOnly: rules})", RULES)
+            result = page.evaluate("rules => axe.run({runOnly: rules, resultTypes: ['violations']})", RULES)
             found += [
                 f"{path} {scheme} {width}: {each['id']} {node['target']} {node['failureSummary']}"
                 for each in result["violations"]
                 for node in each["nodes"][:2]
             ]
-            wide = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
-            if wide > 0:
-                found.append(f"{path} {width}: {wide} pixels stick out")
         context.close()
     assert not found, "\n".join(found)
 
