@@ -11,6 +11,8 @@ from adminer.errors import ScanError, machine_error
 from adminer.intake.identity import clipping_id_of
 from adminer.store.readings import LeafReading, save_reading
 
+_LYING: Final = {1: "lies on its side", 2: "stands on its head", 3: "lies on its side"}
+_TURN: Final = {1: "a quarter to the left", 2: "half around", 3: "a quarter to the right"}
 WORDLESS: Final = "shows no type that could be read"
 WORDLESS_REMEDY: Final = "scan it again, sharper and at 300 dpi, or add its facts by hand at the desk"
 
@@ -99,13 +101,16 @@ def unread_leaf(task: ReadTask, fault: ScanError) -> LeafReading:
 def _read(task: ReadTask, began: float) -> LeafReading:
     from adminer.intake.scans import open_leaf  # noqa: PLC0415
     from adminer.layout.recipe import default_recipes, guess_recipe  # noqa: PLC0415
-    from adminer.reading import read_page  # noqa: PLC0415
+    from adminer.reading import quarter_turns, read_page  # noqa: PLC0415
 
     clipping_id = clipping_id_of(task.sha256, task.leaf)
     try:
         page = open_leaf(Path(task.path), task.file, task.leaf, task.sha256)
         name, why = (task.recipe, "as asked") if task.recipe else guess_recipe(page.pixels)
         reading = read_page(page.pixels, default_recipes()[name], clipping_id, page.dpi)
+        if turns := quarter_turns(page.pixels, reading):
+            remedy = f"turn it {_TURN[turns]} in any program that shows pictures, save it and bring it in again"
+            raise ScanError(_LYING[turns], remedy=remedy)
     except ScanError as fault:
         return unread_leaf(task, fault)
     except MemoryError:
