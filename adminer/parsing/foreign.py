@@ -1,4 +1,4 @@
-"""Shillings and pence, and piastres: amounts that must not be read as dollars.
+"""Shillings and pence, new pence, and piastres: amounts that must not be read as dollars.
 
 A slash between small figures is a fraction, a date or "2/25¢" far more often than shillings and pence, so
 sterling is looked for only where the advert shows its signs ("/-", "d.", "£") and no dollar or cent sign.
@@ -13,13 +13,14 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.amounts import FRACTION, Amount, fraction_of, in_pounds
+from adminer.parsing.decimal_pence import counts_decimally, decimal_amounts, pence_signs
 from adminer.parsing.sterling_columns import HEAD
 from adminer.parsing.sterling_words import WORDS, spelled_amounts
 from adminer.parsing.worn_sterling import worn_amounts
 
 _PENCE_SIGN: Final = r"d(?![a-z'’])\.?"
 _POUNDS: Final = re.compile(
-    r"£ ?(?P<l>\d{1,3}(?:,\d{3})*)(?:"
+    r"£ ?(?P<l>\d{1,3}(?:,\d{3})*)(?:(?P<part>[½¼¾])(?!\d)|"
     r"(?: ?[.·:] )(?P<spaced>\d{1,2})(?: ?[.·:] )(?P<dspaced>\d{1,2})(?!\d)|"  # "£9. 2. 6", "£22 . 10 . 0"
     r"(?:[ :/.\-]| \.)(?P<s>\d{1,2})(?:s\.?)?(?:[ :/.\-](?P<d>\d{1,2})(?P<frac>[½¼¾])?(?!\d)d?\.?)?)?",
     re.IGNORECASE,
@@ -78,6 +79,7 @@ def speaks_sterling(text: str, *, page_does: bool = False) -> bool:
     other adverts count in shillings.
     """
     signs = sum(len(pattern.findall(text)) for pattern in (_STERLING_SIGNS, HEAD, WORDS))
+    signs += pence_signs(text) if counts_decimally(text) else 0
     slashes = len(_SLASH_SIGNS.findall(text))
     dollars = len(_DOLLAR_SIGNS.findall(text))
     if signs > 0:
@@ -113,8 +115,10 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
     if not sterling:
         return
     currency = sterling_currency(text)
+    if counts_decimally(text):
+        yield from decimal_amounts(text, currency)
     for m in _POUNDS.finditer(text):
-        pounds = Decimal(m["l"].replace(",", ""))
+        pounds = Decimal(m["l"].replace(",", "")) + fraction_of(m["part"])
         yield _sterling(m, pounds, m["s"] or m["spaced"], m["d"] or m["dspaced"], fraction_of(m["frac"]), currency)
     for m in _SLASH.finditer(text):
         if m["dash"] is None and int(m["s"]) == 0:
