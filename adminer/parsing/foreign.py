@@ -29,14 +29,14 @@ _POUNDS: Final = re.compile(
 _START: Final = r"(?:(?<![\d/.])|(?<=[.…]{2})|(?<=\s[.·]))"
 _SLASH: Final = re.compile(
     rf"{_START}(?P<s>\d{{1,3}}|(?<!\d )[1-9] 0) ?/ ?"
-    rf"(?:(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})|(?P<worn>%))?(?![\d/])|(?P<dash>[-–—=]))"
-)
+    rf"(?:(?P<d>1[01]|\d)(?:(?P<frac> ?[½¼¾])|(?P<worn>%))?(?![\d/])|(?P<dash>[-–—=]))"
+)  # "3/10 3/4" are two sums: a fraction of pence is set small
 # "47/-" in worn type: the stroke read as a 1 or a bracket, the dash or the stroke lost
 _WORN_SHILLINGS: Final = re.compile(r"(?<!\S)(?P<s>\d{1,2})(?:[1Il|)\]}][-–—]|[-–—]|/)(?=[ \n.,]|$)")
 _FEW_SIGNS: Final = 2  # prices with "/-" that must be read well before a worn one is believed
 _WORN_TRUST: Final = 0.5
 _SHILLINGS: Final = re.compile(
-    rf"{_START}(?P<s>\d{{1,3}}) ?s\. ?(?:(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})|(?P<worn>%))? ?d\.)?"
+    rf"{_START}(?P<s>\d{{1,3}}) ?s[.,] ?(?:(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})?(?P<worn>%|(?<=½)[iIl|])?) ?d\.)?"
 )
 _PENCE: Final = re.compile(
     # a half read as a percent sign, or its stroke alone left: no pence are a share or shillings
@@ -58,7 +58,7 @@ _AUSTRALIAN: Final = re.compile(
 _NUMBER: Final = r"[1-9][Oo](?![A-Za-z])|\d{1,4}(?:[.,]\d)?"  # the nought of "20" read as an O
 _PART: Final = rf" ?{FRACTION}|[V%](?![A-Za-z])"  # a worn half read as a V or a percent sign
 _FIGURE: Final = rf"(?:{_NUMBER})(?:{_PART})?"
-_PT: Final = r"(?:P\. ?['’]?T\.?|PT\.?|P\.? T\.|P[,;:] ?T[.,]?)"
+_PT: Final = r"(?:P\. ?['’]?T(?: ?\.|r?\.)?|PTs?\.?|P\.? T\.|P[,;:] ?T[.,]?)"
 _LINK: Final = r"\s?(?:[,.;¢]\s?)?(?:(?:and|&|or|to)\s?)?"  # what stands between the figures of a list
 _PIASTRES_AFTER: Final = re.compile(
     rf"(?<![\d.])(?P<list>{_FIGURE}(?:(?!\d){_LINK}(?<!\d){_FIGURE}){{0,6}})\s?(?:{_PT}(?![A-Za-z])|piast(?:er|"
@@ -69,6 +69,7 @@ _PIASTRES_BEFORE: Final = re.compile(rf"(?<![A-Za-z]){_PT} ?(?P<list>{_FIGURE})(
 # the P worn to a 2 or an F, where the advert has a whole P.T. elsewhere
 _PIASTRES_WORN: Final = re.compile(rf"(?<!\S)[2FRB]\. ?T\. ?(?P<list>{_FIGURE})(?![\d%])")
 _WHOLE_PT: Final = re.compile(rf"(?<![A-Za-z]){_PT}(?![A-Za-z])")
+_PINT: Final = re.compile(r"(?<![A-Za-z])pt", re.IGNORECASE)  # "2 PT. BOTTLE 19c" where the money is dollars
 _FIGURE_RE: Final = re.compile(rf"(?P<n>{_NUMBER})(?P<frac>{_PART})?")
 
 
@@ -105,10 +106,11 @@ def sterling_currency(text: str) -> str:
 
 
 def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
-    for m in _PIASTRES_AFTER.finditer(text):
-        yield from _piastre_list(m)
-    for m in _PIASTRES_BEFORE.finditer(text):
-        yield from _piastre_list(m)
+    dollars = _DOLLAR_SIGNS.search(text) is not None
+    for pattern in (_PIASTRES_AFTER, _PIASTRES_BEFORE):
+        for m in pattern.finditer(text):
+            if not (dollars and _PINT.search(m[0])):
+                yield from _piastre_list(m)
     if _WHOLE_PT.search(text):
         for m in _PIASTRES_WORN.finditer(text):
             yield from (replace(amount, trust=_WORN_TRUST) for amount in _piastre_list(m))
@@ -123,9 +125,10 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
     for m in _SLASH.finditer(text):
         if m["dash"] is None and int(m["s"]) == 0:
             continue
-        part = "½" if m["worn"] else m["frac"]
-        amount = _sterling(m, Decimal(0), m["s"].replace(" ", ""), m["d"], fraction_of(part), currency)
-        yield replace(amount, trust=_WORN_TRUST) if m["worn"] else amount
+        worn_eleven = m["d"] == "1" and m["frac"] == "½"  # hardly anybody asked 2/1½, and everybody 2/11
+        pence, part = ("11", None) if worn_eleven else (m["d"], "½" if m["worn"] else m["frac"])
+        amount = _sterling(m, Decimal(0), m["s"].replace(" ", ""), pence, fraction_of(part), currency)
+        yield replace(amount, trust=_WORN_TRUST) if m["worn"] or worn_eleven else amount
     if sum(m["dash"] is not None for m in _SLASH.finditer(text)) >= _FEW_SIGNS:
         for m in _WORN_SHILLINGS.finditer(text):
             yield replace(_sterling(m, Decimal(0), m["s"], None, Decimal(0), currency), trust=_WORN_TRUST)

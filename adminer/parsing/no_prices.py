@@ -44,13 +44,14 @@ _STOCK_NUMBER: Final = re.compile(
     r"(?:\bNos?[.,:]|(?<!\d)#)[ \n]*$", re.IGNORECASE
 )  # "No. 38C", its other figures lost
 _FREE_FROM: Final = re.compile(
-    r"\b(?:(?:carriage|freight|delivery|postage|postpaid|packing|delivered|prepaid|sent)[ \n](?:is[ \n])?"
+    r"\b(?:(?:carriage|rail|freight|delivery|postage|postpaid|packing|delivered|prepaid|sent)[ \n](?:is[ \n])?"
     r"(?:paid|free|allowed|prepaid)[ \n](?:on|over|for|from)(?:[ \n]all)?(?:[ \n][a-z]+)?(?:[ \n](?:of|over|above))?|"
-    r"(?:articles?|goods|lots?|sales?|accounts?|amounts?|C\. ?O\. ?D\.?s?|post|purchases?|orders?)[ \n]"
-    r"(?:under|over|above|below|exceeding|less than|for less than))[ \n]*$",
+    r"free[ \n](?:above|over|from)|"
+    r"(?:articles?|goods|che(?:que|ck)s?|lots?|sales?|accounts?|amounts?|C\. ?O\. ?D\.?s?|post|purchases?|"
+    r"orders?)[ \n](?:under|over|above|below|exceeding|less than|for less than))[ \n]*$",
     re.IGNORECASE,
 )
-_SPENDING: Final = re.compile(r"\b(?:spend|spent|(?:have|has)[ \n]traded|worth[ \n]of)[ \n]*$", re.IGNORECASE)
+_SPENDING: Final = re.compile(r"\b(?:spend|spending|spent|(?:have|has)[ \n]traded|worth[ \n]of)[ \n]*$", re.IGNORECASE)
 _REACHED: Final = re.compile(
     r"[ \n](?:(?:or|and)[ \n](?:over|more|above|upwards?)[ \n,.]*(?:(?:is|are|will be)[ \n])?"
     r"(?:delivered|carriage|freight|prepaid|post|sent|free|within)|"

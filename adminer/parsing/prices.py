@@ -114,7 +114,9 @@ _REFERENCE_AFTER: Final = re.compile(
     r"[ \n]*(?:reward|prize|in prizes|in cash prizes|capital|deposits\b|contest|million|a year\b|per annum)",
     re.IGNORECASE,
 )
-_NO_SHILLINGS: Final = frozenset({"bare", "cents_sign"})  # among shillings a figure with a cent sign is misread
+# among shillings a figure with a cent sign is misread, and one with only a point before it has leaders
+_NO_SHILLINGS: Final = frozenset({"bare", "cents_sign", "raised_cent_sign", "fraction"})
+_POINT_ONLY: Final = re.compile(r"\.\d\d[½¼¾]?")
 
 
 def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = False) -> list[Found]:
@@ -128,7 +130,7 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
         a
         for a in plain
         if not any(a.start < f.end and f.start < a.end for f in (*foreign, *halves))
-        and not (sterling and a.form in _NO_SHILLINGS)
+        and not (sterling and (a.form in _NO_SHILLINGS or _POINT_ONLY.fullmatch(text, a.start, a.end)))
     ]
     amounts = restore_points(text, [_settle_spaced(advert, a) for a in amounts]) + foreign
     amounts += find_column_piastres(advert, amounts)

@@ -34,8 +34,12 @@ _NEXT: Final = re.compile(
     r"(?:[.,;]|\band)[ \n](?:and[ \n])?(?P<sum>[1-9]\d?)(?=[ \n](?:the|each)[ \n][a-z])|"
     rf"\b(?:its|the|each|a)[ \n][a-z]+[ \n](?P<word>{'|'.join(NUMBER_WORDS)})(?=[.,;])",
 )
+_NEXT_PIASTRES: Final = re.compile(
+    r"[,;](?:[ \n][a-z'’]+){1,3}[ \n](?P<n>[1-9]\d{0,2})(?P<frac>[½¼¾])?(?=[.;](?!\d)|$)"
+)
 _REACH: Final = 60  # characters from a sum in cents to the figure that leans on it
 _CENTS: Final = frozenset({"cents_sign", "fraction", "words"})
+_PIASTRES: Final = "EGP-piastre"
 _TRUST: Final = 0.6
 
 
@@ -66,9 +70,12 @@ def _before(text: str, amounts: Sequence[Amount]) -> Iterator[Amount]:
 
 
 def _after(text: str, amounts: Sequence[Amount]) -> Iterator[Amount]:
-    """Yield the figures after a sum in cents that tell the price of the next thing."""
+    """Yield the figures after a sum in cents or in piastres that tell the price of the next thing."""
     for amount in amounts:
         at = amount.end
+        if amount.currency == _PIASTRES and (m := _NEXT_PIASTRES.match(text, at)) is not None:
+            figure = Decimal(m["n"]) + fraction_of(m["frac"])
+            yield Amount(m.start("n"), m.end(), figure, _PIASTRES, "piastres", _TRUST)
         while _is_cents(amount) and (m := _NEXT.search(text, at, at + _REACH)) is not None:
             if any(a.start >= amount.end and a.start < m.end() for a in amounts):
                 break

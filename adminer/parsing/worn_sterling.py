@@ -22,7 +22,7 @@ _AS_ONE: Final = re.compile(
     re.IGNORECASE,
 )
 _HALVES: Final = re.compile(
-    r"(?<![\d/.])(?P<d>1[01]|\d)(?:(?P<half>[1Iil|]/?[25zsgh]|1½|½2|[vV][é2ez]?|[zkh])|(?P<quarter>14)|(?P<three>34))"
+    r"(?<![\d/.])(?P<d>1[01]|\d)(?:(?P<half>[1Iil|]/?[25zsghé]|1½|½[2iIl|]|[vV][é2ez]?|[zkh])|(?P<quarter>14)|(?P<three>34))"
     r" ?d(?![a-z'’])\.?"
 )
 _ELEVEN: Final = re.compile(r"(?<![\d/])(?:(?<!\.)|(?<=\.\.))(?P<s>\d{1,2})/111(?![\d/])")  # the half of 11½ as a 1

@@ -5,6 +5,8 @@ from __future__ import annotations
 from decimal import Decimal
 
 from adminer.parsing.foreign import find_foreign
+from adminer.parsing.prices import find_prices
+from tests.parsing.pages import advert_text
 
 
 def amounts(text: str) -> list[Decimal]:
@@ -29,3 +31,33 @@ def test_a_half_stands_with_shillings_and_in_worn_pence() -> None:
         Decimal("0.03125"),
         Decimal("0.03125"),
     ]
+
+
+def test_two_sums_side_by_side_are_no_sum_with_a_fraction() -> None:
+    assert amounts("Cheese 3/10 3/4") == [Decimal("0.191667"), Decimal("0.166667")]
+    assert amounts("Cheese 3/10¾") == [Decimal("0.194792")]
+
+
+def test_elevenpence_read_as_a_penny_half_is_elevenpence() -> None:
+    assert amounts("Sultanas 2/1½, ginger 1½d.") == [Decimal("0.145833"), Decimal("0.006250")]
+
+
+def test_worn_signs_of_shillings_and_halves() -> None:
+    assert amounts("Shirts 17s, or tea 1s. 4½id., tin 9½ld. or 91éd. each") == [
+        Decimal("0.85"),
+        Decimal("0.06875"),
+        Decimal("0.039583"),
+        Decimal("0.039583"),
+    ]
+
+
+def test_sums_to_spend_are_no_prices() -> None:
+    found = find_prices(
+        advert_text((40, 100, 16, "Mats 4/6. Sack to all spending £5 or over. No cheques over £30.")), []
+    )
+    assert [p.amount.amount for p in found] == [Decimal("0.225")]
+
+
+def test_among_shillings_no_figure_is_cents() -> None:
+    found = find_prices(advert_text((40, 100, 16, "Mats 4/6, rugs £1 2s., shirts 5¼¢ bowls .19½")), [])
+    assert {p.amount.currency for p in found} == {"GBP"}

@@ -1,0 +1,37 @@
+"""The signs of piastres as the trade set them and as readers leave them; invented adverts."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from adminer.parsing.foreign import find_foreign
+from adminer.parsing.prices import find_prices
+from tests.parsing.pages import advert_text
+
+
+@pytest.mark.parametrize(
+    ("text", "sums"),
+    [
+        ("Rug P. Tr. 112 1/2, mat .......P.Tr. 27 1/2", ["112.5", "27.5"]),
+        ("Hats P.T . 19 with veil", ["19"]),
+        ("Rug Pt. 45, mats Pts. 12½", ["45", "12.5"]),
+        ("Cream 2 PT. BOTTLE 19c, 1 Pt. 11c", []),
+    ],
+)
+def test_piastres_are_told_by_their_sign(text: str, sums: list[str]) -> None:
+    assert [a.amount for a in find_foreign(text, sterling=False)] == [Decimal(s) for s in sums]
+
+
+def test_the_sign_of_a_sum_is_not_said_again() -> None:
+    found = find_prices(advert_text((40, 100, 16, "Caps, linen, 35 P.T., small boys 27. Open 9 to 12.")), [])
+    assert [(p.amount.amount, p.amount.currency) for p in found] == [
+        (Decimal(35), "EGP-piastre"),
+        (Decimal(27), "EGP-piastre"),
+    ]
+
+
+def test_a_sum_from_which_carriage_is_free_is_no_price() -> None:
+    found = find_prices(advert_text((40, 100, 16, "Bowls 9 P.T. Rail paid on P.T. 200, free above P.T. 90.")), [])
+    assert [p.amount.amount for p in found] == [Decimal(9)]
