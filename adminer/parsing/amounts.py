@@ -84,10 +84,11 @@ _WORN_CENTS: Final = r"[ce][eco][nro]t[sz:]"  # "eents", "conts", "ceots"
 
 _DOLLARS: Final = re.compile(
     # the points before a sign are leaders ("Peat moss......$3.45"); after a figure they are part of a number
-    r"(?<!\d)(?<!\d[.,])(?:(?P<sign>\$)|(?<![A-Za-z0-9.,])[S§](?=\d{1,3}[.,]\d\d(?!\d))) ?"
+    r"(?<!\d)(?<!\d[.,])(?:(?P<sign>\$)|(?<![A-Za-z0-9.,])[S§](?=\d{1,3}[.,]\d\d(?!\d)|\d{1,2}-\d\d(?![\d-]))) ?"
     # a point before three figures, the last a nought, is a comma that lost its tail: "$4.200"
     r"(?:(?P<whole>\d{1,3}(?:,\d{3})+(?!\d)|\d{1,3}\.\d\d0(?![\d/])|\d{1,6})"
-    r"(?:(?P<sep>[.,·:]|(?<=\d) (?!\d\d(?: ?¢| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|piece|in))))"
+    r"(?:(?P<sep>[.,·:]|(?:(?<=[S§]\d)|(?<=[S§]\d\d))-|"
+    r"(?<=\d) (?!\d\d(?: ?¢| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|piece|in))))"
     r"(?P<cents>\d\d)(?![\d%/½]|[.,]\d))?"
     r"|\.(?P<only>\d\d)(?!\d))",
 )
@@ -101,13 +102,14 @@ _POINT: Final = re.compile(
     r"(?:(?<![\w$£.,/])|(?<=\b[2-9]/))\.(?P<cents>\d\d)(?P<frac>[½¼¾])?(?![\d%]| ?(?:in|inch|oz)\b)"
 )
 _BARE: Final = re.compile(
-    r"(?:(?<![\w$£.,:/#\-])|(?<=\b[2-9]/)|(?<=[A-Za-z]{3}-))(?<![x×])(?<![x×] )"  # "33 x 6.00" is a tyre
+    r"(?:(?<![\w$£.,:/#\-])|(?<=\.\.)|(?<=\b[2-9]/)|(?<=[A-Za-z]{3}-))(?<![x×])(?<![x×] )"  # "33 x 6.00" is a tyre
     r"(?P<whole>\d{1,3}(?:,\d{3})*|\d{4,6})\.(?P<cents>\d\d)"
     r"(?![\d%°]|\.\d| ?(?:a\.? ?m\b|p\.? ?m\b|in\b|inch|ft\b|oz\b|x \d|per cent|o'clock|P\.? ?T\b))",
     re.IGNORECASE,
 )
 _WORDS: Final = re.compile(
-    rf"\b(?:(?P<number>{_WORD_NUMBER}|half a|a)[ \n-](?P<unit>cents?|dollars?)"
+    rf"\b(?:(?P<number>{_WORD_NUMBER}|half a|a)[ \n-](?:and[ \n-]a[ \n-](?P<part>half|quarter)[ \n-])?"
+    rf"(?P<unit>cents?|dollars?)"
     rf"(?:[ \n]and[ \n](?:a[ \n])?(?P<half>half|quarter)|(?<=dollars)[ \n]and[ \n](?P<odd>{_WORD_NUMBER})[ \n]cents|"
     rf"(?<=dollar)[ \n](?:and[ \n])?(?P<cents>{_WORD_NUMBER})"
     r"(?=[ \n]*(?:[,.;:)!?]|$|(?:a|the|per|each|or|and|for)\b)))?)(?!\w)",
@@ -117,7 +119,8 @@ _STARRED: Final = re.compile(  # a raised $ read as a star: "2 pr. *1"
     r"(?:(?<=\d/)|(?<=[ \n]for )|(?<=\d pr )|(?<=\d pr\. ))\*(?P<whole>[1-9]\d?)(?![\w%.,½/])", re.IGNORECASE
 )
 _FOR_BARE: Final = re.compile(
-    r"(?<![\d$.])(?P<q>[2-9]|1[0-2]) ?for ?(?P<cents>\d{2})(?![\d%.,½/]| ?(?:lb|oz|pc|year|day|week))", re.IGNORECASE
+    r"(?<![\d$.])(?P<q>[2-9]|[1-4]\d|50) ?for ?(?P<cents>\d{2})(?![\d%½/]|[.,]\d| ?(?:lb|oz|pc|year|day|week))",
+    re.IGNORECASE,
 )
 _CAN_SIZE: Final = re.compile(
     r"(?<![A-Za-z])(?:N[o0]|[o0]|#)[.,]? ?$", re.IGNORECASE
@@ -191,7 +194,8 @@ def _spelled(m: re.Match[str]) -> Iterator[Amount]:
         return
     number = {"a": Decimal(1), "half a": Decimal("0.5")}.get(word)
     value = Decimal(number_of(word)) if number is None else number
-    value += {"half": Decimal("0.5"), "quarter": Decimal("0.25"), None: Decimal(0)}[m["half"] and m["half"].lower()]
+    part = m["part"] or m["half"]
+    value += {"half": Decimal("0.5"), "quarter": Decimal("0.25"), None: Decimal(0)}[part and part.lower()]
     value += Decimal(number_of(m["odd"] or m["cents"] or "zero")) / 100
     yield Amount(m.start(), m.end(), value / 100 if cents else value, "USD", "words", 0.8)
 

@@ -39,6 +39,7 @@ _COUNTED: Final = re.compile(r"\b(?:nests?|sets?|weeks?|packs?|cartons?|boxe?s?)
 _LONG_NUMBER: Final = re.compile(
     r"(?:\bNo\.?|#|\bmodel|\bphone|\btel\.?|\bstyle|\blot|\bdesign|\bpage|\bbox|\bdesk|\bdept)[ .:]*$", re.IGNORECASE
 )
+_BY: Final = re.compile(r"\d[\"”″]? ?[x×] ?$")  # "36 x 75c", the sign of inches read as a c
 _ORDINAL: Final = re.compile(r"(?:st|nd|rd|th)\b", re.IGNORECASE)  # "Desk 113.35th Street": two numbers run together
 _STOCK_NUMBER: Final = re.compile(
     r"(?:\bNos?[.,:]|(?<!\d)#)[ \n]*$", re.IGNORECASE
@@ -51,10 +52,14 @@ _FREE_FROM: Final = re.compile(
     r"orders?)[ \n](?:under|over|above|below|exceeding|less than|for less than))[ \n]*$",
     re.IGNORECASE,
 )
-_SPENDING: Final = re.compile(r"\b(?:spend|spending|spent|(?:have|has)[ \n]traded|worth[ \n]of)[ \n]*$", re.IGNORECASE)
+_SPENDING: Final = re.compile(
+    r"\b(?:to[ \n]the[ \n](?:amount|value|extent)[ \n]of|spend|spending|spent|"
+    r"(?:have|has)[ \n]traded|worth[ \n]of)[ \n]*$",
+    re.IGNORECASE,
+)
 _REACHED: Final = re.compile(
     r"[ \n](?:(?:or|and)[ \n](?:over|more|above|upwards?)[ \n,.]*(?:(?:is|are|will be)[ \n])?"
-    r"(?:delivered|carriage|freight|prepaid|post|sent|free|within)|"
+    r"(?:delivered|carriage|freight|prepaid|post|sent|free|within|(?:and[ \n])?(?:take|receive|choose|get)[ \n])|"
     r"(?:in[ \n])?value\b[ \n,.]*(?:carriage|post|sent|free)|lots?\b)",
     re.IGNORECASE,
 )
@@ -64,7 +69,8 @@ _SPENT: Final = re.compile(
 )
 _NEWS: Final = re.compile(
     r"\b(?:fined|fund[^.;]{0,32}stands[ \n]at|went[ \n]for|(?:put|estimated|assessed|valued)[ \n]at|damages?[ \n]of|"
-    r"assessed|fund[ \n]of|bail[ \n]of|issue[ \n]of|estate[ \n]of|(?:no|nor)[ \n](?:less|more)[ \n]than)[ \n]*$",
+    r"assessed|(?:fund|proceeds|purse|loss)[ \n]of|loss[ \n](?:set|put)[ \n]at|"
+    r"bail[ \n]of|issue[ \n]of|estate[ \n]of|(?:no|nor)[ \n](?:less|more)[ \n]than)[ \n]*$",
     re.IGNORECASE,
 )
 _NO_SHOP: Final = Decimal(100_000)  # no shop's price, in any money
@@ -107,6 +113,8 @@ def _is_number(text: str, amount: Amount) -> bool:
     """Say whether a figure is the number of a thing or a day."""
     before = max(0, amount.start - 12)
     if amount.form == "bare" and (_LONG_NUMBER.search(text, before, amount.start) or _ORDINAL.match(text, amount.end)):
+        return True
+    if amount.form == "cents_sign" and _BY.search(text, before, amount.start):
         return True
     if amount.form == "cents_sign" and _STOCK_NUMBER.search(text, before, amount.start):
         return True

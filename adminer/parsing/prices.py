@@ -23,6 +23,7 @@ from adminer.parsing.text import AdvertText
 from adminer.parsing.told_cents import find_told_cents
 from adminer.parsing.unsigned import find_column_piastres, find_unsigned
 from adminer.parsing.worn_halves import find_worn_halves
+from adminer.parsing.worn_signs import restore_dollar_signs
 from adminer.records import Box, Condition, PriceRole
 
 
@@ -132,7 +133,8 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
         if not any(a.start < f.end and f.start < a.end for f in (*foreign, *halves))
         and not (sterling and (a.form in _NO_SHILLINGS or _POINT_ONLY.fullmatch(text, a.start, a.end)))
     ]
-    amounts = restore_points(text, [_settle_spaced(advert, a) for a in amounts]) + foreign
+    amounts = [_settle_spaced(advert, a) for a in amounts]
+    amounts = restore_dollar_signs(text, restore_points(text, amounts)) + foreign
     amounts += find_column_piastres(advert, amounts)
     if not sterling:
         amounts += find_spoken_sums(text, amounts)

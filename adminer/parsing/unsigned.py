@@ -19,11 +19,11 @@ from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, PriceForm, Word
 
-_CELL: Final = re.compile(r"(?:(?P<q>[2-9])/)?(?P<cents>[1-9]\d)(?P<tail>[1456eftlij<(&]|sc)?[.,]?")
+_CELL: Final = re.compile(r"(?:(?P<q>[2-9])/)?(?P<cents>[1-9]\d)(?P<tail>[01456eftlij<(&]|sc)?[.,]?")
 _GLUED: Final = re.compile(r"\S*?[._·…-]{3,}(?=\d\S*$)")  # the label and its leaders read as one word with the cell
 _SPLIT_SIGN: Final = re.compile(r" [oOeG]$")  # a worn ¢ read as a letter of its own
 _DOLLAR_LOT: Final = re.compile(r"(?P<q>[2-9])/1")  # "3/$1", its sign lost: no fraction, and no date stands so large
-_NUMERAL: Final = re.compile(r"(?P<dollars>[1-9])?(?P<cents>\d\d)\.?")  # a raised ¢ may leave a point
+_NUMERAL: Final = re.compile(r"(?P<dollars>[1-9])?(?P<cents>\d\d)[.:]?")  # a raised ¢ may leave a point
 _UNIT_ONLY: Final = re.compile(rf"[ ,]*(?:{UNIT})?[ .,]*", re.IGNORECASE)
 _CLAUSE_END: Final = re.compile(rf"[ ,]*(?:{UNIT})?(?:[.;]|$)", re.IGNORECASE)  # "Without coupon 79. One to a family"
 _LEADERS: Final = re.compile(r"(?:[._·…-] ?){2,}$")
@@ -98,7 +98,7 @@ def _numeral(word: Word, start: int, cents: Sequence[_Cell], display: Sequence[_
     if len(others) < _FEWEST:
         return []
     form: PriceForm = "raised_cents_bare" if m["dollars"] else "raised_cent_sign"
-    return [Amount(start, start + len(word.text), Decimal(word.text.rstrip(".")) / 100, "USD", form, _TRUST)]
+    return [Amount(start, start + len(word.text), Decimal(word.text.rstrip(".:")) / 100, "USD", form, _TRUST)]
 
 
 def _cell(
@@ -118,6 +118,8 @@ def _cell(
         return []
     if m["tail"] is None and MONTH.search(advert.text, line.start, start):
         return []  # "Prices good Mar. 12, 13 and 14"
+    if m["tail"] == "0" and start - 1 not in labels:
+        return []  # a worn sign, or a round number
     split = _SPLIT_SIGN.fullmatch(advert.text, end, line.end) is not None
     labelled = start - 1 in labels
     ends = labelled and (m[0].endswith(".") or _CLAUSE_END.match(advert.text, end, line.end) is not None)

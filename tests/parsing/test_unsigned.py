@@ -101,6 +101,13 @@ def test_a_label_speaks_for_a_figure_that_ends_its_clause_and_a_raised_sign_may_
     lines = [(40, 100, 60, "29¢"), (40, 200, 16, "Without coupon 79. One to a family"), (400, 100, 60, "35¢")]
     assert Decimal("0.79") in prices(*lines)
     assert Decimal("0.59") in prices(*lines, (700, 100, 60, "59."))
+    assert Decimal("0.59") in prices(*lines, (700, 100, 60, "59:"))
+
+
+def test_a_sign_read_as_a_nought_needs_a_label() -> None:
+    lines = [(40, 100, 60, "29¢"), (40, 200, 16, "Our Reg. 890"), (400, 100, 60, "35¢")]
+    assert Decimal("0.89") in prices(*lines)
+    assert prices(*column("29¢", "150", "35¢", "65¢")) == cents(29, 35, 65)
 
 
 def test_the_days_of_a_month_are_no_cents() -> None:
