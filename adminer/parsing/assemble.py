@@ -25,6 +25,7 @@ from adminer.parsing.house import find_house
 from adminer.parsing.items import cut_segments
 from adminer.parsing.listings import find_listings, named_pieces
 from adminer.parsing.offers import known_bonus, make_offers
+from adminer.parsing.page_towns import towns_of_head
 from adminer.parsing.payment_columns import read_payment_columns
 from adminer.parsing.payments import name_payments
 from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
@@ -86,13 +87,14 @@ def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note
     texts = {i: text_of(join_shilling_columns(parted.get(i, ()))) for i in range(len(regions))}
     dating = date_page(notes, [(region, texts[i]) for i, region in enumerate(regions)], reading.height)
     towns = frozenset(note.city for note in notes if note.city)
+    of_page = towns_of_head(texts.values(), reading.height) if len(regions) > 1 else frozenset()
     sterling = any(speaks_sterling(text.text) for text in texts.values())
     adverts: list[Advert] = []
     for i, region in enumerate(regions):
         if not texts[i].words or not _is_advert(region, texts[i], len(regions), sterling=sterling):
             continue
         advert_id = f"{reading.clipping_id}-a{len(adverts) + 1}"
-        adverts.append(_parse_advert(grammar, reading, region, texts[i], advert_id, dating, towns, sterling))
+        adverts.append(_parse_advert(grammar, reading, region, texts[i], advert_id, dating, (towns, of_page), sterling))
     return tuple(adverts)
 
 
@@ -186,7 +188,7 @@ def _parse_advert(
     text: AdvertText,
     advert_id: str,
     dating: PageDating,
-    towns: frozenset[str],
+    towns: tuple[frozenset[str], frozenset[str]],
     sterling_page: bool,
 ) -> Advert:
     doc = grammar.read(text.joined)
@@ -203,7 +205,7 @@ def _parse_advert(
     prices = tell_features(text, schedule, prices) if schedule else prices
     groups = group_prices(text, prices, reading.rules)
     groups = table.join_rows(groups) if table else groups
-    house = find_house(text, region.box, grammar.retailers, grammar.towns | towns)
+    house = find_house(text, region.box, grammar.retailers, grammar.towns | towns[0], towns[1])
     dates = find_dates(text, dating.reference)
     own = [fact for fact, _ in dates]
     of_page = [fact for fact in dating.date_lines if all(fact.box.overlap(other.box) == 0 for other in own)]

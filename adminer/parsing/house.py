@@ -24,15 +24,22 @@ class House:
     spans: tuple[tuple[int, int], ...] = ()  # characters of signature and addresses, which name no item
 
 
-def find_house(advert: AdvertText, box: Box, retailers: list[Spelling], towns: frozenset[str] = frozenset()) -> House:
-    """Find the retailer, town and addresses of an advert standing in `box`."""
+def find_house(
+    advert: AdvertText,
+    box: Box,
+    retailers: list[Spelling],
+    towns: frozenset[str] = frozenset(),
+    of_page: frozenset[str] = frozenset(),
+) -> House:
+    """Find the retailer, town and addresses of an advert standing in `box`; `of_page` are towns its page tells of."""
     printed = list(ADDRESS.finditer(advert.text))
     addresses = tuple(dict.fromkeys(" ".join(m[0].split()) for m in printed))
     retailer = _from_authority(advert, retailers) or find_signature(advert, box) or find_sponsor(advert)
     spans = [m.span() for m in printed]
     if retailer is not None:
         spans += [(n.start, n.end) for n in advert.lines if retailer.box.overlap(n.box) > 0.8 * n.box.area]
-    return House(retailer, find_town(advert.text, towns, retailer.text if retailer else ""), addresses, tuple(spans))
+    town = find_town(advert.text, towns, retailer.text if retailer else "", of_page)
+    return House(retailer, town, addresses, tuple(spans))
 
 
 def _from_authority(advert: AdvertText, spellings: list[Spelling]) -> Link | None:

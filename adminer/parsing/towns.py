@@ -16,6 +16,7 @@ from adminer.dating.calendar_words import MONTHS, WEEKDAYS
 from adminer.parsing.addresses import LANDS, STREET, in_full, is_street_or_trade, is_talk, towns_of_addresses
 from adminer.parsing.goods import find_nouns
 from adminer.parsing.lexicon import word_list
+from adminer.parsing.page_towns import town_named
 from adminer.parsing.signed_towns import town_under
 
 WITH_STATE: Final = re.compile(
@@ -69,12 +70,15 @@ _LEAST_NAME: Final = 4  # letters of a house's name that can be told at the head
 _SAME_TOWN: Final = 84  # rapidfuzz ratio
 
 
-def find_town(text: str, towns: frozenset[str] = frozenset(), house: str = "") -> str | None:
+def find_town(
+    text: str, towns: frozenset[str] = frozenset(), house: str = "", of_page: frozenset[str] = frozenset()
+) -> str | None:
     """Return the town of an advert's text, spelled as `towns` (authority files and notes) spell it; None without one.
 
-    `house` is the retailer's name as printed, which is no town where it stands alone. A town with its state comes
-    first, then one after an address, one the file knows, one among a shop's particulars ("Open evenings · Phone
-    4-2290"), and a large town of the world. The wordings are common practice, no source.
+    `house` is the retailer's name as printed, which is no town where it stands alone; `of_page` are the towns that the
+    head of its page names. A town with its state comes first, then one after an address, one the file or the page
+    knows, one among a shop's particulars ("Open evenings · Phone 4-2290"), and a large town of the world. The wordings
+    are common practice, no source.
     """
     under = town_under(text, house)
     found = (
@@ -83,10 +87,16 @@ def find_town(text: str, towns: frozenset[str] = frozenset(), house: str = "") -
         or _named_by((_BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
         or next((_in_case(t) for t in towns_of_addresses(text, house) if _may_be_town(t)), None)
         or _known(text, towns)
+        or _of_page(text, of_page)
         or _among_particulars(text, house)
     )
     found = found or _known(text, _large_towns(), house, part_of_names=True)
     return _spelled_right(in_full(found.rstrip(".")) if found else None, towns)
+
+
+def _of_page(text: str, towns: frozenset[str]) -> str | None:
+    named = town_named(text, towns) if towns else None
+    return _in_case(named) if named else None
 
 
 def _with_state(text: str) -> str | None:
