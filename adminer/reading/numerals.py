@@ -81,7 +81,7 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
 def _settle_word(gray: Gray, word: PlacedWord, threads: int, *, sterling: bool) -> PlacedWord:
     for settle in (with_each_figure, with_second_figure, with_dollar, settle_fraction):
         word = settle(gray, word, threads)
-    word = with_slash(gray, settle_tail(gray, word))
+    word = with_slash(gray, settle_tail(gray, word, sterling=sterling))
     return with_cent(gray, settle_worn_fraction(gray, word, threads, sterling=sterling), threads)
 
 

@@ -26,13 +26,18 @@ SURE: Final = 0.95  # probability of any fraction where figures were read
 SURE_OF_LETTERS: Final = 0.7  # and where letters were, which no number ends in
 NO_DOUBT: Final = 0.97  # mean probability of the letters of a number whose figures are taken as they are
 CENTS: Final = frozenset("c¢eé")
-FAVOUR: Final = 3.0  # how much likelier a fraction is that ends in the figure the network read last
+FAVOUR: Final = 3.0  # how much likelier a fraction is that ends in the figure the network read last, or begins so
+NO_PART: Final = re.compile(r".*[0689]|[35]$")  # figures that a half or a quarter is never taken for
+PENCE: Final = re.compile(r"^/(?:1[01]|[0-9])$")
 TRUST: Final = 0.85
 
 
-def settle_tail(gray: Gray, word: PlacedWord) -> PlacedWord:
-    """Return a number with the fraction that its last letters are, else the word as it is."""
-    ends = _ends(word)
+def settle_tail(gray: Gray, word: PlacedWord, *, sterling: bool = False) -> PlacedWord:
+    """Return a number with the fraction that its last letters are, else the word as it is.
+
+    On a page in `sterling` what stands after a stroke are pence first of all: "5/4" is five and fourpence, not 5¼.
+    """
+    ends = [end for end in _ends(word) if not (sterling and PENCE.match(end[1]["part"]))]
     if not ends:
         return word
     top = word.bottom - word.type_px if word.bottom - word.top > 1.2 * word.type_px else word.top
@@ -40,7 +45,7 @@ def settle_tail(gray: Gray, word: PlacedWord) -> PlacedWord:
     chances = answer(np.stack([window_of(gray, left, top, word.bottom) for left in lefts]))
     best = int(chances[:, 1:].sum(axis=1).argmax())
     k, tail = ends[best]
-    weighed = [chance * (FAVOUR if _is_hinted(sign, tail["part"]) else 1) for sign, chance in _signs(chances[best])]
+    weighed = [chance * FAVOUR ** _hints(sign, tail["part"]) for sign, chance in _signs(chances[best])]
     sign = CLASSES[1 + int(np.argmax(weighed))]
     if chances[best, 1:].sum() < (SURE if tail["part"].isdigit() else SURE_OF_LETTERS):
         return word
@@ -58,9 +63,9 @@ def _signs(chances: NDArray[np.float32]) -> Sequence[tuple[str, float]]:
     return [(sign, float(chance)) for sign, chance in zip(CLASSES[1:], chances[1:], strict=True)]
 
 
-def _is_hinted(sign: str, part: str) -> bool:
-    """Say whether the letters that were read end as the fraction does."""
-    return part[-1] in ("2zZ½" if sign == "½" else "4" + sign)
+def _hints(sign: str, part: str) -> int:
+    """Count what speaks for a fraction in the letters that were read: they end as it does, they begin as it does."""
+    return (part[-1] in ("2zZ½" if sign == "½" else "4" + sign)) + (part[0] == "3" and sign == "¾")
 
 
 def _ends(word: PlacedWord) -> Sequence[tuple[int, re.Match[str]]]:
@@ -73,7 +78,7 @@ def _ends(word: PlacedWord) -> Sequence[tuple[int, re.Match[str]]]:
         if not tail or not HEAD.match(word.text[:k]):
             continue
         percent = len(tail["part"]) > 1 and tail["part"].endswith("%")  # "33½3%" is a third more than 33 per cent
-        if percent or (tail["part"].isdigit() and word.confidence >= NO_DOUBT):
+        if percent or NO_PART.match(tail["part"]) or (tail["part"].isdigit() and word.confidence >= NO_DOUBT):
             continue
         ends.append((k, tail))
     return ends

@@ -29,7 +29,8 @@ _STERLING: Final = (
     _form(r"\d{1,2}/(?:1[01]|\d)", rf"(?:{_PIECES}|1e){{1,3}}", r"d?"),  # pence go to eleven
     _form(r"(?:1[01]|[1-9])", rf"(?:[½¼¾%/]|\d[½¼¾%/\de]|\d){_PIECES}?", r"d"),
 )
-_PENCE: Final = re.compile(r"^(?:\d{1,2}/)?(?:1[01]|\d)d?[.,;:]?$")
+_PENCE: Final = re.compile(r"^(?:\d{1,3}/)?(?:1[01]|\d)d?[.,;:]?$")
+LEADERS: Final = ".…·-_"  # run up to a sum at the end of its row
 FIGURE: Final = 0.28  # half the width of a figure by its height; common practice, no source
 READ_AT: Final = 27  # pixels: the height a half of a fraction is brought to
 CLEAR: Final = 0.5  # probability of that 4
@@ -42,34 +43,33 @@ def settle_worn_fraction(gray: Gray, word: PlacedWord, threads: int = 1, *, ster
 
     Only on a page in `sterling` are "2/17" shillings and pence; elsewhere they are two for seventeen.
     """
+    plain = word.text.lstrip(LEADERS) if sterling else word.text
     found = next(
         (found for form in (_CENTS + _STERLING if sterling else _CENTS) if (found := form.match(word.text))), None
     )
-    if (
-        not found
-        or found["part"] in "½¼¾"
-        or word.form
-        or _PENCE.match(word.text)
-        or len(word.centres) != len(word.text)
-    ):
+    if not found or found["part"] in "½¼¾" or word.form or _PENCE.match(plain) or len(word.centres) != len(word.text):
         return word
     reach = FIGURE * word.type_px
     left = word.centres[found.end("head") - 1] + reach
     after = found.end("part")
     right = word.centres[after] - reach if after < len(word.text) else word.right
-    sign = _which(gray, Glyph(left, word.top, right, word.bottom), threads)
+    sign = _which(gray, Glyph(left, word.top, right, word.bottom), threads, quarters=found["part"].endswith("4"))
     text = f"{found['head']}{sign}{found['rest']}"
     return replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, TRUST))
 
 
-def _which(gray: Gray, box: Glyph, threads: int) -> str:
-    """Return the fraction in a box: a half, by far the commonest, where its foot is no clear 4."""
+def _which(gray: Gray, box: Glyph, threads: int, *, quarters: bool) -> str:
+    """Return the fraction in a box: a half, by far the commonest, where its foot is no clear 4.
+
+    Where the whole was read with a 4 at its end (`quarters`), a clear 2 is asked for to make it a half.
+    """
     wide, tall = box.right - box.left, box.bottom - box.top
     foot = alone(gray, Glyph(box.left + 0.45 * wide, box.top + 0.4 * tall, box.right, box.bottom), READ_AT)
     head = alone(gray, Glyph(box.left, box.top, box.left + 0.55 * wide, box.top + 0.6 * tall), READ_AT)
     if not foot.size or not head.size:
         return "½"
     below, above = read_strips([foot, head], threads, only="0123456789")
-    if below.text != "4" or below.confidence < CLEAR:
+    clear = below.confidence >= CLEAR
+    if (clear and below.text == "2") if quarters else (not clear or below.text != "4"):
         return "½"
     return "¾" if above.text[:1] in LIKE_THREE else "¼"

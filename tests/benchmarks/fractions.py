@@ -25,10 +25,10 @@ from adminer.score.measure import score_pages
 from adminer.score.straight import find_pictures, open_pages, parse_all
 from adminer.score.truth import TruePage, read_truth
 
-Settle = Callable[[Gray, PlacedWord], PlacedWord]
+Settle = Callable[..., PlacedWord]
 
 
-def by_rules(_gray: Gray, word: PlacedWord) -> PlacedWord:
+def by_rules(_gray: Gray, word: PlacedWord, *, sterling: bool = False) -> PlacedWord:
     """Return the word as it is: what the pipeline did before the learned reader."""
     return word
 

@@ -94,3 +94,28 @@ def test_between_two_fractions_the_last_figure_read_decides(
     monkeypatch.setattr(tails, "answer", lambda windows: np.tile(chances, (len(windows), 1)))
     page = set_numeral("7", ("1", "2"), "", 22.0)
     assert settle_tail(page, read_as(text, "7", 22.0)).text == meant
+
+
+def fractions_everywhere(windows: NDArray[np.float32]) -> NDArray[np.float32]:
+    """Answer as the learned reader would if it took every window for a quarter or three of them."""
+    return np.tile(np.array([0.01, 0.09, 0.5, 0.4], np.float32), (len(windows), 1))
+
+
+@pytest.mark.parametrize("text", ["29c", "58c", "4/95c", "109"])
+def test_figures_that_no_fraction_is_taken_for_stay(monkeypatch: pytest.MonkeyPatch, text: str) -> None:
+    monkeypatch.setattr(tails, "answer", fractions_everywhere)
+    page = set_numeral(text, None, "", 22.0)
+    assert settle_tail(page, read_as(text, text, 22.0)).text == text
+
+
+def test_what_follows_a_stroke_is_pence_on_a_page_in_sterling(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(tails, "answer", fractions_everywhere)
+    page, word = set_numeral("5/4", None, "", 22.0), read_as("5/4", "5/4", 22.0)
+    assert settle_tail(page, word).text == "5¼"
+    assert settle_tail(page, word, sterling=True).text == "5/4"
+
+
+def test_a_three_that_was_read_makes_it_three_quarters(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(tails, "answer", fractions_everywhere)
+    page = set_numeral("2", ("3", "4"), "", 22.0)
+    assert settle_tail(page, read_as("23/4", "2", 22.0)).text == "2¾"

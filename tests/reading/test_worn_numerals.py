@@ -38,6 +38,7 @@ def set_in(text: str, drawn: str, parts: list[str]) -> tuple[NDArray[np.uint8], 
         (".06%", ".06½", [".", "0", "6", "½"], ".06½"),
         ("1212c", "12½c", ["1", "2", "", "½", "c"], "12½c"),
         ("91d.", "9½d.", ["9", "½", "d", "."], "9½d."),
+        ("1/514", "1/5¼", ["1", "/", "5", "", "¼"], "1/5¼"),
     ],
 )
 def test_a_figure_that_cannot_be_is_a_fraction(read: str, drawn: str, parts: list[str], meant: str) -> None:
@@ -45,7 +46,9 @@ def test_a_figure_that_cannot_be_is_a_fraction(read: str, drawn: str, parts: lis
     assert settle_worn_fraction(page, word, sterling=True).text == meant
 
 
-@pytest.mark.parametrize("read", ["1/11", "10d.", "2½d.", ".12", "3/6", "72c", "1/-", "112", "12/6"])
+@pytest.mark.parametrize(
+    "read", ["1/11", "10d.", "2½d.", ".12", "3/6", "72c", "1/-", "112", "12/6", "..2/11", ".49/6", "..11d."]
+)
 def test_a_number_that_can_be_stays(read: str) -> None:
     page, word = set_in(read, read, list(read))
     assert settle_worn_fraction(page, word, sterling=True).text == read
