@@ -22,6 +22,8 @@ from adminer.reading.signs import restore_signs
 from adminer.reading.words import split_words
 from adminer.records import Block, BlockKind, Box, PageReading, Region, Word
 
+RAISED_FOOT = 0.25  # of the higher of two words: cents stand so far above the foot of the dollars beside them
+BESIDE = 0.75  # of the narrower: what is seen of one box in the other is the paper around their figures
 LEAST_CONFIDENCE = 0.5  # mean probability of the letters of a line: below it is a picture, a smear or a border
 
 
@@ -71,12 +73,15 @@ def _once(words: list[PlacedWord]) -> list[PlacedWord]:
 
 
 def _hidden(rect: Rect, other: PlacedWord) -> float:
-    """Return how much of the smaller of two words the other covers; none where they stand on different lines."""
+    """Return how much of the smaller of two words the other covers; none where one stands over it or raised beside."""
     low, high = sorted((rect[3] - rect[1], other.bottom - other.top))
     if abs((rect[1] + rect[3]) / 2 - (other.top + other.bottom) / 2) > 0.4 * low or low < 0.4 * high:
         return 0.0
     w = min(rect[2], other.right) - max(rect[0], other.left)
     h = min(rect[3], other.bottom) - max(rect[1], other.top)
+    narrow = min(rect[2] - rect[0], other.right - other.left)
+    if abs(rect[3] - other.bottom) > RAISED_FOOT * high and w < BESIDE * narrow:
+        return 0.0
     area = min((rect[2] - rect[0]) * (rect[3] - rect[1]), (other.right - other.left) * (other.bottom - other.top))
     return w * h / area if w > 0 and h > 0 and area > 0 else 0.0
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Final
 
 import cv2
@@ -29,14 +30,27 @@ MOST_FIGURES: Final = 7
 LONGEST: Final = 5.0  # heights of a numeral
 RING: Final = 0.3  # of its height: paper around a numeral that stands free
 RING_INK: Final = 0.12  # ink in that paper: more is a picture
-COVERED: Final = 0.3  # of a blob: so much of it under a line of type, and that line has read it
+COVERED: Final = 0.6  # of a blob: so much of it under a line of type, and that line has read it
 MOST: Final = 60  # numerals looked at on a page, those with the cleanest paper around them first
 PRICE: Final = re.compile(r"^\$?\d{1,3}(?:[.,]\d\d)?[¢cC°*\"'“”’efé©]?$|^\d{1,2}/(?:\$?\d{1,2}[½¼¾¢cC]?|[-–—])?$")
 SURE: Final = 0.8  # the least probability of a figure
 WIDE: Final = 1.0  # heights: a lone figure is narrower
+BESIDE: Final = 0.55  # of the height of a lone figure: its cents stand no further right of it
+RAISED: Final = (0.25, 0.8)  # of that height: how high they are
+LIFT: Final = 0.15  # of that height: and how far their foot stands above its foot, their head about its head
+BIG: Final = 20  # pixels: lower figures have no cents that could be told
+Rectangle = tuple[int, int, int, int]
 
 
-def free_numerals(ground: Ground, lines: Sequence[Line]) -> list[Line]:
+@dataclass(frozen=True, slots=True)
+class Free:
+    """Hold where a numeral may stand; `raised`: smaller ink stands beside its head, as the cents of a price do."""
+
+    line: Line
+    raised: bool
+
+
+def free_numerals(ground: Ground, lines: Sequence[Line]) -> list[Free]:
     """Return where numerals may stand on a cleaned picture beside the lines of type found on it."""
     gray, light, dark = ground.gray, ground.light, ground.dark
     plain = light - dark > LEAST_CONTRAST
@@ -52,19 +66,23 @@ def free_numerals(ground: Ground, lines: Sequence[Line]) -> list[Line]:
         for one in _standing_free(ink.astype(np.uint8), covered)
     ]
     found.sort(key=lambda one: one[0])
-    return [_line(box) for _, box in found[:MOST]]
+    return [Free(_line(box), raised) for _, box, raised in found[:MOST]]
 
 
 def is_price(text: str, figures: Sequence[float], wide: bool) -> bool:
     """Say whether a reading of such a place is a price beyond doubt.
 
-    `figures` are the probabilities of its figures; a lone figure needs a `wide` place, with raised cents beside it.
+    `figures` are the probabilities of its figures; a lone figure needs a `wide` place, or raised cents beside it.
     """
     return bool(PRICE.match(text)) and min(figures) >= SURE and (len(text) > 1 or wide)
 
 
-def _standing_free(ink: NDArray[np.uint8], covered: NDArray[np.uint8]) -> list[tuple[float, tuple[int, int, int, int]]]:
-    """Return the boxes of free numerals in one plane of ink, each with the share of ink in the paper around it."""
+def _standing_free(ink: NDArray[np.uint8], covered: NDArray[np.uint8]) -> list[tuple[float, Rectangle, bool]]:
+    """Return the boxes of free numerals in one plane of ink, each with the share of ink in the paper around it.
+
+    What a line of type has read counts as paper: a price may be set close to its name. Last comes whether raised ink
+    stands beside it.
+    """
     _, labels, stats, _ = cv2.connectedComponentsWithStats(ink, connectivity=8)
     boxes = []
     for i, (x, y, w, h, area) in enumerate(stats[1:], start=1):
@@ -81,19 +99,30 @@ def _standing_free(ink: NDArray[np.uint8], covered: NDArray[np.uint8]) -> list[t
     members: list[list[tuple[int, int, int, int]]] = [[] for _ in range(count)]
     for box in boxes:
         members[groups[box[1] + box[3] // 2, box[0] + box[2] // 2]].append(box)
-    sums = np.asarray(cv2.integral(ink), np.int32)
+    sums = np.asarray(cv2.integral(ink & (1 - covered)), np.int32)
     result = []
     for group in members[1:]:
         left, top = min(x for x, _, _, _ in group), min(y for _, y, _, _ in group)
         right, bottom = max(x + w for x, _, w, _ in group), max(y + h for _, y, _, h in group)
         tall = max(h for _, _, _, h in group)
         several = 1 < len(group) <= MOST_FIGURES or right - left > LONE * tall
-        if not several or tall < LOWEST or bottom - top > 1.3 * tall or right - left > LONGEST * tall:
+        raised = tall >= BIG and len(group) <= MOST_FIGURES and _has_raised(stats, (left, top, right, bottom))
+        if not (several or raised) or tall < LOWEST or bottom - top > 1.3 * tall or right - left > LONGEST * tall:
             continue
         ring = _ring_ink(sums, left, top, right, bottom, max(2, round(RING * min(tall, right - left))))
         if ring < RING_INK:
-            result.append((ring, (left, top, right, bottom)))
+            result.append((ring, (left, top, right, bottom), raised))
     return result
+
+
+def _has_raised(stats: cv2.typing.MatLike, box: Rectangle) -> bool:
+    """Say whether smaller ink stands right of the head of a box."""
+    _, top, right, bottom = box
+    tall = bottom - top
+    x, y, h = stats[1:, cv2.CC_STAT_LEFT], stats[1:, cv2.CC_STAT_TOP], stats[1:, cv2.CC_STAT_HEIGHT]
+    near = (x >= right - 0.1 * tall) & (x <= right + BESIDE * tall)
+    high = (abs(y - top) <= LIFT * tall) & (y + h < bottom - LIFT * tall)
+    return bool((near & high & (h > RAISED[0] * tall) & (h < RAISED[1] * tall)).any())
 
 
 def _ring_ink(sums: NDArray[np.int32], left: int, top: int, right: int, bottom: int, room: int) -> float:

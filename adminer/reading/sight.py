@@ -23,6 +23,7 @@ FINE = 13.0  # lines lower than this in network pixels are missed or cut badly
 AIM = 22.0  # the height that the fine look brings them to
 COARSE = 0.35  # the look for the largest type: at this part of the first scale
 LARGE = 24.0  # lines at least this high in the coarse look are large type
+SMEAR = 0.5  # mean probability of its letters under which a line has read nothing
 UNREAD = 0.6  # mean probability of its letters under which a tall box may be several lines
 VALLEY = 0.6  # of the ink of the rows around: less between two lines that touch; set by eye on one column of figures
 LEAST_ROW = 0.4  # of the usual height of a line: what is lower is a stroke, not a line
@@ -63,17 +64,17 @@ def see(look: Look, threads: int = 1) -> list[Seen]:
             seen.append(one)
     seen += _read(look.gray, pieces, threads)
     seen = second_try(look.gray, seen, threads)
-    return [*seen, *_missed(look, [one.line for one in seen], threads)]
+    return [*seen, *_missed(look, [one.line for one in seen if one.read.confidence >= SMEAR], threads)]
 
 
 def _missed(look: Look, lines: Sequence[Line], threads: int) -> list[Seen]:
     """Read the prices that stand free beside the lines that were found."""
     free = free_numerals(look.ground, [Line(line.corners / look.ratio, line.score) for line in lines])
-    read = _read(look.gray, [Line(line.corners * look.ratio, line.score) for line in free], threads)
+    read = _read(look.gray, [Line(one.line.corners * look.ratio, one.line.score) for one in free], threads)
     return [
         one
-        for one in read
-        if is_price(one.read.text, figures(one.read.letters), one.line.width > WIDE * one.line.height)
+        for one, place in zip(read, free, strict=True)
+        if is_price(one.read.text, figures(one.read.letters), place.raised or one.line.width > WIDE * one.line.height)
     ]
 
 

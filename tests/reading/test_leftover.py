@@ -20,7 +20,7 @@ PAGE = draw(600, 400, Setting("Garden hose", 30, 100, 24), Setting("37c", 480, 1
 
 def test_a_price_that_no_line_covers_is_found_and_a_covered_word_is_not() -> None:
     (found,) = free_numerals(ground_of(PAGE), [covering(20, 70, 200, 110)])
-    left, top, right, bottom = found.bounds
+    left, top, right, bottom = found.line.bounds
     assert 470 < left < 486 and 515 < right < 545
     assert 70 < top < 86 and 98 < bottom < 112
 
@@ -29,7 +29,8 @@ def test_white_figures_on_a_panel_are_found() -> None:
     page = draw(600, 400, Setting("98", 300, 200, 60))
     page = page.copy()
     page[120:240, 250:450] = 255 - page[120:240, 250:450]
-    assert any(280 < line.bounds[0] < 310 and 330 < line.bounds[2] < 400 for line in free_numerals(ground_of(page), []))
+    found = [one.line.bounds for one in free_numerals(ground_of(page), [])]
+    assert any(280 < left < 310 and 330 < right < 400 for left, _, right, _ in found)
 
 
 def test_spots_of_a_halftone_are_no_numerals() -> None:
@@ -38,6 +39,23 @@ def test_spots_of_a_halftone_are_no_numerals() -> None:
         for x in range(100, 400, 14):
             page[y : y + 12, x : x + 8] = 10
     assert free_numerals(ground_of(page), []) == []
+
+
+def test_a_lone_figure_is_found_where_its_raised_cents_stand_beside_it() -> None:
+    raised = draw(600, 400, Setting("6", 300, 200, 60), Setting("99", 340, 185, 32))
+    (found,) = free_numerals(ground_of(raised), [covering(325, 155, 380, 192)])
+    left, _, right, _ = found.line.bounds
+    assert found.raised
+    assert 285 < left < 305 and 330 < right < 350
+    level = draw(600, 400, Setting("6", 300, 200, 60), Setting("ink", 340, 200, 32))
+    assert free_numerals(ground_of(level), [covering(325, 170, 400, 210)]) == []
+
+
+def test_a_line_of_type_close_by_does_not_hide_a_price() -> None:
+    around = Setting("WWMMWWMMWW", 230, 154, 24), Setting("WWMMWWMMWW", 230, 222, 24)
+    page = draw(600, 400, Setting("5c", 300, 200, 60), *around)
+    found = free_numerals(ground_of(page), [covering(225, 133, 480, 157), covering(225, 202, 480, 225)])
+    assert any(290 < one.line.bounds[0] < 306 for one in found)
 
 
 @pytest.mark.parametrize(

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from adminer.reading.compose import _once
 from adminer.reading.join import join_lines, join_prices
 from adminer.reading.order import reading_order
 from adminer.reading.placed import PlacedWord
@@ -122,3 +123,17 @@ def test_capital_height_allows_for_tails_and_small_letters() -> None:
     assert capital_height("Hat", 20, 30) == 20
     assert capital_height("gap", 19, 30) == pytest.approx(20, abs=0.1)
     assert capital_height("sun", 14, 30) == pytest.approx(20, abs=0.1)
+
+
+def placed(text: str, left: float, top: float, right: float, bottom: float, line: int) -> PlacedWord:
+    return PlacedWord(text, left, top, right, bottom, bottom - top, 0.99, line, text, ())
+
+
+def test_cents_whose_box_reaches_over_the_dollars_beside_them_leave_them_there() -> None:
+    dollars, cents = placed("6", 157, 345, 192, 385, 0), placed("99", 166, 342, 219, 374, 1)
+    assert _once([cents, dollars]) == [cents, dollars]
+
+
+def test_cents_read_once_more_within_the_whole_price_are_dropped() -> None:
+    whole, cents = placed("$6.99", 140, 345, 219, 385, 0), placed("99", 190, 342, 219, 374, 1)
+    assert _once([whole, cents]) == [whole]
