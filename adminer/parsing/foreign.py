@@ -125,10 +125,9 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
     for m in _SLASH.finditer(text):
         if m["dash"] is None and int(m["s"]) == 0:
             continue
-        worn_eleven = m["d"] == "1" and m["frac"] == "½"  # hardly anybody asked 2/1½, and everybody 2/11
-        pence, part = ("11", None) if worn_eleven else (m["d"], "½" if m["worn"] else m["frac"])
-        amount = _sterling(m, Decimal(0), m["s"].replace(" ", ""), pence, fraction_of(part), currency)
-        yield replace(amount, trust=_WORN_TRUST) if m["worn"] or worn_eleven else amount
+        part = "½" if m["worn"] else m["frac"]
+        amount = _sterling(m, Decimal(0), m["s"].replace(" ", ""), m["d"], fraction_of(part), currency)
+        yield replace(amount, trust=_WORN_TRUST) if m["worn"] else amount
     if sum(m["dash"] is not None for m in _SLASH.finditer(text)) >= _FEW_SIGNS:
         for m in _WORN_SHILLINGS.finditer(text):
             yield replace(_sterling(m, Decimal(0), m["s"], None, Decimal(0), currency), trust=_WORN_TRUST)

@@ -38,10 +38,6 @@ def test_two_sums_side_by_side_are_no_sum_with_a_fraction() -> None:
     assert amounts("Cheese 3/10¾") == [Decimal("0.194792")]
 
 
-def test_elevenpence_read_as_a_penny_half_is_elevenpence() -> None:
-    assert amounts("Sultanas 2/1½, ginger 1½d.") == [Decimal("0.145833"), Decimal("0.006250")]
-
-
 def test_worn_signs_of_shillings_and_halves() -> None:
     assert amounts("Shirts 17s, or tea 1s. 4½id., tin 9½ld. or 91éd. each") == [
         Decimal("0.85"),
