@@ -38,8 +38,10 @@ from adminer.parsing.schedule import find_schedule, spans_without_prices
 from adminer.parsing.sets import join_sets, tell_goods
 from adminer.parsing.shilling_columns import join_shilling_columns
 from adminer.parsing.statements import clause_around, condition_texts, without_terms
+from adminer.parsing.subjects import with_subjects
 from adminer.parsing.terms import Term, find_labels, find_terms
 from adminer.parsing.text import AdvertText, text_of
+from adminer.parsing.titles import with_titles
 from adminer.parsing.topic import with_topic
 from adminer.parsing.unknown import find_unknown_names
 from adminer.parsing.unknown_makers import find_unknown_makers
@@ -234,7 +236,8 @@ def _parse_advert(
     segments = table.replace_segments(segments) if table else segments
     segments = with_postage(text, groups, segments)
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
-    pairings = with_topic(text, pair_items(text, groups, segments, reading.rules, bonus, table), segments)
+    pairings = with_titles(text, groups, pair_items(text, groups, segments, reading.rules, bonus, table), segments)
+    pairings = with_subjects(text, groups, with_topic(text, pairings, segments))
     valid_from, valid_to, dated_by = validity_of(
         [*own, *of_page] if dating.by_page else own,
         dating.reference,

@@ -1,0 +1,79 @@
+"""Titles over descriptions, and prices beside which the text names nothing. Texts invented."""
+
+from __future__ import annotations
+
+from adminer.records import Advert
+from tests.parsing.pages import Line, parse
+
+
+def items(advert: Advert) -> dict[str, str]:
+    return {p.text: o.item for o in advert.offers for p in o.prices}
+
+
+def whys(advert: Advert) -> dict[str, str]:
+    return {p.text: o.why for o in advert.offers for p in o.prices}
+
+
+def panel(title: str, told: str, more: str, was: str, price: str, x: int) -> list[Line]:
+    return [(x, 20, 20, title), (x, 48, 12, told), (x, 63, 12, more), (x, 80, 10, was), (x, 95, 40, price)]
+
+
+def panels(last: str) -> Advert:
+    """Return four offers set alike, the last under a title that is given."""
+    return parse(
+        *panel("Reading Lamp", "Brass base and parchment shade,", "with a switch of its own", "Was $6.95", "$4.95", 20),
+        *panel("Garden Chair", "Folds flat, canvas seat and", "with broad arms", "Was $3.50", "$2.49", 420),
+        *panel("Card Table", "Padded top, steel legs and", "with brass corners", "Was $5.50", "$3.49", 820),
+        *panel(last, "Leather cover, pencil and", "a pad of ruled paper", "Was $2.50", "$1.95", 1220),
+    )
+
+
+def test_a_title_the_trade_does_not_list_names_its_offer_where_titles_of_its_style_do() -> None:
+    advert = panels("Quillmate")
+    assert items(advert)["$4.95"] == "Reading Lamp"
+    assert items(advert)["$1.95"] == items(advert)["$2.50"] == "Quillmate"
+    assert "title" in whys(advert)["$1.95"]
+
+
+def test_what_a_department_is_called_names_no_offer() -> None:
+    assert items(panels("Tidy Corner"))["$1.95"] != "Tidy Corner"
+
+
+def test_a_heading_over_a_list_names_none_of_its_rows() -> None:
+    advert = parse(
+        *panel("Reading Lamp", "Brass base and parchment shade,", "with a switch of its own", "Was $6.95", "$4.95", 20),
+        *panel("Garden Chair", "Folds flat, canvas seat and", "with broad arms", "Was $3.50", "$2.49", 420),
+        *panel("Card Table", "Padded top, steel legs and", "with brass corners", "Was $5.50", "$3.49", 820),
+        (1220, 20, 20, "Quillmate"),
+        (1220, 48, 12, "Pencils, with rubber tips, and"),
+        (1220, 63, 12, "holders, 35c. Gummed white"),
+        (1220, 78, 12, "Envelopes, the packet, 12c."),
+    )
+    assert items(advert)["35c"].startswith("Pencils")
+
+
+def paragraph(*texts: str) -> Advert:
+    return parse(*((20, 20 + 22 * i, 14, text) for i, text in enumerate(texts)))
+
+
+def test_words_that_only_go_on_about_goods_are_no_name() -> None:
+    advert = paragraph(
+        "The library table, golden oak, with one drawer, was marked $14.00",
+        "in May. While they last they go for $9.75. A porch swing with",
+        "chains is $2.95.",
+    )
+    found = items(advert)
+    assert found["$9.75"] == found["$14.00"]
+    assert "go on about it" in whys(advert)["$9.75"]
+
+
+def test_a_kind_or_a_measure_goes_with_the_goods_named_before_it() -> None:
+    found = items(
+        paragraph(
+            "Seven-piece dining suite, stained, $64.00; in walnut, $75.00.",
+            "Wheat flour, sack $1.45; the barrel, $5.60. Clothes baskets",
+            "with handles, 98c. Kitchen stools, painted white, 79c.",
+        )
+    )
+    assert found["$75.00"].endswith("walnut") and "dining suite" in found["$75.00"]
+    assert found["$5.60"].startswith("Wheat flour")
