@@ -34,8 +34,8 @@ _HOURS: Final = (
 _WORD: Final = rf"(?!{_HOURS})[A-Z][A-Za-z'’]{{2,}}"
 _NAME: Final = rf"(?P<city>(?:(?:St|Ft|Mt|Pt)\. ?)?{_WORD}(?: {_WORD}){{0,2}})"
 _ENDS: Final = (
-    rf"(?:\n|$|[·•|;:*–—(]|[,.]? ?{_HOURS}|, ?{LANDS}(?![A-Za-z])|[.,]? (?:and|&) (?:at )?[A-Z]|\.? \d{{1,2}}(?![\w-])|"
-    r"[.,]+(?:\n|$))"
+    rf"(?:\n|$|[·•|;:*–—(]|- |[,.]? ?{_HOURS}|, ?{LANDS}(?![A-Za-z])|[.,]? (?:and|&) (?:at )?[A-Z]|"
+    r"\.? \d{1,2}(?![\w-])|[.,]+(?:\n|$))"
 )
 _END: Final = rf"(?= ?{_ENDS})"
 _COMPASS: Final = r"(?:[NSEW]\.?|North|South|East|West)"
@@ -65,13 +65,17 @@ LANDMARK: Final = (
 _WORDINGS: Final = (
     # corners and landmarks: "Cor. Main and Fourth, ...", "State & Broad Sts., ...", "Opp. Post Office, ..."
     re.compile(
-        rf"(?:\b(?:Cor\.|Corner of) [A-Z]\w+\.? (?:and|&) [A-Z0-9]\w+\.?(?: (?:Sts?|Streets?|Aves?)\.?)?|"
+        rf"(?:\b(?:Cor\.?|Corner of) [A-Z]\w+\.? (?:and|&) [A-Z0-9]\w+\.?(?: (?:Sts?|Streets?|Aves?)\.?)?|"
         rf"[A-Z]\w+ (?:and|&) [A-Z0-9]\w+ (?:Sts|Streets|Aves|Avenues)\.?|"
-        rf"\b{LANDMARK})(?: ?[,·•|–—-] ?| in ){_NAME}{_END}"
+        rf"\b{LANDMARK})(?: ?[,·•|–—-] ?|\.{{1,2}} | in ){_NAME}{_END}"
     ),
     re.compile(rf"[,·•|–—-] ?{_NAME}[.,]? ?(?:[·•|–—-] ?)?(?=(?:Tele)?(?:[Pp]hones?|Tel\.|Ph\.) ?\d)"),
     re.compile(rf"\b(?:\d|[Tt]wo|[Tt]hree|[Ff]our|[Bb]oth|[Aa]ll) {_NAME} (?i:stores|branches|shops|markets)\b"),
     re.compile(rf"^[A-Z]\w+ (?:and|&|at|AND|AT) [A-Z]\w+, ?{_NAME}{_END}", re.MULTILINE),
+    # the street's kind left out or no comma before the town, which capitals may set off: "401 E. Thorne, Osterby - ..."
+    re.compile(rf"^{_NUMBER} (?:{_COMPASS} )?[A-Z][a-z]+, {_NAME}{_END}", re.MULTILINE),
+    re.compile(rf"^(?:[A-Z][a-z]+ ){{1,2}}(?:Street|Avenue|Road|St\.|Ave\.|Rd\.) {_NAME}\.?$", re.MULTILINE),
+    re.compile(rf"^(?=.*(?:{STREET}|{LANDMARK})).*[a-z] (?P<city>[A-Z]{{4,}}(?: [A-Z]{{4,}})?)\.?$", re.MULTILINE),
     re.compile(rf"\b(?:[Mm]iles?|[Mm]i\.|{ROUTED}) (?i:north|south|east|west) of {_NAME}(?= on | ?{_ENDS})"),
     re.compile(rf"\b(?i:downtown|on the square in|free delivery (?:anywhere )?in) {_NAME}{_END}"),
     re.compile(rf"\b(?i:serving) {_NAME}(?= (?:since|for over|and vicinity)\b)"),
@@ -136,7 +140,9 @@ def is_talk(name: str) -> bool:
 def is_street_or_trade(name: str) -> bool:
     """Say whether a name is a street's or a trade's and so no town's: "Granby Row", "Ironmongers"."""
     last = name.rsplit(maxsplit=1)[-1]
-    return last.lower() not in _GENERICS and (bool(_STREET_END.fullmatch(last)) or is_trade_line(name))
+    if last.lower() in _GENERICS:
+        return False
+    return bool(_STREET_END.fullmatch(last)) or "street" in slips_of(last.lower()) or is_trade_line(name)
 
 
 def _of_house(house: str) -> tuple[re.Pattern[str], ...]:

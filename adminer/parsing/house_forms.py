@@ -32,6 +32,7 @@ TRADE: Final = re.compile(
     r"Co-?op(?:erative)?|Association|Hall|Foodliner|Fair|Distributors?|Industries|Enterprises|Associates|Guild|Crafts|"
     r"Potter(?:y|ies|s)|Looms|Weavers|Products|Laborator(?:y|ies)|Press|Publishers|Institute|Opticians?|Photographers?|"
     r"Dentists?|Plumbers?|Ironmongers?|Chemists?|Butchers?|Fishmongers?|Confectioners?|Stationers?|Drapery|Seedsmen|"
+    r"Providers|Self[- ]Serve|"
     r"Nurserym[ae]n|Druggists?|Hatters?|Furnishers?|Undertakers?|Upholsterers?|Tinsmiths?|Saddlers?|Bootmakers?|"
     r"Foods|Provisions|Meats|Shoes|Seeds?|Hats|Fashions|Labels|Pianos?|Music|Books|Toys|Gifts|Liquors|Wines|Tires?|Farms?|"
     r"Gardens?|Orchards?|Ranch|Bank|Home|City|Town|Barn|World|Land|Village|Way|King|Castle)\b",

@@ -33,21 +33,7 @@ _DATED: Final = re.compile(rf"^\W*(?P<city>{_WORD}(?: {_WORD}){{0,2}})[.,:;] (?i
 _NO_TOWN: Final = re.compile(rf"(?:{_DAYS}|Thurs?|Tues?|Wed|Fri|Sat|Sun|Mon)", re.IGNORECASE)
 # whom papers are for, singular
 _READERS: Final = frozenset(
-    [
-        "farmer",
-        "planter",
-        "miner",
-        "worker",
-        "people",
-        "stockman",
-        "woodsman",
-        "seaman",
-        "fisherman",
-        "grange",
-        "american",
-        "national",
-        "catholic",
-    ]
+    {"farmer", "planter", "miner", "worker", "people", "stockman", "seaman", "american", "national", "catholic"}
 )
 _TOP: Final = 0.12  # of the height of a page, above which its head stands
 _LEAST: Final = 4  # letters of a town that can be told in an advert

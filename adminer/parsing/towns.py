@@ -83,7 +83,7 @@ def find_town(
     under = town_under(text, house)
     found = (
         (_in_case(under) if under and _may_be_town(under) else None)
-        or _with_state(text)
+        or _with_state(text, house)
         or _named_by((_BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
         or next((_in_case(t) for t in towns_of_addresses(text, house) if _may_be_town(t)), None)
         or _known(text, towns)
@@ -99,7 +99,8 @@ def _of_page(text: str, towns: frozenset[str]) -> str | None:
     return _in_case(named) if named else None
 
 
-def _with_state(text: str) -> str | None:
+def _with_state(text: str, house: str) -> str | None:
+    """Return the town printed with its state on the shop's own line, else the last one."""
     found = None
     for m in WITH_STATE.finditer(text):
         words = m["city"].split()
@@ -109,6 +110,9 @@ def _with_state(text: str) -> str | None:
             words = words[1:]
         if words and not _STREET_WORD.fullmatch(words[-1]):
             found = _in_case(" ".join(words))
+            before = text[: m.start("city")].rsplit("\n", 1)[-1].rstrip(" ,.")
+            if len(house) >= _LEAST_NAME and before.lower().endswith(house.lower().rstrip(" .")):
+                return found
     return found
 
 

@@ -55,6 +55,16 @@ def test_what_is_no_town_is_left(text: str) -> None:
     assert find_town(f"BIG SALE\nCups 9c\n{text}\n", house="Penhallow") is None
 
 
+def test_a_misread_street_and_a_way_of_selling_are_no_towns() -> None:
+    assert find_town("Thorne Srreet · Osterby · Phone 88") == "Osterby"
+    assert find_town("Penhallow\nSELF SERVE\n", house="Penhallow") is None
+
+
+def test_the_town_on_the_shop_s_own_line_comes_before_one_in_a_letter_of_praise() -> None:
+    text = "PENHALLOW STORES, OSTERBY, OHIO\nCups 9c\nThey sell well, writes a lady of\nFerncliff, Ohio"
+    assert find_town(text, house="PENHALLOW STORES") == "Osterby"
+
+
 def test_a_known_town_is_spelled_as_the_file_spells_it() -> None:
     assert find_town("214 Broad Street, Ferncliif", frozenset({"Ferncliff"})) == "Ferncliff"
 
@@ -76,6 +86,12 @@ def test_a_known_town_is_spelled_as_the_file_spells_it() -> None:
         ("Broad and Thorne, Port Osterby", "Port Osterby"),
         ("JEWELER • 7 WHARF ST OSTER LANDING", "Oster Landing"),
         ("Osterby's Largest - Four Floors", "Osterby"),
+        ("Cor Thorne and Levee Sts.. OSTERBY MILLS.", "Osterby Mills"),
+        ("Opposite the Depot. OSTERBY.", "Osterby"),
+        ("401 E. Thorne, Osterby - 555-0142", "Osterby"),
+        ("Levee Street Osterby", "Osterby"),
+        ("Levee Street next to the Rialto OSTERBY", "Osterby"),
+        ("Phone 88 — East Osterby", "East Osterby"),
     ],
 )
 def test_a_town_is_told_by_what_leads_to_it_or_closes_it(text: str, town: str) -> None:
