@@ -18,6 +18,7 @@ from adminer.parsing.other_prices import (
     AFTER_ONLY,
     OTHER_PRICES,
     both_former,
+    former_beside_asked,
     former_by_now,
     in_line,
     is_cut,
@@ -79,7 +80,8 @@ def colour_prices(advert: AdvertText, prices: list[Found], terms: list[Term]) ->
     ):
         for t, p in _nearest(advert, prices, coloured, terms, {t: boxes[t] for t in group}).items():
             give(t, p)
-    return _regular_is_without_card(both_former(advert, former_by_now(advert, coloured))), used
+    coloured = former_beside_asked(advert, former_by_now(advert, coloured))
+    return _regular_is_without_card(both_former(advert, coloured)), used
 
 
 def _nearest(

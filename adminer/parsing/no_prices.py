@@ -15,7 +15,9 @@ from adminer.parsing.amounts import Amount
 
 _REQUIRED: Final = re.compile(r"\b(?:with|for|on|every) (?:each|every|a minimum|any)[ \n]*$", re.IGNORECASE)
 _PURCHASE: Final = re.compile(
-    r"[ \n](?:or more )?(?:(?:food|grocery|total|minimum|cash) )?(?:purchases?|orders?(?! by))\b", re.IGNORECASE
+    r"(?: |\n(?!(?-i:[A-Z][a-z])))(?:or more )?"
+    r"(?:(?:food|grocery|total|minimum|cash) )?(?:purchases?|orders?(?! by))\b",
+    re.IGNORECASE,
 )
 _BUYING: Final = re.compile(
     r"\b(?:purchases?|orders?|bills?|parcels?)[ \n](?:of|over|under|from|above|totall?ing|amounting to)[ \n]*$|"

@@ -29,6 +29,7 @@ _NOW: Final = re.compile(
     re.IGNORECASE,
 )
 _FROM: Final = re.compile(r"\bfrom$", re.IGNORECASE)  # "reduced from $5 to $3"
+_PAIRS: Final = 2  # pairs that must say so
 _ROW: Final = 3  # prices after one label in a row of their own
 
 
@@ -105,6 +106,30 @@ def former_by_now(advert: AdvertText, prices: Sequence[Found]) -> list[Found]:
         if cut and two.start >= one.end and _NOW.fullmatch(advert.text, one.end, two.start):
             made[i] = replace(one, condition="former")
     return made
+
+
+def former_beside_asked(advert: AdvertText, prices: Sequence[Found]) -> list[Found]:
+    """Take the first of two prices side by side for a former one where other pairs of the advert say that it is.
+
+    "usually 3/1 2/8" is read as "sual 3/1 2/8" in one row and well in the others.
+    """
+    pairs = [(i, i + 1) for i, (one, two) in enumerate(pairwise(prices)) if _beside_lower(advert, one, two)]
+    told = [prices[i].condition for i, _ in pairs if prices[i].condition in OTHER_PRICES]
+    made = list(prices)
+    if len(told) < _PAIRS or len(set(told)) > 1:
+        return made
+    for i, _ in pairs:
+        if prices[i].condition == "everyone":
+            made[i] = replace(prices[i], condition=told[0])
+    return made
+
+
+def _beside_lower(advert: AdvertText, one: Found, two: Found) -> bool:
+    """Say whether a lower price is asked right after a price, with nothing but a space between."""
+    alike = one.amount.currency == two.amount.currency and one.amount.quantity == two.amount.quantity
+    asked = two.condition == "everyone" and one.role == two.role == "price"
+    between = advert.text[one.end : two.start] if two.start >= one.end else "-"
+    return alike and asked and between == " " and one.amount.amount > two.amount.amount
 
 
 def in_line(line: TextLine, price: Found) -> bool:

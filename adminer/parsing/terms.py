@@ -27,7 +27,8 @@ _STANDS_FOR: Final = {
     "{money}": r"(?:\$ ?\d+(?:[.,]\d\d)?|\d+\.\d\d|\d+ ?(?:¢|cents?|c\b|dollars?)|(?:one|two|three|five|ten|"
     r"twenty) dollars?)",
     "{sum}": r"(?:\$ ?\d+(?:[.,]\d\d)?|\.?\d+(?:\.\d\d)?(?: ?(?:¢|cents?|c\b|dollars?))?|£ ?\d+(?:[:.,/ -]+\d+)*|"
-    r"\d{1,2}/(?:\d{1,2}½?|-)|\d{1,3}s\.|(?:a|one|two|three|five|ten) (?:dollars?|guineas?|pounds?|shillings?))",
+    r"\d{1,2}/(?:\d{1,2}½?|-)|\d{1,3}s\.|P\. ?T\. ?\d|"
+    r"(?:a|one|two|three|five|ten) (?:dollars?|guineas?|pounds?|shillings?))",
     "{sellers}": r"(?:(?:stores?|shops?|dealers?|retailers?|merchants?|agents?|jewell?ers?|druggists?|tailors?|"
     r"drapers?|grocers?|peddlers?|mail[- ]order houses?|competitors|catalog(?:ue)?s)(?![a-z]))",
     "{number}": r"(?:\d{1,4}|one|two|three|four|five|six|seven|eight|ten|twelve|dozen)",

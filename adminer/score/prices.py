@@ -89,8 +89,8 @@ def money_of(currency: str) -> Money | None:
 
 
 def same_amount(one: Decimal, other: Decimal) -> bool:
-    """Say whether two amounts agree to the fourth decimal place."""
-    return one.quantize(_PLACE) == other.quantize(_PLACE)
+    """Say whether two amounts agree to the fourth decimal place, rounded or cut off there."""
+    return abs(one - other) < _PLACE
 
 
 def same_place(one: Box | None, other: Box) -> bool:

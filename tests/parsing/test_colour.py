@@ -189,3 +189,17 @@ def test_a_head_of_two_terms_tells_both_prices_of_every_pair_under_it() -> None:
     )  # fmt: skip
     assert [said[text] for text in ("19c", "15c", "25c")] == ["cardholder"] * 3
     assert [said[text] for text in ("49c", "35c", "65c")] == ["without_card"] * 3
+
+
+def test_pairs_that_say_former_speak_for_a_pair_whose_word_is_worn() -> None:
+    rows = ("Tea, usually 1/8 1/6", "Cheese, usually 3/10 3/4", "Prunes, sxl 2/9 2/3")
+    said = _terms(*((40, 40 + 30 * i, 14, row) for i, row in enumerate(rows)))
+    assert (said["2/9"], said["2/3"]) == ("former", "everyone")
+    said = _terms(*((40, 40 + 30 * i, 14, row) for i, row in enumerate((rows[0], rows[2], "Figs 4d."))))
+    assert said["2/9"] == "everyone"
+
+
+def test_a_leaflet_asked_for_colours_its_price() -> None:
+    said = _terms((40, 40, 14, "Paint, 5 pints"), (40, 70, 40, "99p"), (40, 120, 14, "with this leaflet"),
+                  (40, 150, 14, "(otherwise £1.45)"))  # fmt: skip
+    assert said == {"99p": "coupon", "£1.45": "everyone"}

@@ -57,3 +57,12 @@ def test_sums_to_spend_are_no_prices() -> None:
 def test_among_shillings_no_figure_is_cents() -> None:
     found = find_prices(advert_text((40, 100, 16, "Mats 4/6, rugs £1 2s., shirts 5¼¢ bowls .19½")), [])
     assert {p.amount.currency for p in found} == {"GBP"}
+
+
+def test_a_price_over_a_line_that_opens_with_orders_is_one() -> None:
+    found = find_prices(
+        advert_text((40, 100, 16, "Rug £2 4s. Hampers from 49/6"), (40, 124, 16, "Orders taken now.")), []
+    )
+    assert [p.amount.amount for p in found] == [Decimal("2.2"), Decimal("2.475")]
+    found = find_prices(advert_text((40, 100, 16, "Mat 1/-. Free with £2"), (40, 124, 16, "orders this week.")), [])
+    assert [p.amount.amount for p in found] == [Decimal("0.05")]

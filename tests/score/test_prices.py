@@ -42,6 +42,9 @@ def test_pence_agree_to_the_fourth_place_and_pounds_of_two_countries_are_one_mon
     found = price(str(Decimal("11.5") / 240), currency="GBP")
     assert matched(elevenpence_halfpenny, found, money="sterling").prices() == one_to_one(1, 1, 1)
     assert matched(elevenpence_halfpenny, found, money="dollars").prices() == one_to_one(0, 0, 0)
+    cut_off = true_price(0.0479, currency="AUP"), true_price(0.0916, currency="GBP")  # 22 pence are 0.091666...
+    both = found, price(str(Decimal(22) / 240), currency="GBP")
+    assert match_prices(truth(*cut_off), both, "sterling").prices() == one_to_one(2, 2, 2)
 
 
 def test_equal_amounts_are_paired_by_the_most_alike_items() -> None:
