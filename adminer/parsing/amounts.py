@@ -243,7 +243,10 @@ def number_of(text: str) -> int:
     text = text.lower()
     if text.isdigit():
         return int(text)
-    return sum(NUMBER_WORDS.get(part, 0) for part in re.split(r"[ \-]", text))
+    total = 0
+    for part in re.split(r"[ \-]", text):
+        total = max(total, 1) * 100 if part == "hundred" else total + NUMBER_WORDS.get(part, 0)
+    return total
 
 
 _UNITS: Final[tuple[tuple[str, str], ...]] = (

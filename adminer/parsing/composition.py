@@ -23,9 +23,8 @@ from adminer.records import Composition, PieceCount
 Closes = Literal["trade", "resale", "both", "neither"]
 
 _TENS: Final = "twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety"
-WORD_NUMBER: Final = (
-    rf"(?:(?:{_TENS})[- ](?:one|two|three|four|five|six|seven|eight|nine)|" + "|".join(NUMBER_WORDS) + ")"
-)
+_BELOW_HUNDRED: Final = rf"(?:(?:{_TENS})[- ](?:one|two|three|four|five|six|seven|eight|nine)|{'|'.join(NUMBER_WORDS)})"
+WORD_NUMBER: Final = rf"(?:(?:(?:one|a)[- ])?hundred(?:[- ](?:and[- ])?{_BELOW_HUNDRED})?|{_BELOW_HUNDRED})"
 _STATED: Final = re.compile(
     rf"(?<![\w$.,/])(?P<n>\d{{1,3}}|{WORD_NUMBER})(?: ?- ?| )?"
     r"(?:pc|pcs|pce|p[il1][ec]{1,2}es?)\b\.?(?! ?(?:each|ea)\b)",

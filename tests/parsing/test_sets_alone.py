@@ -126,3 +126,13 @@ def test_a_list_with_handles_goes_on_beside_the_payments_of_its_price() -> None:
     assert offer.composition
     assert [p.count for p in offer.composition.listed] == [8, 8, 8, 2, 4]
     assert offer.composition.closes in {"both", "trade"}
+
+
+@pytest.mark.parametrize(
+    ("text", "number"),
+    [("One hundred and twelve pieces, gold lined", 112), ("A HUNDRED-PIECE dinner service", 100)],
+)
+def test_pieces_past_a_hundred_are_counted_in_words(text: str, number: int) -> None:
+    found = stated_pieces(text)
+    assert found is not None
+    assert found[0] == number
