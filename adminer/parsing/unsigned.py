@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
-from adminer.parsing.amounts import UNIT, Amount, fraction_of
+from adminer.parsing.amounts import FRACTION, UNIT, Amount, fraction_of
 from adminer.parsing.item_words import WORD
 from adminer.parsing.no_prices import MONTH
 from adminer.parsing.terms import Term
@@ -27,7 +27,8 @@ _NUMERAL: Final = re.compile(r"(?P<dollars>[1-9])?(?P<cents>\d\d)[.:]?")  # a ra
 _UNIT_ONLY: Final = re.compile(rf"[ ,]*(?:{UNIT})?[ .,]*", re.IGNORECASE)
 _CLAUSE_END: Final = re.compile(rf"[ ,]*(?:{UNIT})?(?:[.;]|$)", re.IGNORECASE)  # "Without coupon 79. One to a family"
 _LEADERS: Final = re.compile(r"(?:[._·…-] ?){2,}$")
-_PIASTRES: Final = re.compile(r"(?P<n>\d{1,4}(?:[.,]5)?)(?P<frac>[½¼¾])?[.,]?")
+_PIASTRES: Final = re.compile(rf"(?P<n>\d{{1,4}}(?:[.,]5)?)(?P<frac> ?{FRACTION})?[.,]?")
+_HEAD: Final = re.compile(r"P\. ?T(?:r?\.|\b)", re.IGNORECASE)
 _FAR: Final = 6.0  # type sizes that a figure stands under one with a sign, where another price is on its row
 _NEXT_ROW: Final = 3.5  # the same from row to row of a column that stands under its sign
 _FIRST_WORDS: Final = 2  # a cell that opens its line is followed by a unit at most ("324 doz")
@@ -167,6 +168,8 @@ def find_column_piastres(advert: AdvertText, amounts: Sequence[Amount]) -> list[
     it "40/6 ,, ,, 197.5"), or on the row of a name, right under the figure before.
     """
     signed = [_cell_of(advert, a) for a in amounts if a.form == "piastres"]
+    heads = [line for line in advert.lines if _HEAD.fullmatch(advert.text, line.start, line.end)]
+    signed += [_Cell(line.flat, line.type_px) for line in heads]
     others = [_cell_of(advert, a) for a in amounts if a.form == "sterling"]
     found: list[Amount] = []
     for line in sorted(advert.lines, key=lambda line: line.flat.y):

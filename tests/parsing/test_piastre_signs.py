@@ -35,3 +35,11 @@ def test_the_sign_of_a_sum_is_not_said_again() -> None:
 def test_a_sum_from_which_carriage_is_free_is_no_price() -> None:
     found = find_prices(advert_text((40, 100, 16, "Bowls 9 P.T. Rail paid on P.T. 200, free above P.T. 90.")), [])
     assert [p.amount.amount for p in found] == [Decimal(9)]
+
+
+def test_figures_under_a_sign_alone_on_rows_of_names_are_piastres() -> None:
+    rows = [("Rugs", "112 1/2"), ("Mats", "27½"), ("Trays", "9")]
+    lines = [(x, 130 + 28 * i, 16, cell) for i, row in enumerate(rows) for x, cell in zip((40, 400), row, strict=True)]
+    found = find_prices(advert_text((400, 100, 16, "P.Tr."), *lines), [])
+    assert [p.amount.amount for p in found] == [Decimal("112.5"), Decimal("27.5"), Decimal(9)]
+    assert find_prices(advert_text((400, 100, 16, "Size"), *lines), []) == []
