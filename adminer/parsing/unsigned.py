@@ -29,9 +29,10 @@ _CLAUSE_END: Final = re.compile(rf"[ ,]*(?:{UNIT})?(?:[.;]|$)", re.IGNORECASE)  
 _LEADERS: Final = re.compile(r"(?:[._·…-] ?){2,}$")
 _PIASTRES: Final = re.compile(rf"(?P<n>\d{{1,4}}(?:[.,]5)?)(?P<frac> ?{FRACTION})?[.,]?")
 _HEAD: Final = re.compile(r"P\. ?T(?:r?\.|\b)", re.IGNORECASE)
-_FAR: Final = 6.0  # type sizes that a figure stands under one with a sign, where another price is on its row
+_FAR: Final = 6.0  # type sizes that a figure stands under one with a sign, beside a price or under a head
 _NEXT_ROW: Final = 3.5  # the same from row to row of a column that stands under its sign
 _FIRST_WORDS: Final = 2  # a cell that opens its line is followed by a unit at most ("324 doz")
+_ODD: Final = (0.55, 1.8)  # the same where small fractions stand beside some figures of a column
 _ALIKE: Final = (0.7, 1.43)  # type sizes of cells of one column
 _LARGE: Final = 1.8  # body sizes from which a figure alone in its line is a numeral of display type
 _FEWEST: Final = 2  # cells or numerals with their sign that must speak
@@ -169,7 +170,8 @@ def find_column_piastres(advert: AdvertText, amounts: Sequence[Amount]) -> list[
     """
     signed = [_cell_of(advert, a) for a in amounts if a.form == "piastres"]
     heads = [line for line in advert.lines if _HEAD.fullmatch(advert.text, line.start, line.end)]
-    signed += [_Cell(line.flat, line.type_px) for line in heads]
+    head_cells = [_Cell(line.flat, line.type_px) for line in heads]
+    signed += head_cells
     others = [_cell_of(advert, a) for a in amounts if a.form == "sterling"]
     found: list[Amount] = []
     for line in sorted(advert.lines, key=lambda line: line.flat.y):
@@ -179,11 +181,12 @@ def find_column_piastres(advert: AdvertText, amounts: Sequence[Amount]) -> list[
         over = [
             line.flat.y - c.place.y
             for c in signed
-            if abs(c.place.right - line.flat.right) < 2 * line.type_px and _alike(c.type_px, line.type_px)
+            if _ends_below(c, line)
         ]
         step = min((s for s in over if s > 0), default=_FAR * line.type_px)
         row = any(abs(c.place.centre[1] - line.flat.centre[1]) < 0.7 * line.type_px for c in others)
-        named = step < _NEXT_ROW * line.type_px and _has_label(advert, line)
+        near = _FAR if any(_ends_below(head, line) for head in head_cells) else _NEXT_ROW
+        named = step < near * line.type_px and _has_label(advert, line, head_cells)
         if (row and step < _FAR * line.type_px) or named:
             value = Decimal(m["n"].replace(",", ".")) + fraction_of(m["frac"])
             found.append(Amount(line.start, line.end, value, "EGP-piastre", "piastres", _TRUST))
@@ -191,13 +194,25 @@ def find_column_piastres(advert: AdvertText, amounts: Sequence[Amount]) -> list[
     return found
 
 
-def _has_label(advert: AdvertText, line: TextLine) -> bool:
-    """Say whether words stand left of a line, on its row or half a row over or under it, but no other figure."""
+def _ends_below(cell: _Cell, line: TextLine) -> bool:
+    """Say whether a line ends where a cell does; the half beside a figure makes its line as much as half higher."""
+    return (
+        abs(cell.place.right - line.flat.right) < 2 * line.type_px
+        and _ODD[0] <= cell.type_px / max(line.type_px, 1.0) <= _ODD[1]
+    )
+
+
+def _has_label(advert: AdvertText, line: TextLine, heads: Sequence[_Cell]) -> bool:
+    """Say whether words stand left of a line, on its row or half a row over or under it, but no other figure.
+
+    A figure of another column with a head of its own does no harm.
+    """
     left = [
         other
         for other in advert.lines
         if other.flat.right <= line.flat.x and abs(other.flat.centre[1] - line.flat.centre[1]) < line.type_px
     ]
     return any(WORD.search(advert.printed(other)) for other in left) and not any(
-        _PIASTRES.fullmatch(advert.printed(other)) for other in left
+        _PIASTRES.fullmatch(advert.printed(other)) and not any(_ends_below(head, other) for head in heads)
+        for other in left
     )

@@ -43,3 +43,16 @@ def test_figures_under_a_sign_alone_on_rows_of_names_are_piastres() -> None:
     found = find_prices(advert_text((400, 100, 16, "P.Tr."), *lines), [])
     assert [p.amount.amount for p in found] == [Decimal("112.5"), Decimal("27.5"), Decimal(9)]
     assert find_prices(advert_text((400, 100, 16, "Size"), *lines), []) == []
+
+
+def test_two_columns_under_signs_of_their_own_keep_all_their_cells() -> None:
+    heads = (380, 100, 12, "P.T."), (500, 100, 12, "P.T.")
+    rows = [("Corned beef", "4", "44"), ("Salmon, tall tin", "6½", "74"), ("Pilchards", "", "33"), ("Jam", "5", "54")]
+    lines = [
+        (x, 130 + 28 * i, 17 if "½" in cell else 12, cell)
+        for i, row in enumerate(rows)
+        for x, cell in zip((40, 385, 505), row, strict=True)
+        if cell
+    ]
+    found = find_prices(advert_text(*heads, *lines), [])
+    assert [p.amount.amount for p in found] == [Decimal(n) for n in ("4", "44", "6.5", "74", "33", "5", "54")]
