@@ -178,11 +178,7 @@ def find_column_piastres(advert: AdvertText, amounts: Sequence[Amount]) -> list[
         m = _PIASTRES.fullmatch(advert.text, line.start, line.end)
         if m is None or any(a.start < line.end and line.start < a.end for a in amounts):
             continue
-        over = [
-            line.flat.y - c.place.y
-            for c in signed
-            if _ends_below(c, line)
-        ]
+        over = [line.flat.y - c.place.y for c in signed if _ends_below(c, line)]
         step = min((s for s in over if s > 0), default=_FAR * line.type_px)
         row = any(abs(c.place.centre[1] - line.flat.centre[1]) < 0.7 * line.type_px for c in others)
         near = _FAR if any(_ends_below(head, line) for head in head_cells) else _NEXT_ROW

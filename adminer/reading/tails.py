@@ -20,6 +20,10 @@ from adminer.reading.recognise import Gray
 
 HEAD: Final = re.compile(r"^[^\w£$]*(?:£?\d{1,2}/)?\$?\d{1,3}$")
 TAIL: Final = re.compile(r"^(?P<part>[\d½¼¾%/⁄zZ'’VvhHkKeEXxIl\[]{1,3}?)(?P<sign>[dc¢eé]?)(?P<rest>[.,;:!)'\"”’]*)$")
+UNREAD: Final = re.compile(r"(?P<part>)(?P<sign>)(?P<rest>)$")
+PAST: Final = (
+    0.85  # type sizes of ink past the middle of the last figure: room for a fraction of which nothing was read
+)
 FIGURE: Final = 0.28  # half the width of a figure by its height; common practice, no source
 SMALLEST: Final = 7.0  # pixels: the height of the lowest figures the reader was trained on
 SURE: Final = 0.95  # probability of any fraction where figures were read
@@ -47,14 +51,15 @@ def settle_tail(gray: Gray, word: PlacedWord, *, sterling: bool = False) -> Plac
     k, tail = ends[best]
     weighed = [chance * FAVOUR ** _hints(sign, tail["part"]) for sign, chance in _signs(chances[best])]
     sign = CLASSES[1 + int(np.argmax(weighed))]
-    if chances[best, 1:].sum() < (SURE if tail["part"].isdigit() else SURE_OF_LETTERS):
+    if chances[best, 1:].sum() < (SURE_OF_LETTERS if tail["part"] and not tail["part"].isdigit() else SURE):
         return word
     cents = tail["sign"] in CENTS and bool(tail["sign"])
     text = f"{word.text[:k]}{sign}{'¢' if cents else tail['sign']}{tail['rest']}"
     if text == word.text:
         return word
     end = k + len(tail["part"])
-    centres = (*word.centres[:k], float(np.mean(word.centres[k:end])), *word.centres[end:])
+    middle = float(np.mean(word.centres[k:end])) if end > k else (lefts[best] + word.right) / 2
+    centres = (*word.centres[:k], middle, *word.centres[end:])
     return replace(word, text=text, letters=text, centres=centres, form="fraction" if cents else None,
                    reader="numeral", confidence=min(word.confidence, TRUST))  # fmt: skip
 
@@ -65,11 +70,14 @@ def _signs(chances: NDArray[np.float32]) -> Sequence[tuple[str, float]]:
 
 def _hints(sign: str, part: str) -> int:
     """Count what speaks for a fraction in the letters that were read: they end as it does, they begin as it does."""
-    return (part[-1] in ("2zZ½" if sign == "½" else "4" + sign)) + (part[0] == "3" and sign == "¾")
+    return part.endswith(tuple("2zZ½" if sign == "½" else "4" + sign)) + (part.startswith("3") and sign == "¾")
 
 
 def _ends(word: PlacedWord) -> Sequence[tuple[int, re.Match[str]]]:
-    """Return after how many letters the figures of a number may end with a fraction following, and what follows."""
+    """Return after how many letters the figures of a number may end with a fraction following, and what follows.
+
+    Nothing follows where no letter was read in the ink behind the figures.
+    """
     if word.form or word.type_px < SMALLEST or len(word.centres) != len(word.text):
         return []
     ends = []
@@ -81,4 +89,7 @@ def _ends(word: PlacedWord) -> Sequence[tuple[int, re.Match[str]]]:
         if percent or NO_PART.match(tail["part"]) or (tail["part"].isdigit() and word.confidence >= NO_DOUBT):
             continue
         ends.append((k, tail))
+    unread = UNREAD.match(word.text, len(word.text))
+    if unread and HEAD.match(word.text) and word.right - word.centres[-1] > PAST * word.type_px:
+        ends.append((len(word.text), unread))
     return ends

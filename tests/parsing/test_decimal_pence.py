@@ -34,7 +34,7 @@ def test_new_pence_are_hundredths_of_a_pound(text: str, sums: list[str]) -> None
 
 def test_a_lot_in_new_pence_is_one_sum() -> None:
     (lot, _) = find_foreign("Cloths 3 for 50p, £1.75 a dozen", sterling=True)
-    assert (lot.amount, lot.quantity) == (Decimal("0.5"), 3)
+    assert (lot.amount, lot.quantity) == (Decimal("0.5"), Decimal(3))
 
 
 def test_a_point_parts_shillings_where_nothing_counts_in_hundreds() -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from numpy.typing import NDArray
@@ -105,12 +107,14 @@ def fractions_everywhere(windows: NDArray[np.float32]) -> NDArray[np.float32]:
 def test_figures_that_no_fraction_is_taken_for_stay(monkeypatch: pytest.MonkeyPatch, text: str) -> None:
     monkeypatch.setattr(tails, "answer", fractions_everywhere)
     page = set_numeral(text, None, "", 22.0)
-    assert settle_tail(page, read_as(text, text, 22.0)).text == text
+    word = replace(read_as(text, text, 22.0), right=LEFT + width_of(text, 22.0))
+    assert settle_tail(page, word).text == text
 
 
 def test_what_follows_a_stroke_is_pence_on_a_page_in_sterling(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(tails, "answer", fractions_everywhere)
-    page, word = set_numeral("5/4", None, "", 22.0), read_as("5/4", "5/4", 22.0)
+    page = set_numeral("5/4", None, "", 22.0)
+    word = replace(read_as("5/4", "5/4", 22.0), right=LEFT + width_of("5/4", 22.0))
     assert settle_tail(page, word).text == "5¼"
     assert settle_tail(page, word, sterling=True).text == "5/4"
 
@@ -119,3 +123,15 @@ def test_a_three_that_was_read_makes_it_three_quarters(monkeypatch: pytest.Monke
     monkeypatch.setattr(tails, "answer", fractions_everywhere)
     page = set_numeral("2", ("3", "4"), "", 22.0)
     assert settle_tail(page, read_as("23/4", "2", 22.0)).text == "2¾"
+
+
+@pytest.mark.parametrize(("fraction", "meant"), [(("1", "2"), "6½"), (("3", "4"), "6¾")])
+def test_a_fraction_of_which_nothing_was_read_is_found_in_the_ink(fraction: tuple[str, str], meant: str) -> None:
+    page = set_numeral("6", fraction, "", 22.0)
+    assert settle_tail(page, read_as("6", "6", 22.0, sure=0.99)).text == meant
+
+
+def test_a_figure_with_nothing_behind_it_is_not_looked_at() -> None:
+    page = set_numeral("6", None, "", 22.0)
+    word = read_as("6", "6", 22.0, sure=0.99)
+    assert settle_tail(page, replace(word, right=LEFT + width_of("6", 22.0))).text == "6"
