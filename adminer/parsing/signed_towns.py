@@ -15,7 +15,8 @@ from adminer.parsing.addresses import STREET, is_talk
 
 _CROSSING: Final = r"(?:\d+(?:st|nd|rd|th)|First|Second|Third|Fourth|Fifth|Sixth|Seventh|Eighth|Ninth|Main)"
 _PLACE: Final = re.compile(
-    rf"\b(?:{STREET}|Hill|Yard|Gate|Bridge|Cornmarket|Market Place|Walk|Rue [A-Z]\w+|Post Office|Court ?House|Depot|"
+    rf"\b(?:{STREET}|Hill|Yard|Gate|Bridge|Cornmarket|Market Place|Walk|Post Office|"
+    r"(?:Rue|Quai|Midan|Sharia|Chareh) [A-Z]\w+|Court ?House|Depot|"
     r"Salesrooms?|Showrooms?|\w+ Floors?|(?:North|South|East|West) s\Wde of)(?![a-z])|"
     rf"\b[A-Z]\w+\.? (?:at|&|and) {_CROSSING}\b|"
     r"^\d{1,5}(?: ?- ?\d{1,5})? (?:[NSEW]\.? )?[A-Z]\w+",

@@ -31,9 +31,10 @@ _END: Final = r"(?= ?(?:[\n·•|;*–—]|[,.]? ?(?:Phone|Tel|Open|Prices|Close
 _AFTER_ADDRESS: Final = re.compile(rf"\b{STREET}(?: ?, ?|\n){_NAME}{_END}", re.MULTILINE)
 _CENTER: Final = re.compile(r"\bat (?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?) (?:Plaza|Shopping (?:Center|Plaza)|Mall)\b")
 _BRANCHES: Final = re.compile(
-    r"\b(?i:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?|branches) (?:in|at) "
-    r"(?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?)(?=,| and |[ .]*(?:\n|$))"
+    r"\b(?i:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?|branches) (?i:in|at) "
+    r"(?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?|[A-Z]{3,}(?: [A-Z]{3,})?)(?=,| (?i:and) |[ .]*(?:\n|$))"
 )
+_SMALL_L: Final = re.compile(r"(?<=[,.] )l(?=(?:owa|ll|nd|daho)\b)")  # what readers make of the I of a state
 # a line of a shop's particulars: what else stands on it says that its parts are addresses and towns
 PARTICULARS: Final = re.compile(
     r"\b(?:\d+ stores|store hours|open (?:daily|evenings?|every|mon|tue|wed|thu|fri|sat|sun|nights?|till|'?til)|closed|"
@@ -80,6 +81,7 @@ def find_town(
     knows, one among a shop's particulars ("Open evenings · Phone 4-2290"), and a large town of the world. The wordings
     are common practice, no source.
     """
+    text = _SMALL_L.sub("I", text)
     under = town_under(text, house)
     found = (
         (_in_case(under) if under and _may_be_town(under) else None)

@@ -21,6 +21,7 @@ from adminer.parsing.towns import find_town
         ("Osterby · Wenningham · Ferncliff", "Osterby"),
         ("Basement Salesroom. Osterby", "Osterby"),
         ("CORN HILL, OSTERBY", "OSTERBY"),
+        ("Quai François-Robert, OSTERBY — Telegrams : Corbelle", "OSTERBY"),
         ("The Big Drapers, Commercial Road, Osterby: Branches at\nWenning", "Osterby"),
     ],
 )

@@ -19,6 +19,8 @@ from adminer.parsing.towns import find_town
         ("Housewares, Third Floor · Mail and phone orders filled · Ferncliff", "Ferncliff"),
         ("Ferncliff’s Greater Store · Main at Fourth Street", "Ferncliff"),
         ("14 stations in Port Amity and Osterby", "Port Amity"),
+        ("MARKETS IN PORT AMITY, DELL CITY AND WEST OSTERBY", "Port Amity"),
+        ("The Seed House, Lock 70, Wenning, lowa", "Wenning"),
         ("Supermarkets·Osterby·Ferncliff", "Osterby"),
         ("Rialto Theatre, Osterby", "Osterby"),
         ("Highway 9. Port Amity — Cash and Carry", "Port Amity"),
