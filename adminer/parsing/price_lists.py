@@ -87,7 +87,7 @@ def read_price_list(
     cells that tell what an article weighs.
     """
     cells = [c for c in cells_of(advert) if not any(a <= c.start < b for a, b in weights)]
-    heads = find_heads(advert, cells)
+    heads = find_heads(advert, cells, prices)
     if heads is None:
         measured, spans = measured_rows(advert, cells, prices)
         named = frozenset().union(*(starts for _, starts in measured))
@@ -111,7 +111,7 @@ def read_price_list(
     starts = frozenset().union(*(found for _, found in made))
     prices = [_with_quantity(heads, p) if p.start in starts else p for p in prices]
     spans = [(c.start, c.end) for row in rows for c in row.cells]
-    spans += [(c.start, c.end) for c in cells if any(c.flat == column.place for column in heads.columns)]
+    spans += [(c.start, c.end) for c in cells if any(c.flat.joined(h.place) == h.place for h in heads.columns)]
     names = tuple((row.name.start, row.name.end) for row in rows if row.name)
     return PriceList(tuple(made), tuple(spans), names, heads.name), prices
 

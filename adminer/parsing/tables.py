@@ -8,8 +8,8 @@ with the name above it.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final, Literal
 
@@ -37,6 +37,8 @@ _GAP: Final = 1.3  # type sizes between two cells of a row
 _COLUMN: Final = 2.5  # widths of a price from its middle to the middle of its head
 _BREAK: Final = 2.6  # usual steps from row to row at which a table has ended
 _FEWEST_ROWS: Final = 2
+_FEWEST_PRICES: Final = 3  # of a column that no word over it tells to hold prices
+_POINTED: Final = re.compile(r"\$?\d{0,3}\.\d\d\.?")
 _FAR: Final = 1e6
 _JOINING: Final = frozenset({"of", "the", "and", "in"})
 _LEADER: Final = re.compile(r"[._·…=*•-]{2,}|[.·…]")
@@ -115,18 +117,60 @@ def cells_of(advert: AdvertText) -> list[Cell]:
     return cells
 
 
-def find_heads(advert: AdvertText, cells: Sequence[Cell]) -> Heads | None:
-    """Return the heads of a price list, None where no row of heads names its columns."""
+def find_heads(advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found] = ()) -> Heads | None:
+    """Return the heads of a price list, None where no row of heads names its columns.
+
+    Whatever a head says, a column of `prices` with points under it holds prices ("Less carton", "Carton lots").
+    """
     for head in cells:
         if kind_of_head(head.text) != "name":
             continue
-        row = [head] + [c for c in cells if c is not head and _one_row(c.flat, head.flat) and kind_of_head(c.text)]
-        columns = [Column(kind_of_head(c.text) or "other", _with_above(c, cells), c.flat) for c in row]
+        row = _stacked([c for c in cells if c is not head and _one_row(c.flat, head.flat)])
+        held = {c.start: _prices_under(c, row, prices) for c in row if kind_of_head(c.text) not in {"name", "size"}}
+        row = [head] + [c for c in row if held.get(c.start, 0) >= _FEWEST_PRICES or kind_of_head(c.text)]
+        columns = [Column(_kind_of(c, held), _with_above(c, cells), c.flat) for c in row]
         if len(columns) >= 3 and any(c.kind == "price" for c in columns):
             foot = max(c.flat.centre[1] for c in row)
             over = " ".join(advert.printed(n) for n in advert.lines if n.flat.centre[1] < head.flat.y)
             return Heads(tuple(columns), foot, over)
     return None
+
+
+def _stacked(row: Sequence[Cell]) -> list[Cell]:
+    """Return the heads of a row, those set over each other ("Less / carton") as one."""
+    stacked: list[Cell] = []
+    for cell in sorted(row, key=lambda c: c.flat.y):
+        over = next((o for o in stacked if _shared(o.flat, cell.flat) > 0.5 * min(o.flat.w, cell.flat.w)), None)
+        if over is None:
+            stacked.append(cell)
+            continue
+        both = replace(cell, text=f"{over.text} {cell.text}", flat=over.flat.joined(cell.flat))
+        stacked[stacked.index(over)] = both
+    return stacked
+
+
+def _shared(one: Box, other: Box) -> float:
+    return min(one.right, other.right) - max(one.x, other.x)
+
+
+def _kind_of(head: Cell, held: Mapping[int, int]) -> Kind:
+    """Return what a column holds, by how many prices the columns hold: where others hold some, one of none is none."""
+    mine = held.get(head.start, 0)
+    kind = kind_of_head(head.text) or "other"
+    if mine >= _FEWEST_PRICES:
+        return "price"
+    return "other" if kind == "price" and not mine and max(held.values()) >= _FEWEST_PRICES else kind
+
+
+def _prices_under(head: Cell, row: Sequence[Cell], prices: Sequence[Found]) -> int:
+    """Count the prices with points under a head, nearer to it than to the other heads of its row."""
+    return sum(
+        _POINTED.fullmatch(p.text.strip()) is not None
+        and p.place.centre[1] > head.flat.bottom
+        and abs(p.place.centre[0] - head.flat.centre[0]) < p.place.w
+        and min(row, key=lambda c: abs(c.flat.centre[0] - p.place.centre[0])) is head
+        for p in prices
+    )
 
 
 def rows_of(heads: Heads, cells: Sequence[Cell], prices: Sequence[Found]) -> list[Row]:
@@ -205,6 +249,7 @@ def _with_above(head: Cell, cells: Sequence[Cell]) -> str:
         if 0 < head.flat.centre[1] - c.flat.centre[1] < 2 * head.line.type_px
         and min(c.flat.right, head.flat.right) > max(c.flat.x, head.flat.x)
         and len(c.text) <= _LONGEST
+        and c.text not in head.text
     ]
     return f"{above[-1].text} {head.text}" if above else head.text
 

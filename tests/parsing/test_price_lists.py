@@ -142,3 +142,17 @@ def test_an_order_form_names_its_articles_under_the_name_of_article() -> None:
         lines += [(20, 130 + 28 * i, 16, number), (140, 130 + 28 * i, 16, name), (640, 130 + 28 * i, 16, price)]
     (advert,) = parse_page(reading_of(lines), NO_NAMES)
     assert [item for item, _ in items(advert)] == [name for _, name, _ in rows]
+
+
+def test_prices_tell_their_columns_whatever_the_heads_say() -> None:
+    advert = table(
+        ("No.", "Item", "Doz.", "Less", "Carton"),
+        ("R-9", "Dinner plate", "2", "10.75", "9.60"),
+        ("R-7", "Salad plate", "3", "7.80", "6.95"),
+        ("R-5", "Butter plate", "3", "5.40", "4.85"),
+    )
+    assert items(advert) == [
+        ("Dinner plate", ["10.75", "9.60"]),
+        ("Salad plate", ["7.80", "6.95"]),
+        ("Butter plate", ["5.40", "4.85"]),
+    ]
