@@ -17,14 +17,13 @@ from adminer.reading.numerals import settle_numerals
 from adminer.reading.opinion import second_opinion
 from adminer.reading.order import reading_order
 from adminer.reading.placed import PlacedWord, place, to_scan
-from adminer.reading.seen import Seen
+from adminer.reading.seen import LEAST_CONFIDENCE, Seen
 from adminer.reading.signs import restore_signs
 from adminer.reading.words import split_words
 from adminer.records import Block, BlockKind, Box, PageReading, Region, Word
 
 RAISED_FOOT = 0.25  # of the higher of two words: cents stand so far above the foot of the dollars beside them
 BESIDE = 0.75  # of the narrower: what is seen of one box in the other is the paper around their figures
-LEAST_CONFIDENCE = 0.5  # mean probability of the letters of a line: below it is a picture, a smear or a border
 
 
 def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str, dpi: float | None) -> PageReading:

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from adminer.reading.detect import Line
 from adminer.reading.recognise import Gray, Letter, ReadLine
 
+LEAST_CONFIDENCE = 0.5  # mean probability of the letters of a line: below it is a picture, a smear or a border
+
 
 @dataclass(frozen=True, slots=True)
 class Seen:

@@ -14,7 +14,7 @@ from adminer.reading.again import second_try
 from adminer.reading.detect import Line, find_lines
 from adminer.reading.leftover import WIDE, free_numerals, is_price
 from adminer.reading.recognise import Gray, cut_strip, read_strips
-from adminer.reading.seen import Seen, figures
+from adminer.reading.seen import LEAST_CONFIDENCE, Seen, figures
 from adminer.reading.words import ink_of
 
 SHORT_SIDE = 736  # network pixels: the shorter side of a picture is brought to at least this
@@ -23,7 +23,6 @@ FINE = 13.0  # lines lower than this in network pixels are missed or cut badly
 AIM = 22.0  # the height that the fine look brings them to
 COARSE = 0.35  # the look for the largest type: at this part of the first scale
 LARGE = 24.0  # lines at least this high in the coarse look are large type
-SMEAR = 0.5  # mean probability of its letters under which a line has read nothing
 UNREAD = 0.6  # mean probability of its letters under which a tall box may be several lines
 VALLEY = 0.6  # of the ink of the rows around: less between two lines that touch; set by eye on one column of figures
 LEAST_ROW = 0.4  # of the usual height of a line: what is lower is a stroke, not a line
@@ -64,7 +63,7 @@ def see(look: Look, threads: int = 1) -> list[Seen]:
             seen.append(one)
     seen += _read(look.gray, pieces, threads)
     seen = second_try(look.gray, seen, threads)
-    return [*seen, *_missed(look, [one.line for one in seen if one.read.confidence >= SMEAR], threads)]
+    return [*seen, *_missed(look, [one.line for one in seen if one.read.confidence >= LEAST_CONFIDENCE], threads)]
 
 
 def _missed(look: Look, lines: Sequence[Line], threads: int) -> list[Seen]:

@@ -21,9 +21,7 @@ from adminer.reading.recognise import Gray
 HEAD: Final = re.compile(r"^[^\w£$]*(?:£?\d{1,2}/)?\$?\d{1,3}$")
 TAIL: Final = re.compile(r"^(?P<part>[\d½¼¾%/⁄zZ'’VvhHkKeEXxIl\[]{1,3}?)(?P<sign>[dc¢eé]?)(?P<rest>[.,;:!)'\"”’]*)$")
 UNREAD: Final = re.compile(r"(?P<part>)(?P<sign>)(?P<rest>)$")
-PAST: Final = (
-    0.85  # type sizes of ink past the middle of the last figure: room for a fraction of which nothing was read
-)
+PAST: Final = 0.85  # type sizes of ink past the middle of the last figure: room for a fraction that was not read
 FIGURE: Final = 0.28  # half the width of a figure by its height; common practice, no source
 SMALLEST: Final = 7.0  # pixels: the height of the lowest figures the reader was trained on
 SURE: Final = 0.95  # probability of any fraction where figures were read
