@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
-from typing import Literal
+from typing import Final, Literal, get_args
 
 Reader = Literal["tesseract", "display", "numeral", "person"]
 RegionKind = Literal["advert", "editorial", "masthead"]
@@ -38,6 +38,11 @@ Condition = Literal[
     "former",
     "comparison",
 ]
+_OF_OFFERS: Final = (
+    "punch_card limit expiry mail_order postage deposit instalments tax while_they_last rain_check free open_stock "
+    "schedule cash guarantee saving trade_in combination fixed_price"
+)
+CONDITION_KINDS: Final = frozenset([*get_args(Condition), *_OF_OFFERS.split()])  # of printed conditions
 PriceRole = Literal[
     "price", "range_low", "range_high", "from", "up_to", "down_payment", "instalment", "postage", "reference", "saving"
 ]
@@ -234,10 +239,7 @@ class Link:
 class ConditionText:
     """Hold one printed condition of an offer or advert ("limit one", "coupon expires Sat.")."""
 
-    # coupon, with_purchase, stamps, punch_card, limit, expiry, mail_order, postage, deposit, instalments, tax,
-    # while_they_last, rain_check, free, open_stock, schedule, cash, guarantee, saving, trade_in, combination,
-    # fixed_price
-    kind: str
+    kind: str  # one of CONDITION_KINDS
     text: str
     box: Box
     confidence: float

@@ -9,13 +9,14 @@ from typing import Final
 import numpy as np
 from scipy.optimize import linear_sum_assignment
 
-from adminer.records import Box
+from adminer.records import CONDITION_KINDS, Box
 from adminer.score.alike import ALIKE, same_name, same_terms, similarity
-from adminer.score.found import FoundAdvert, FoundPage, FoundSet
+from adminer.score.found import FoundAdvert, FoundPage, FoundSet, FoundText
 from adminer.score.prices import same_place
 from adminer.score.tally import Tally, one_to_one
-from adminer.score.truth import TrueAdvert, TruePage, TrueSet
+from adminer.score.truth import TrueAdvert, TruePage, TruePrice, TrueSet, TrueText
 
+_DAYS_OF_SALE: Final = frozenset({"validity", "expiry"})  # kinds of printed dates that bind what is offered
 REGION_IOU: Final = 0.7  # issue 3: "advert regions on whole pages (IoU 0.7)"
 
 
@@ -23,17 +24,41 @@ def score_conditions(page: TruePage, found: FoundPage) -> Tally:
     """Count printed conditions: the words right, and kind and place where the truth states them.
 
     One found condition may answer several true ones and the other way round, since a sentence may hold two terms.
+    Where a truth sorts a condition under a name that is none of our kinds ("credit", "sale_end"), kinds cannot be
+    compared: there the words must agree, the same place is not enough, and days of a sale are met by a printed date,
+    which is how they are found. A label ("reg.") that the truth states with its price and not in its list is judged
+    there (terms of prices): it is not counted here, and one with neither in the truth is wrong.
     """
     got = list({(c.kind, c.text, c.box): c for c in found.conditions if c.kind != "everyone"}.values())
-    if page.conditions is not None:
-        hits = [
-            [true.kind == one.kind and (_meets(true.box, one.box) or same_terms(true.text, one.text)) for one in got]
+    if page.conditions is None:
+        hits = [[same_terms(true, one.text) for one in got] for true in page.offers_with_conditions]
+        dated = [False] * len(hits)
+    else:
+        hits = [[_answers(true, one) for one in got] for true in page.conditions]
+        got_dates = [date for date in found.dates if date.kind in _DAYS_OF_SALE]
+        dated = [
+            true.kind not in CONDITION_KINDS and any(same_terms(true.text, one.text) for one in got_dates)
             for true in page.conditions
         ]
-    else:
-        hits = [[same_terms(true, one.text) for one in got] for true in page.offers_with_conditions]
-    grid = np.array(hits, dtype=bool).reshape(len(hits), len(got))
-    return Tally(int(grid.any(axis=0).sum()), len(got), int(grid.any(axis=1).sum()), len(hits))
+    right = [any(row[j] for row in hits) for j in range(len(got))]
+    met = [any(row) or by_date for row, by_date in zip(hits, dated, strict=True)]
+    judged = [hit or not _with_its_price(page.prices, one) for hit, one in zip(right, got, strict=True)]
+    return Tally(sum(right), sum(judged), sum(met), len(hits))
+
+
+def _answers(true: TrueText, found: FoundText) -> bool:
+    if true.kind not in CONDITION_KINDS:
+        return same_terms(true.text, found.text)
+    return true.kind == found.kind and (_meets(true.box, found.box) or same_terms(true.text, found.text))
+
+
+def _with_its_price(prices: tuple[TruePrice, ...], found: FoundText) -> bool:
+    """Say whether the truth states the condition of a found label at a price: in its place, else in its words."""
+    return any(
+        price.condition == found.kind
+        and (_meets(price.box, found.box) if price.box else same_terms(price.condition_text or "", found.text))
+        for price in prices
+    )
 
 
 def _meets(true: Box | None, found: Box) -> bool:

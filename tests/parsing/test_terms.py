@@ -11,7 +11,8 @@ import pytest
 
 from adminer.parsing.schedule import find_schedule
 from adminer.parsing.term_words import mend
-from adminer.parsing.terms import find_labels, find_terms
+from adminer.parsing.terms import _data, find_labels, find_terms
+from adminer.records import CONDITION_KINDS
 from tests.parsing.pages import advert_text, parse
 
 WORDINGS = [
@@ -302,3 +303,7 @@ def test_an_expiry_ends_with_its_day() -> None:
     assert term.words == "Offer ends Friday, May 9"
     (term,) = find_terms("Coupon expires April 29, 1950 Cup")
     assert term.words == "Coupon expires April 29, 1950"
+
+
+def test_every_kind_of_the_wordings_is_a_known_kind() -> None:
+    assert {row["kind"] for row in _data()["term"]} <= CONDITION_KINDS

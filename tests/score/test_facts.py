@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -16,7 +17,7 @@ from adminer.score.facts import (
 )
 from adminer.score.found import FoundAdvert, FoundSet, FoundText
 from adminer.score.tally import Tally, one_to_one
-from tests.score.pages import HERE, THERE, page, truth
+from tests.score.pages import HERE, THERE, page, true_price, truth
 
 LEFT, RIGHT = Box(0, 0, 100, 200), Box(110, 0, 100, 200)
 TWO_ADVERTS: list[dict[str, Any]] = [
@@ -97,3 +98,33 @@ def test_the_kind_of_a_condition_counts_where_the_truth_states_it() -> None:
     true = truth(conditions=[{"kind": "limit", "text": "Limit one", "box": [10, 10, 40, 20]}])
     assert score_conditions(true, page(conditions=(FoundText("limit", "LIMIT 1", HERE),))) == one_to_one(1, 1, 1)
     assert score_conditions(true, page(conditions=(FoundText("coupon", "Limit one", HERE),))) == one_to_one(0, 1, 1)
+
+
+def test_a_condition_under_a_name_that_is_no_kind_of_ours_is_compared_by_its_words() -> None:
+    true = truth(conditions=[{"kind": "credit", "text": "No carrying charge on lay-aways", "box": [10, 10, 40, 20]}])
+    said = FoundText("instalments", "No carrying charge on lay-aways", HERE)
+    beside = FoundText("instalments", "Charge it", HERE)
+    assert score_conditions(true, page(conditions=(said,))) == one_to_one(1, 1, 1)
+    assert score_conditions(true, page(conditions=(beside,))) == one_to_one(0, 1, 1)
+
+
+def test_days_of_sale_are_met_by_a_printed_date() -> None:
+    true = truth(conditions=[{"kind": "sale_end", "text": "Prices good through May 9"}])
+    day = FoundText("validity", "Prices good through May 9", HERE)
+    assert score_conditions(true, page(dates=(day,))) == Tally(0, 0, 1, 1)
+    assert score_conditions(true, page(dates=(replace(day, kind="dateline"),))) == Tally(0, 0, 0, 1)
+    ours = truth(conditions=[{"kind": "limit", "text": "Prices good through May 9"}])
+    assert score_conditions(ours, page(dates=(day,))) == Tally(0, 0, 0, 1)
+
+
+def test_a_label_told_with_its_price_is_judged_there() -> None:
+    box = [10, 10, 40, 20]
+    true = truth(true_price(1.98, condition="former", condition_text="Reg.", box=box), conditions=[])
+    right, wrong = FoundText("former", "reg.", HERE), FoundText("former", "reg.", THERE)
+    assert score_conditions(true, page(conditions=(right, wrong))) == Tally(0, 1, 0, 0)
+    assert score_conditions(true, page(conditions=(replace(right, kind="comparison"),))) == Tally(0, 1, 0, 0)
+    listed = truth(
+        true_price(1.98, condition="former", condition_text="Reg.", box=box),
+        conditions=[{"kind": "former", "text": "Reg.", "box": box}],
+    )
+    assert score_conditions(listed, page(conditions=(right,))) == one_to_one(1, 1, 1)
