@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterable
 from datetime import date
 from typing import Final
 
@@ -20,21 +21,31 @@ _DAYS_OF_SALE: Final = frozenset({"validity", "expiry"})  # kinds of printed dat
 REGION_IOU: Final = 0.7  # issue 3: "advert regions on whole pages (IoU 0.7)"
 
 
-def score_conditions(page: TruePage, found: FoundPage) -> Tally:
+def kinds_not_of(truth: Iterable[TruePage]) -> frozenset[str]:
+    """Return our kinds of conditions that the writer of a truth does not sort by: none where all his are ours.
+
+    A writer with names of his own ("credit", "sale_end") who never says "postage" has filed freight under another.
+    """
+    used = {one.kind for page in truth for one in page.conditions or ()}
+    return CONDITION_KINDS - used if used - CONDITION_KINDS else frozenset()
+
+
+def score_conditions(page: TruePage, found: FoundPage, unused: frozenset[str] = frozenset()) -> Tally:
     """Count printed conditions: the words right, and kind and place where the truth states them.
 
     One found condition may answer several true ones and the other way round, since a sentence may hold two terms.
-    Where a truth sorts a condition under a name that is none of our kinds ("credit", "sale_end"), kinds cannot be
-    compared: there the words must agree, the same place is not enough, and days of a sale are met by a printed date,
-    which is how they are found. A label ("reg.") that the truth states with its price and not in its list is judged
-    there (terms of prices): it is not counted here, and one with neither in the truth is wrong.
+    Kinds cannot be compared where a truth sorts a condition under a name that is none of our kinds, or one is found as
+    a kind that the truth never uses (`unused`, see kinds_not_of): there the words must agree, the same place is not
+    enough. Days of a sale under another name are met by a printed date, which is how they are found. A label ("reg.")
+    that the truth states with its price and not in its list is judged there (terms of prices): it is not counted here,
+    and one with neither in the truth is wrong.
     """
     got = list({(c.kind, c.text, c.box): c for c in found.conditions if c.kind != "everyone"}.values())
     if page.conditions is None:
         hits = [[same_terms(true, one.text) for one in got] for true in page.offers_with_conditions]
         dated = [False] * len(hits)
     else:
-        hits = [[_answers(true, one) for one in got] for true in page.conditions]
+        hits = [[_answers(true, one, unused) for one in got] for true in page.conditions]
         got_dates = [date for date in found.dates if date.kind in _DAYS_OF_SALE]
         dated = [
             true.kind not in CONDITION_KINDS and any(same_terms(true.text, one.text) for one in got_dates)
@@ -46,10 +57,11 @@ def score_conditions(page: TruePage, found: FoundPage) -> Tally:
     return Tally(sum(right), sum(judged), sum(met), len(hits))
 
 
-def _answers(true: TrueText, found: FoundText) -> bool:
-    if true.kind not in CONDITION_KINDS:
-        return same_terms(true.text, found.text)
-    return true.kind == found.kind and (_meets(true.box, found.box) or same_terms(true.text, found.text))
+def _answers(true: TrueText, found: FoundText, unused: frozenset[str]) -> bool:
+    same = same_terms(true.text, found.text)
+    if true.kind not in CONDITION_KINDS or found.kind in unused:
+        return same
+    return true.kind == found.kind and (same or _meets(true.box, found.box))
 
 
 def _with_its_price(prices: tuple[TruePrice, ...], found: FoundText) -> bool:

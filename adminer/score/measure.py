@@ -9,6 +9,7 @@ from adminer.records import ParsedPage
 from adminer.score.calibration import Bin, calibration_error, reliability_curve
 from adminer.score.causes import Miss, find_causes
 from adminer.score.facts import (
+    kinds_not_of,
     score_conditions,
     score_dates,
     score_lines,
@@ -42,6 +43,8 @@ class Score:
 def score_found(found: Iterable[FoundPage], truth: Iterable[TruePage]) -> Score:
     """Score found pages against the truth; a page of the truth that was not found counts as found empty."""
     by_page = {(page.file, page.leaf): page for page in found}
+    truth = tuple(truth)
+    unused = kinds_not_of(truth)
     fields: dict[str, Tally] = {}
     judged: list[tuple[float, bool]] = []
     texts: list[LineScore] = []
@@ -56,7 +59,7 @@ def score_found(found: Iterable[FoundPage], truth: Iterable[TruePage]) -> Score:
         if page is None:
             missing.append(true.file)
             page = FoundPage(true.file, true.leaf, "")
-        for name, tally in _page_tallies(true, page).items():
+        for name, tally in _page_tallies(true, page, unused).items():
             fields[name] = fields.get(name, Tally()) + tally
         for money in MONIES:
             matched = match_prices(true, page.prices, money)
@@ -83,7 +86,7 @@ def score_pages(parsed: Iterable[ParsedPage], truth: Iterable[TruePage]) -> Scor
     return score_found((found_in_parsed(page) for page in parsed), truth)
 
 
-def _page_tallies(true: TruePage, page: FoundPage) -> dict[str, Tally]:
+def _page_tallies(true: TruePage, page: FoundPage, unused: frozenset[str]) -> dict[str, Tally]:
     tallies: dict[str, Tally] = {}
     terms = items = strict = Tally()
     for money in MONIES:
@@ -98,7 +101,7 @@ def _page_tallies(true: TruePage, page: FoundPage) -> dict[str, Tally]:
         "priced items": items,
         "priced items, word for word": strict,
         "terms of prices": terms,
-        "conditions": score_conditions(true, page),
+        "conditions": score_conditions(true, page, unused),
         "sets, stated number": stated,
         "sets, listed pieces": listed,
         "lines": score_lines(true, page) if true.lines is not None else Tally(),

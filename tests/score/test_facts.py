@@ -6,8 +6,9 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
-from adminer.records import Box
+from adminer.records import CONDITION_KINDS, Box
 from adminer.score.facts import (
+    kinds_not_of,
     score_conditions,
     score_dates,
     score_lines,
@@ -128,3 +129,16 @@ def test_a_label_told_with_its_price_is_judged_there() -> None:
         conditions=[{"kind": "former", "text": "Reg.", "box": box}],
     )
     assert score_conditions(listed, page(conditions=(right,))) == one_to_one(1, 1, 1)
+
+
+def test_a_kind_that_a_truth_with_names_of_its_own_never_uses_is_compared_by_its_words() -> None:
+    mine = {"kind": "free", "text": "We pay freight on orders of $20", "box": [10, 10, 40, 20]}
+    true = truth(conditions=[mine, {"kind": "credit", "text": "Easy terms"}])
+    unused = kinds_not_of([true])
+    assert unused == CONDITION_KINDS - {"free"}
+    assert kinds_not_of([truth(conditions=[mine])]) == frozenset()
+    freight = FoundText("postage", "We pay freight on orders of $20", HERE)
+    assert score_conditions(true, page(conditions=(freight,)), unused) == one_to_one(1, 1, 2)
+    assert score_conditions(true, page(conditions=(freight,))) == one_to_one(0, 1, 2)
+    beside = FoundText("postage", "F.O.B. mill", HERE)
+    assert score_conditions(true, page(conditions=(beside,)), unused) == one_to_one(0, 1, 2)
