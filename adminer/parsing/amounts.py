@@ -104,7 +104,7 @@ _POINT: Final = re.compile(
 _BARE: Final = re.compile(
     r"(?:(?<![\w$£.,:/#\-])|(?<=\.\.)|(?<=\b[2-9]/)|(?<=[A-Za-z]{3}-))(?<![x×])(?<![x×] )"  # "33 x 6.00" is a tyre
     r"(?P<whole>\d{1,3}(?:,\d{3})*|\d{4,6})\.(?P<cents>\d\d)"
-    r"(?![\d%°]|\.\d| ?(?:a\.? ?m\b|p\.? ?m\b|in\b|inch|ft\b|oz\b|x \d|per cent|o'clock|P\.? ?T\b))",
+    r"(?![\d%°]|\.\d| ?(?:a\.? ?m\b|p\.? ?m\b|in\b|inch|ft\b|oz\b|[x×] ?\d|per cent|o'clock|P\.? ?T\b))",
     re.IGNORECASE,
 )
 _WORDS: Final = re.compile(

@@ -1,7 +1,6 @@
 """Tables of sizes against grades ("Size | Woven | Tufted | Knotted"): a price is for one grade in one size.
 
-Neither the head of the column nor the label of the row says alone what it is for. Where the rows are named by goods
-instead ("Radish, Long Scarlet | Oz. | Lb."), the whole cell at the left names the row: a stop in it ends no sentence.
+Neither the head of the column nor the label of the row says alone what it is for.
 """
 
 from __future__ import annotations
@@ -10,14 +9,14 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
+from adminer.parsing.cells import Cell
 from adminer.parsing.column_heads import shares_row
 from adminer.parsing.item_words import WORD, clean_item
 from adminer.parsing.items import Segment
 from adminer.parsing.measured_rows import Row, columns_of, left_of
 from adminer.parsing.prices import Found
-from adminer.parsing.slips import mend_text
+from adminer.parsing.table_heads import kind_of_head
 from adminer.parsing.table_rows import row_segment
-from adminer.parsing.tables import Cell, kind_of_head
 from adminer.parsing.text import AdvertText
 
 _SIZE: Final = re.compile(r"(?:No\.? ?)?[\d½¼¾]")
@@ -31,12 +30,9 @@ PriceRow = list[Found]
 
 
 def grade_rows(
-    advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found], names: frozenset[str]
+    advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found]
 ) -> tuple[list[Row], list[tuple[int, int]]]:
-    """Return the items of tables with prices side by side, and the characters of their heads and labels.
-
-    Words of `names` (lower case) are never taken for misread words of the trade.
-    """
+    """Return the items of tables with prices side by side, and the characters of their heads and labels."""
     made: list[Row] = []
     spans: list[tuple[int, int]] = []
     for columns in _tables(columns_of(advert, prices), cells):
@@ -49,25 +45,14 @@ def grade_rows(
         heads = [_head(advert, column[0], cells) for column in columns]
         found = [head for head in heads if head is not None]
         found = found if sizes else [_upper(head, cells) for head in found]
-        graded = len(found) == len(columns) and (sizes or len(columns) >= _FEWEST)
-        if graded:
-            for row, label in zip(rows, labels, strict=True):
-                made += [
-                    (_graded(advert, label, found[_column_of(columns, price)], sizes=sizes), frozenset([price.start]))
-                    for price in row
-                    if label is not None
-                ]
-        elif not sizes and len(columns) >= _FEWEST:
+        if len(found) < len(columns) or not (sizes or len(columns) >= _FEWEST):
+            continue
+        for row, label in zip(rows, labels, strict=True):
             made += [
-                (
-                    row_segment(advert, label, mend_text(label.text.replace(". ", ", "), names), None),
-                    frozenset(p.start for p in row),
-                )
-                for row, label in zip(rows, labels, strict=True)
+                (_graded(advert, label, found[_column_of(columns, price)], sizes=sizes), frozenset([price.start]))
+                for price in row
                 if label is not None
             ]
-        else:
-            continue
         spans += [(cell.start, cell.end) for cell in (*named, *found)]
     return made, spans
 

@@ -14,11 +14,11 @@ from typing import Final
 
 from rapidfuzz import fuzz
 
+from adminer.parsing.cells import Cell
 from adminer.parsing.column_heads import shares_row
 from adminer.parsing.items import Segment
 from adminer.parsing.prices import Found
 from adminer.parsing.table_rows import row_segment
-from adminer.parsing.tables import Cell
 from adminer.parsing.text import AdvertText
 
 _MEASURE: Final = re.compile(r"(?:[A-Z]{1,2} ?-?)?(?P<n>[\d½¼¾⅓⅔⅛./-]{1,6})[ -]?(?P<word>[A-Za-z]{2,9})?\.?(?: each)?")

@@ -6,16 +6,20 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from functools import partial
 from typing import Final
 
 from adminer.parsing.amounts import NUMBER_WORDS, Amount
+from adminer.parsing.cells import Cell, cells_of
 from adminer.parsing.grade_tables import grade_rows
 from adminer.parsing.items import Segment
-from adminer.parsing.measured_rows import measured_rows
+from adminer.parsing.measured_rows import Row, measured_rows
+from adminer.parsing.plain_tables import plain_rows
 from adminer.parsing.prices import Found, make_price
 from adminer.parsing.size_rows import size_rows
+from adminer.parsing.table_heads import Column, Heads, find_tables
 from adminer.parsing.table_rows import row_segment
-from adminer.parsing.tables import Cell, Column, Heads, cells_of, find_heads, rows_of
+from adminer.parsing.tables import TableRow, rows_of
 from adminer.parsing.text import AdvertText
 
 ON_ROW: Final = "in the column of names of the price list, on the row of the price"
@@ -36,8 +40,7 @@ class PriceList:
 
     rows: tuple[tuple[Segment, frozenset[int]], ...]  # with the first characters of the prices of the row
     spans: tuple[tuple[int, int], ...]
-    names: tuple[tuple[int, int], ...]  # the characters of the cells in the column of names
-    head: str  # the word over them, lower case
+    names: tuple[tuple[int, int, str], ...]  # the cells in columns of names, and the word over them in lower case
 
     def item_of(self, group: Sequence[Found]) -> Segment | None:
         """Return the row a group of prices stands in, None for prices outside the table."""
@@ -87,18 +90,29 @@ def read_price_list(
     cells that tell what an article weighs.
     """
     cells = [c for c in cells_of(advert) if not any(a <= c.start < b for a, b in weights)]
-    heads = find_heads(advert, cells, prices)
-    if heads is None:
-        measured, spans = measured_rows(advert, cells, prices)
-        named = frozenset().union(*(starts for _, starts in measured))
-        graded, more = grade_rows(advert, cells, [p for p in prices if p.start not in named], proper)
-        named |= frozenset().union(*(starts for _, starts in graded))
-        sized, told = size_rows(advert, cells, [p for p in prices if p.start not in named])
-        measured, spans = [*measured, *graded, *sized], [*spans, *more, *told]
-        return PriceList(tuple(measured), tuple(spans), (), "") if measured else None, prices
-    prices = _in_columns(advert, heads, cells, prices)
-    rows = rows_of(heads, cells, prices)
-    made: list[tuple[Segment, frozenset[int]]] = []
+    rows: list[Row] = []
+    spans: list[tuple[int, int]] = []
+    names: list[tuple[int, int, str]] = []
+    for heads in find_tables(advert, cells, prices):
+        prices = _in_columns(advert, heads, cells, prices)
+        printed = rows_of(heads, cells, prices)
+        made = _items(advert, printed, prices)
+        starts = frozenset().union(*(found for _, found in made))
+        prices = [_with_quantity(heads, p) if p.start in starts else p for p in prices]
+        rows += made
+        spans += [(c.start, c.end) for row in printed for c in row.cells]
+        spans += [(c.start, c.end) for c in cells if any(c.flat.joined(h.place) == h.place for h in heads.columns)]
+        names += [(row.name.start, row.name.end, heads.name) for row in printed if row.name]
+    for find in (measured_rows, grade_rows, size_rows, partial(plain_rows, names=proper)):
+        named = frozenset().union(*(starts for _, starts in rows))
+        made, told = find(advert, cells, [p for p in prices if p.start not in named])
+        rows, spans = [*rows, *made], [*spans, *told]
+    return PriceList(tuple(rows), tuple(spans), tuple(names)) if rows or spans else None, prices
+
+
+def _items(advert: AdvertText, rows: Sequence[TableRow], prices: Sequence[Found]) -> list[Row]:
+    """Return the item of each row with the first characters of its prices; one without a name goes on with the last."""
+    made: list[Row] = []
     name = ""
     for row in rows:
         own = row.name if row.name and not _DITTO.match(row.name.text) else None
@@ -108,12 +122,7 @@ def read_price_list(
             continue
         mine = frozenset(p.start for c in row.cells for p in prices if c.start <= p.start < c.end)
         made.append((row_segment(advert, at, name, row.size), mine))
-    starts = frozenset().union(*(found for _, found in made))
-    prices = [_with_quantity(heads, p) if p.start in starts else p for p in prices]
-    spans = [(c.start, c.end) for row in rows for c in row.cells]
-    spans += [(c.start, c.end) for c in cells if any(c.flat.joined(h.place) == h.place for h in heads.columns)]
-    names = tuple((row.name.start, row.name.end) for row in rows if row.name)
-    return PriceList(tuple(made), tuple(spans), names, heads.name), prices
+    return made
 
 
 def _with_name_above(name: str, above: str) -> str:

@@ -11,12 +11,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
+from adminer.parsing.cells import Cell
 from adminer.parsing.column_heads import shares_row
 from adminer.parsing.goods import find_nouns
 from adminer.parsing.measured_rows import Row, columns_of, left_of
 from adminer.parsing.prices import Found
+from adminer.parsing.table_heads import kind_of_head
 from adminer.parsing.table_rows import name_of_row, row_segment
-from adminer.parsing.tables import Cell, kind_of_head
 from adminer.parsing.text import AdvertText, TextLine
 
 _UNIT: Final = r"(?:in|inch|ins|ft|qt|q[Ll1i]|pt|gal|oz|lb|yd|doz|cwt)\b\.?"

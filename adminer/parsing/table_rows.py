@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from adminer.parsing.cells import Cell
 from adminer.parsing.items import Segment
-from adminer.parsing.tables import Cell
 from adminer.parsing.text import AdvertText
 
 _NUMBER_BEFORE: Final = re.compile(r"^\d{2,5}[A-Z]?[ .:]+(?=[A-Za-z])")

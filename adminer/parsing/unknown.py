@@ -143,12 +143,12 @@ def _by_grammar(text: str) -> list[_Candidate]:
 
 def _by_column(advert: AdvertText, table: PriceList | None) -> list[_Candidate]:
     """Find the names of a trade list: what stands in the column headed "Design", "Pattern" or "Name"."""
-    if table is None or table.head not in _NAME_HEADS:
-        return []
     made = []
-    for start, end in table.names:
+    for start, end, head in table.names if table is not None else ():
+        if head not in _NAME_HEADS:
+            continue
         name = advert.text[start:end].strip(" .,:;*")
-        made.append(_Candidate(start, end, name, 0.6, f"stands in the column headed “{table.head}”"))
+        made.append(_Candidate(start, end, name, 0.6, f"stands in the column headed “{head}”"))
     return made
 
 

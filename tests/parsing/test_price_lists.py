@@ -156,3 +156,44 @@ def test_prices_tell_their_columns_whatever_the_heads_say() -> None:
         ("Salad plate", ["7.80", "6.95"]),
         ("Butter plate", ["5.40", "4.85"]),
     ]
+
+
+def test_two_tables_side_by_side_are_read_each_under_its_own_heads() -> None:
+    left = (("Dinner plate", ".28", "3.20"), ("Tea plate", ".19", "2.15"), ("Fruit", ".11", "1.20"))
+    right = (("Platter, 10 in.", ".55"), ("Covered dish", "1.45"), ("Sauce boat", ".60"))
+    lines: list[Line] = []
+    for x, head in zip((80, 300, 380, 560, 760), ("Piece", "Each", "Dozen", "Piece", "Each"), strict=True):
+        lines.append((x, 100, 16, head))
+    for i, (one, other) in enumerate(zip(left, right, strict=True)):
+        cells = zip((20, 300, 384, 480, 764), (*one, *other), strict=True)
+        lines += [(x, 130 + 28 * i, 16, cell) for x, cell in cells]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    got = {o.item: [p.text for p in o.prices] for o in advert.offers}
+    assert got == {name.strip("."): prices for name, *prices in (*left, *right)}
+
+
+def test_a_second_table_further_down_has_heads_of_its_own() -> None:
+    lines: list[Line] = []
+    for top, heads, rows in (
+        (100, ("No.", "Item", "Size", "Less", "Lots"), (("R1", "Tea cup", "7 oz.", "7.15", "6.40"),
+         ("R2", "Saucer", "6 in.", "4.65", "4.15"), ("R4", "Bouillon", "8 oz.", "7.30", "6.55"))),
+        (300, ("No.", "Item", "Cap.", "Less", "Lots"), (("540", "Tumbler", "9 oz.", "1.32", "1.18"),
+         ("548", "Juice glass", "5 oz.", ".96", ".84"), ("550", "Goblet", "10 oz.", "4.20", "3.72"))),
+    ):  # fmt: skip
+        for i, row in enumerate((heads, *rows)):
+            lines += [(x, top + 28 * i, 16, cell) for x, cell in zip(COLUMNS, row, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert [item for item, _ in items(advert)] == [
+        "Tea cup 7 oz", "Saucer 6 in", "Bouillon 8 oz", "Tumbler 9 oz", "Juice glass 5 oz", "Goblet 10 oz"
+    ]  # fmt: skip
+
+
+def test_a_row_with_prices_is_no_row_of_heads_however_its_name_is_spelt() -> None:
+    advert = table(
+        ("No.", "Article", "Size", "White", "Decorated"),
+        ("101", "Dinner plate", "10 in.", "4.32", "6.84"),
+        ("120", "Platter", "13 in.", "11.40", "17.25"),
+        ("131", "Baker", "9 in.", "8.70", "13.20"),
+        ("132", "Creamer", "", "6.60", "9.90"),
+    )
+    assert [item for item, _ in items(advert)] == ["Dinner plate 10 in", "Platter 13 in", "Baker 9 in", "Creamer"]

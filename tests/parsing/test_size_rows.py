@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from adminer.parsing import parse_page
+from adminer.parsing.cells import cells_of
 from adminer.parsing.prices import find_prices
 from adminer.parsing.size_rows import size_rows
-from adminer.parsing.tables import cells_of
 from tests.parsing.pages import NO_NAMES, Line, advert_text, reading_of
 
 
