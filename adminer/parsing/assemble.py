@@ -43,6 +43,7 @@ from adminer.parsing.terms import Term, find_labels, find_terms
 from adminer.parsing.text import AdvertText, text_of
 from adminer.parsing.titles import with_titles
 from adminer.parsing.topic import with_topic
+from adminer.parsing.trade_clauses import find_clauses, without_sums
 from adminer.parsing.unknown import find_unknown_names
 from adminer.parsing.unknown_makers import find_unknown_makers
 from adminer.records import Advert, Box, Note, PageReading, Region
@@ -198,6 +199,7 @@ def _parse_advert(
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
     prices = name_payments(text, find_prices(text, terms, sterling_page=sterling_page))
     prices = read_payment_columns(text, prices)
+    clauses = find_clauses(text, terms, prices)
     said = len(terms)  # a bare head colours its prices and is no condition by itself
     terms += find_bare_heads(text, prices, terms)
     prices, used = colour_prices(text, prices, terms)
@@ -231,7 +233,7 @@ def _parse_advert(
     ]
     listings = find_listings(text, singly, prices)
     segments = tell_goods(without_asides(cut_segments(text, taken, prices, grammar.proper)), named_parts)
-    segments = without_terms(segments, terms)
+    segments = without_terms(segments, [*terms, *without_sums(text.text, clauses, prices)])
     segments = join_sets(text, segments, listings, prices)
     segments = table.replace_segments(segments) if table else segments
     segments = with_postage(text, groups, segments)
@@ -246,6 +248,7 @@ def _parse_advert(
     )
     years = _years(valid_from, valid_to, dating.reference)
     statements = condition_texts(text, terms[:said], {t for t in used if t < said}, prices)
+    statements += condition_texts(text, clauses, set(), prices)
     if schedule is not None:
         statements = [c for c in statements if c.box.overlap(schedule.condition.box) < 0.5 * c.box.area]
         statements.append(schedule.condition)
