@@ -13,8 +13,9 @@ from adminer.parsing.cells import Cell
 from adminer.parsing.column_heads import shares_row
 from adminer.parsing.item_words import WORD, clean_item
 from adminer.parsing.items import Segment
-from adminer.parsing.measured_rows import Row, columns_of, left_of
+from adminer.parsing.measured_rows import Row, columns_of
 from adminer.parsing.prices import Found
+from adminer.parsing.row_labels import RowLabel, name_in, row_label
 from adminer.parsing.table_heads import kind_of_head
 from adminer.parsing.table_rows import row_segment
 from adminer.parsing.text import AdvertText
@@ -37,11 +38,11 @@ def grade_rows(
     spans: list[tuple[int, int]] = []
     for columns in _tables(columns_of(advert, prices), cells):
         rows = _rows(columns)
-        labels = [_label(advert, row[0], cells, prices) for row in rows]
+        labels = [row_label(advert, row, cells, prices) for row in rows]
         named = [label for label in labels if label is not None]
         if len(named) < max(_FEWEST, _SHARE * len(rows)):
             continue
-        sizes = sum(_SIZE.match(label.text) is not None for label in named) >= _SHARE * len(named)
+        sizes = sum(_SIZE.match(label.cells[0].text) is not None for label in named) >= _SHARE * len(named)
         heads = [_head(advert, column[0], cells) for column in columns]
         found = [head for head in heads if head is not None]
         found = found if sizes else [_upper(head, cells) for head in found]
@@ -53,7 +54,8 @@ def grade_rows(
                 for price in row
                 if label is not None
             ]
-        spans += [(cell.start, cell.end) for cell in (*named, *found)]
+        spans += [(cell.start, cell.end) for label in named for cell in label.cells]
+        spans += [(head.start, head.end) for head in found]
     return made, spans
 
 
@@ -99,12 +101,6 @@ def _column_of(columns: list[list[Found]], price: Found) -> int:
     return next(i for i, column in enumerate(columns) if any(price is other for other in column))
 
 
-def _label(advert: AdvertText, first: Found, cells: Sequence[Cell], prices: Sequence[Found]) -> Cell | None:
-    """Return the one cell left of the first price of a row."""
-    left = left_of(advert, first, cells, prices)
-    return left[-1] if left and any(c.isalnum() for c in left[-1].text) else None
-
-
 def _head(advert: AdvertText, top: Found, cells: Sequence[Cell]) -> Cell | None:
     """Return the name of a grade right over the first price of a column; "Sale" or "Each" names none."""
     over = [
@@ -134,8 +130,9 @@ def _upper(head: Cell, cells: Sequence[Cell]) -> Cell:
     return over[0] if len(over) == 1 else head
 
 
-def _graded(advert: AdvertText, label: Cell, head: Cell, *, sizes: bool) -> Segment:
+def _graded(advert: AdvertText, label: RowLabel, head: Cell, *, sizes: bool) -> Segment:
     """Return the item of one price: the grade and its size, or the pattern and the piece of it."""
-    if sizes:
-        return row_segment(advert, label, head.text, label)
-    return row_segment(advert, label, f"{head.text} {label.text.replace('. ', ', ')}", None)
+    last = label.cells[-1]
+    if sizes or label.name is None:
+        return row_segment(advert, last, head.text, last)
+    return row_segment(advert, label.name, f"{head.text} {name_in(label.name.text)}", label.size)

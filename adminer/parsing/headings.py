@@ -16,7 +16,8 @@ from adminer.parsing.slips import mended
 from adminer.parsing.text import AdvertText
 
 _SAME: Final = re.compile(
-    r"(?P<first>[^,;]+), (?:the )?same|(?:the )?same(?:,? (?:in|with|as above|but|size)\b|,|$)(?P<rest>.*)",
+    r"(?P<first>[^,;]+), (?:the )?same|(?:the )?same(?:,? (?:in|with|as above|but|size)\b|,|$)(?P<rest>.*)|"
+    r"(?:ditto|do\.)(?:[,.]? (?P<more>.+))?|(?P<kind>[^,;]+),? (?:ditto|do)\.?",
     re.IGNORECASE,
 )
 
@@ -33,11 +34,11 @@ def headed(advert: AdvertText, item: str, pairing: Pairing, segment: Segment, se
 
 
 def said_again(item: str, before: str) -> str:
-    """Return an item that says "same" in full: "Same in 16-in." after "Rake, 14-in." is a rake, 16-in."""
+    """Return an item that says "same" or "ditto" in full: "Same in 16-in." after "Rake, 14-in." is a rake, 16-in."""
     m = _SAME.fullmatch(item)
     if m is None or not before:
         return item
-    rest = (m["first"] or m["rest"] or "").strip(" ,")
+    rest = (m["first"] or m["rest"] or m["more"] or m["kind"] or "").strip(" ,")
     if not rest:
         return before
     name = before.split(",", maxsplit=1)[0]

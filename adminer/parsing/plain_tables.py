@@ -8,44 +8,21 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from typing import Final
 
 from adminer.parsing.cells import Cell
 from adminer.parsing.column_heads import shares_row
-from adminer.parsing.goods import find_nouns
-from adminer.parsing.measured_rows import Row, columns_of, left_of
+from adminer.parsing.measured_rows import Row, columns_of
 from adminer.parsing.prices import Found
-from adminer.parsing.slips import mend_text
+from adminer.parsing.row_labels import is_term, name_in, row_label
 from adminer.parsing.table_rows import row_segment
-from adminer.parsing.terms import find_terms
 from adminer.parsing.text import AdvertText
 
 _FEWEST: Final = 3  # rows
 _SHARE: Final = 0.7  # of the rows: with two prices and more, with a label
 _DISPLAY: Final = 1.6  # body types: prices so large stand in panels
-_MOST_CELLS: Final = 3  # of a label
 _NAMED: Final = re.compile(r"[A-Za-z]{3}")
-_CODE: Final = re.compile(r"(?:No\.? ?)?[A-Z]{0,3}-?\d{1,5}[A-Z]?", re.IGNORECASE)
-_STOP: Final = re.compile(r"(?<=[a-z]{4})\. ")  # not of an abbreviation
-_AFTER_DASH: Final = re.compile(r"(?<=\w)\s+[-–—]\s.*$")
-_SIZE: Final = re.compile(r"[\d½¼¾⅓⅔⅛/.-]+(?: ?[x×] ?[\d½¼¾/.-]+)*['\"”]?(?: ?[a-z]{2,6}\.?){0,2}", re.IGNORECASE)
 _NAMING: Final = 0.5  # of the labels of a table
-_TERM: Final = 0.6  # of a cell that is a term ("reg.")
-
-
-@dataclass(frozen=True, slots=True)
-class _Label:
-    """Hold the cells left of a row's prices, the one that names an article, and those after it that tell its size."""
-
-    cells: tuple[Cell, ...]
-    name: Cell | None
-    size: Cell | None
-
-    @property
-    def names(self) -> bool:
-        """Say whether a label names goods of the trade."""
-        return self.name is not None and _names_goods(self.name.text)
 
 
 def plain_rows(
@@ -59,7 +36,7 @@ def plain_rows(
     spans: list[tuple[int, int]] = []
     for table in _tables(advert, cells, prices):
         rows = _rows(table)
-        labels = [_label(advert, row, cells, prices) for row in rows]
+        labels = [row_label(advert, row, cells, prices) for row in rows]
         least = max(_FEWEST, _SHARE * len(rows))
         told = [label for label in labels if label is not None]
         worded = [label for label in told if label.name is not None]
@@ -75,7 +52,9 @@ def plain_rows(
             if name is None:
                 continue
             at = label.name or label.cells[0]
-            made.append((row_segment(advert, at, _said(name.text, names), label.size), frozenset(p.start for p in row)))
+            made.append(
+                (row_segment(advert, at, name_in(name.text, names), label.size), frozenset(p.start for p in row))
+            )
             spans += [(c.start, c.end) for c in label.cells]
     return made, spans
 
@@ -119,43 +98,5 @@ def _rows(table: Sequence[Found]) -> list[list[Found]]:
     return [sorted(row, key=lambda p: p.place.x) for row in rows]
 
 
-def _label(advert: AdvertText, row: Sequence[Found], cells: Sequence[Cell], prices: Sequence[Found]) -> _Label | None:
-    """Return what stands left of the first price of a row, without its number and the terms of the price."""
-    left = [c for c in left_of(advert, row[0], cells, prices) if any(x.isalnum() for x in c.text)]
-    while left and _is_term(left[-1].text):
-        left.pop()
-    if len(left) > 1 and _CODE.fullmatch(left[0].text.strip(" .")):
-        left = left[1:]
-    if not 0 < len(left) <= _MOST_CELLS:
-        return None
-    worded = [c for c in left if _NAMED.search(c.text)]
-    name = next((c for c in worded if _names_goods(c.text)), worded[0] if worded else None)
-    after = left[left.index(name) + 1 :] if name is not None else left
-    return _Label(tuple(left), name, _as_one([c for c in after if _SIZE.fullmatch(c.text.strip(" .,"))]))
-
-
-def _said(text: str, names: frozenset[str]) -> str:
-    """Return a name without the line set after it ("Oval platter - Harbor Band"); a stop in a cell ends no sentence."""
-    return mend_text(_STOP.sub(", ", _AFTER_DASH.sub("", text)), names)
-
-
-def _names_goods(text: str) -> bool:
-    return any(noun.strong for noun in find_nouns(text))
-
-
-def _is_term(text: str) -> bool:
-    return sum(t.end - t.start for t in find_terms(text)) > _TERM * len(text)
-
-
 def _names(text: str) -> bool:
-    return _NAMED.search(text) is not None and not _is_term(text)
-
-
-def _as_one(cells: Sequence[Cell]) -> Cell | None:
-    """Return cells side by side as one, None of none."""
-    if not cells:
-        return None
-    flat = cells[0].flat
-    for cell in cells[1:]:
-        flat = flat.joined(cell.flat)
-    return replace(cells[0], end=cells[-1].end, text=" ".join(c.text for c in cells), flat=flat)
+    return _NAMED.search(text) is not None and not is_term(text)

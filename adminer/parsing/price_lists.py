@@ -103,7 +103,7 @@ def read_price_list(
         spans += [(c.start, c.end) for row in printed for c in row.cells]
         spans += [(c.start, c.end) for c in cells if any(c.flat.joined(h.place) == h.place for h in heads.columns)]
         names += [(row.name.start, row.name.end, heads.name) for row in printed if row.name]
-    for find in (measured_rows, grade_rows, size_rows, partial(plain_rows, names=proper)):
+    for find in (grade_rows, measured_rows, size_rows, partial(plain_rows, names=proper)):
         named = frozenset().union(*(starts for _, starts in rows))
         made, told = find(advert, cells, [p for p in prices if p.start not in named])
         rows, spans = [*rows, *made], [*spans, *told]

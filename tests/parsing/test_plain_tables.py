@@ -75,3 +75,21 @@ def test_rows_without_goods_and_a_single_column_are_no_such_table() -> None:
 def test_the_sizes_of_tyres_are_no_prices() -> None:
     text = advert_text((20, 100, 16, "6.50x13"), (200, 100, 16, "19.95"), (20, 130, 16, "7.35 x 14"))
     assert [p.text for p in find_prices(text, [])] == ["19.95"]
+
+
+def test_patterns_over_columns_of_prices_go_with_the_piece_and_its_size() -> None:
+    rows = (
+        ("Dinner plates", "9 in.", "$5.40", "$6.75", "$9.60"),
+        ("Breakfast plates", "8 in.", "4.30", "5.40", "7.80"),
+        ("Soup plates", "", "4.80", "6.00", "8.40"),
+        ("Fruit saucers", "5 in.", "2.15", "2.70", "4.10"),
+    )
+    lines: list[Line] = [(x, 100, 16, head) for x, head in ((340, "Alderney"), (480, "Quillon"), (620, "Tresco"))]
+    for i, row in enumerate(rows):
+        places = zip((20, 240, 352, 492, 632), row, strict=True)
+        lines += [(x, 130 + 26 * i, 16, cell) for x, cell in places if cell]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    items = {p.text: o.item for o in advert.offers for p in o.prices}
+    assert items["$6.75"] == "Quillon Dinner plates 9 in"
+    assert items["8.40"] == "Tresco Soup plates"
+    assert items["2.15"] == "Alderney Fruit saucers 5 in"
