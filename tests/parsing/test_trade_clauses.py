@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from adminer.parsing.prices import find_prices
+from adminer.parsing.terms import find_terms
 from adminer.parsing.trade_clauses import find_clauses, without_sums
 from adminer.records import CONDITION_KINDS
 from tests.parsing.pages import Line, advert_text, parse
@@ -30,6 +31,42 @@ def test_a_clause_that_says_what_is_done_with_a_matter_of_trade_is_a_term(text: 
     (found,) = find_clauses(advert_text((40, 40, 14, f"Oak rocker. {text}. Walnut desk")), [], [])
     assert (found.kind, found.words) == (kind, text)
     assert found.kind in CONDITION_KINDS
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("Three to a household", "limit"),
+        ("All rights reserved", "limit"),
+        ("Prices slightly higher in the North", "limit"),
+        ("Items and prices good at all Penhallow stores", "limit"),
+        ("minimum 50c", "limit"),
+        ("Please allow five weeks for delivery", "mail_order"),
+        ("Order by Friday noon", "mail_order"),
+        ("enclose 15c in stamps", "mail_order"),
+        ("10c to cover mailing", "mail_order"),
+        ("until the stock is sold", "while_they_last"),
+        ("while the lot lasts", "while_they_last"),
+        ("Butter and eggs taken in trade", "trade_in"),
+        ("Produce same as cash", "trade_in"),
+        ("plus bottle deposit", "deposit"),
+        ("One-third down", "deposit"),
+        ("deposit holds any coat", "deposit"),
+        ("60 days same as cash", "instalments"),
+        ("Use your Penhallow charge card", "instalments"),
+        ("Terms to suit you", "instalments"),
+        ("3-yr. motor warranty", "guarantee"),
+        ("Ninety days' trial", "guarantee"),
+        ("The tax is in the price", "tax"),
+        ("Cash on delivery", "cash"),
+        ("nothing laid away", "cash"),
+        ("Cash value 1/100 of one cent", "coupon"),
+        ("All prepaid", "postage"),
+        ("By parcel post add 8c", "postage"),
+    ],
+)
+def test_a_stock_wording_is_found_with_its_kind(text: str, kind: str) -> None:
+    assert [term.kind for term in find_terms(text)] == [kind]
 
 
 @pytest.mark.parametrize(
