@@ -8,20 +8,24 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import Final
 
 from adminer.parsing.cells import Cell
 from adminer.parsing.column_heads import shares_row
+from adminer.parsing.columns import is_head
+from adminer.parsing.goods import find_nouns
 from adminer.parsing.measured_rows import Row, columns_of
 from adminer.parsing.prices import Found
-from adminer.parsing.row_labels import is_term, name_in, row_label
-from adminer.parsing.table_rows import row_segment
+from adminer.parsing.row_labels import RowLabel, is_term, name_in, row_label
+from adminer.parsing.table_rows import name_of_row, row_segment
 from adminer.parsing.text import AdvertText
 
 _FEWEST: Final = 3  # rows
 _SHARE: Final = 0.7  # of the rows: with two prices and more, with a label
 _DISPLAY: Final = 1.6  # body types: prices so large stand in panels
 _NAMED: Final = re.compile(r"[A-Za-z]{3}")
+_REACH: Final = 14.0  # body types from a heading to the first row: a description stands between
 _NAMING: Final = 0.5  # of the labels of a table
 
 
@@ -42,21 +46,48 @@ def plain_rows(
         worded = [label for label in told if label.name is not None]
         if min(sum(len(row) > 1 for row in rows), len(told)) < least:
             continue
-        if sum(label.names for label in worded) < _NAMING * len(worded):
+        goods = sum(label.names for label in worded)
+        named = len(worded) >= _NAMING * len(told) and goods >= _NAMING * len(worded)
+        heading = "" if named else _heading_over(advert, rows[0][0], told[0])
+        if not named and not heading:
             continue
         name: Cell | None = None
         for row, label in zip(rows, labels, strict=True):
             if label is None:
                 continue
             name = label.name or name
-            if name is None:
+            if heading and not label.names:
+                item = row_segment(advert, label.cells[0], _under(heading, label), None)
+            elif name is not None:
+                item = row_segment(advert, label.name or label.cells[0], name_in(name.text, names), label.size)
+            else:
                 continue
-            at = label.name or label.cells[0]
-            made.append(
-                (row_segment(advert, at, name_in(name.text, names), label.size), frozenset(p.start for p in row))
-            )
+            made.append((item, frozenset(p.start for p in row)))
             spans += [(c.start, c.end) for c in label.cells]
     return made, spans
+
+
+def _under(heading: str, label: RowLabel) -> str:
+    """Return the article of a heading in the size or kind that a row tells."""
+    told = " ".join(name_of_row(c.text) for c in label.cells)
+    return f"{heading}, {told}"
+
+
+def _heading_over(advert: AdvertText, first: Found, label: RowLabel) -> str:
+    """Return the goods that the nearest heading over a table names, empty where none does."""
+    left, top = label.cells[0].flat.x, label.cells[0].flat.centre[1]
+    over = [
+        line
+        for line in advert.lines
+        if 0 < top - line.flat.centre[1] < _REACH * advert.body_px
+        and min(line.flat.right, first.place.right) > max(line.flat.x, left)
+    ]
+    over.sort(key=lambda line: -line.flat.centre[1])
+    for below, line in pairwise(over):
+        text = advert.printed(line)
+        if is_head(advert, line, below) and any(noun.strong for noun in find_nouns(text)):
+            return text.strip(" .,:;")
+    return ""
 
 
 def _tables(advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found]) -> list[list[Found]]:

@@ -93,3 +93,17 @@ def test_patterns_over_columns_of_prices_go_with_the_piece_and_its_size() -> Non
     assert items["$6.75"] == "Quillon Dinner plates 9 in"
     assert items["8.40"] == "Tresco Soup plates"
     assert items["2.15"] == "Alderney Fruit saucers 5 in"
+
+
+def test_rows_that_tell_only_numbers_and_sizes_are_the_article_of_the_heading_over_them() -> None:
+    lines: list[Line] = [
+        (20, 60, 20, "NAIL HAMMERS"),
+        (20, 90, 16, "Drop forged and polished, with a neck of eight sides."),
+        (20, 130, 16, "No."), (160, 130, 16, "Length"), (320, 130, 16, "Each"), (460, 130, 16, "Per Doz."),
+    ]  # fmt: skip
+    for i, row in enumerate((("H11", "16 in.", "$1.35", "$14.40"), ("H12", "13 in.", "1.25", "13.20"),
+                             ("H13", "7 in.", "1.05", "11.00"))):  # fmt: skip
+        lines += [(x, 156 + 26 * i, 16, cell) for x, cell in zip((20, 160, 324, 470), row, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert [o.item for o in advert.offers] == [f"NAIL HAMMERS, {size} in" for size in (16, 13, 7)]
+    assert [[str(p.amount) for p in o.prices] for o in advert.offers][1] == ["1.25", "13.20"]
