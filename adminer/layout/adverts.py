@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 
+from adminer.layout.appeal import is_signed
 from adminer.layout.classified import columns_of, is_classified
 from adminer.layout.framed import frames_of_paper, outer_frames, within
 from adminer.layout.mail_order import mail_order_adverts
 from adminer.layout.newspaper import cut_page
-from adminer.layout.paper import Paper
-from adminer.layout.rules import Rect, RuleWork, area_of, level_rules
+from adminer.layout.notices import notices
+from adminer.layout.paper import PRICE, Paper
+from adminer.layout.rules import Rect, RuleWork, area_of, level_rules, shared
 from adminer.layout.running_head import DATELINE, running_head
 from adminer.layout.scratches import scratches
 from adminer.layout.type_lines import Part, TypeLine, around
@@ -22,6 +25,8 @@ FULL_HEIGHT = 0.95  # of the height of all type: a frame so high stands beside a
 LEAST_WIDTH = 0.25  # of the picture: an advert beside a framed one is at least so wide
 LEAST_LINES = 5
 HEAD_TYPE = 1.8  # times the usual type of an advert: its name or headline
+INSIDE = 0.9  # of an advert: it stands in another
+NAME_LINES = 3  # of what is no more than the name of a firm and where it is
 BODY_LINES = 24  # as many lines of one small size outside all frames make editorial matter
 
 
@@ -36,6 +41,13 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
     rules = [rule for rule in work.rules if rule not in scratched]
     if makers := mail_order_adverts(lines, rules, whole):
         return makers
+    if page := _parts_of_paper(work, lines, rules, whole):
+        return _settled(page, lines)
+    return notices(lines, rules) or _parts_of_one(work, lines, whole)
+
+
+def _parts_of_paper(work: RuleWork, lines: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect) -> list[Part]:
+    """Return the parts of a page of a paper, none of what is no such page."""
     top = running_head(lines, whole)
     if top or _is_dated(lines, whole):
         framed = frames_of_paper(work, lines, whole, top)
@@ -48,21 +60,57 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
             return _under_head(top, framed, cut_page(rest, rules, whole, _size_of(columns)))
         if top and _is_cut(framed, rest, whole, rules):
             return _under_head(top, framed, cut_page(rest, rules, whole, _size_of(rest)) if rest else [])
-    if page := _page_by_its_articles(work, lines, rules, whole):
-        return page
+    return _page_by_its_articles(work, lines, rules, whole)
+
+
+def _parts_of_one(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Part]:
+    """Return the one advert that most pictures hold, or the few in frames side by side that fill it."""
     outer = outer_frames(work, lines, whole)
     outside = _outside(lines, outer)
     if not outer:
         return [Part(around([line.rect for line in lines], whole), "advert", 0.6)]
     loose = sum(area_of(line.rect) for line in outside) / max(1.0, sum(area_of(line.rect) for line in lines))
     largest = max(area_of(frame) for frame in outer)
-    if len(outer) > 1 and loose < 0.12 and all(area_of(f) > 0.2 * largest for f in outer):
+    signed = any(is_signed([n for n in lines if within(n.rect, frame)]) for frame in outer)
+    if len(outer) > 1 and signed and loose < 0.12 and all(area_of(f) > 0.2 * largest for f in outer):
         return _framed(outer)
     if loose < 0.05 and len(outer) == 1:
         return [Part(outer[0], "advert", 0.9)]
     if len(outer) == 1 and (beside := _neighbour(outer[0], outside, lines, whole)):
         return [Part(outer[0], "advert", 0.7), Part(beside, "advert", 0.6)]
     return [Part(around([*outer, *(line.rect for line in outside)], whole), "advert", 0.6)]
+
+
+def _settled(parts: Sequence[Part], lines: Sequence[TypeLine]) -> list[Part]:
+    """Return parts without what belongs to an advert beside them: a panel in it, a name that a rule cut from it.
+
+    A panel stands in another advert and does not say whose it is, nor do stray lines; a name says nothing else.
+    """
+    adverts = [part for part in parts if part.kind == "advert"]
+    settled = list(parts)
+    for part in parts:
+        held = [n for n in lines if within(n.rect, part.rect)]
+        others = [other for other in adverts if other is not part and other in settled]
+        stray = part.kind == "editorial" or (part.kind == "advert" and not is_signed(held))
+        if stray and any(_holds(other, part) for other in others):
+            settled.remove(part)
+        elif len(held) <= NAME_LINES and is_signed(held) and not any(PRICE.search(n.text) for n in held):
+            reach = max(n.height for n in held)
+            if home := next((other for other in others if _adjoins(part.rect, other.rect, reach)), None):
+                settled.remove(part)
+                settled[settled.index(home)] = whole = replace(home, rect=around([home.rect, part.rect], home.rect))
+                adverts[adverts.index(home)] = whole
+    return settled
+
+
+def _holds(outer: Part, inner: Part) -> bool:
+    return area_of(outer.rect) > area_of(inner.rect) and shared(outer.rect, inner.rect) > INSIDE * area_of(inner.rect)
+
+
+def _adjoins(name: Rect, advert: Rect, reach: float) -> bool:
+    """Say whether a name stands right over or under an advert, within its width."""
+    apart = max(name[1] - advert[3], advert[1] - name[3])
+    return apart < reach and name[0] > advert[0] - reach and name[2] < advert[2] + reach
 
 
 def _outside(lines: Sequence[TypeLine], frames: Sequence[Rect]) -> list[TypeLine]:

@@ -8,12 +8,13 @@ from typing import Final
 
 import numpy as np
 
+from adminer.layout.appeal import appeal
 from adminer.layout.borders import borders, without_common
 from adminer.layout.paper import PRICE, Paper, is_one_advert
 from adminer.layout.parted import parted, sides_as_rules
 from adminer.layout.rules import LEVEL, Rect, RuleWork, area_of, level_rules, shared
 from adminer.layout.scratches import scratches
-from adminer.layout.type_lines import TypeLine, around
+from adminer.layout.type_lines import TypeLine, around, middle_of
 
 _LEAST_ADVERT: Final = 0.03  # of the picture: smaller frames are panels or coupons
 _LEAST_OF_PAPER: Final = 0.006  # of the page of a paper: cards of a barber, a theatre
@@ -22,7 +23,7 @@ _LEAST_LINES: Final = 3
 _TOUCHING: Final = 0.006  # of the height of the picture: frames no further apart share a rule
 _STRIP: Final = 0.025  # of the height of the picture: a line of type between two rules of an advert
 _WHITE: Final = 4  # a strip has so many times the height of the white between two borders, at least
-_INSET: Final = (0.004, 0.05)  # of its own width: how far a panel set into an advert stands from the sides of its frame
+_INSET: Final = (0.004, 0.08)  # of its own width: how far a panel set into an advert stands from the sides of its frame
 _WITHIN: Final = 0.9  # of the smaller of two frames: one holds the other
 _LISTED: Final = 0.15  # of lines that tell prices: more is a list, not an article
 _SAME: Final = 0.85  # of the larger of two frames: they are edges of one border
@@ -72,8 +73,8 @@ def frames_of_paper(
     framed = _whole_adverts(_rejoined(framed, _TOUCHING * whole[3]), lines, paper, _STRIP * whole[3])
     # the sides of adverts with borders of their own may run on into each other
     cells = [f for f in framed if _is_cell(f, paper, work.rules) and not any(within(f, outer) for outer in common)]
-    headed = [f for f in framed if f not in cells or _is_headed(_held(lines, f), paper)]
-    whole_adverts = [f for f in headed if len(_held(lines, f)) >= _LEAST_LINES]
+    headed = [f for f in framed if f not in cells or _is_named(_held(lines, f), paper)]
+    whole_adverts = [f for f in headed if len(_held(lines, f)) >= _LEAST_LINES and appeal(_held(lines, f)) > 0]
     through = sides_as_rules(work)
     return [part for f in whole_adverts for part in parted(f, _held(lines, f), through)]
 
@@ -97,17 +98,26 @@ def chosen(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Paper) -> l
         parts = chosen(inner, lines, paper)
         held = _held(lines, outer)
         loose = [n for n in held if not any(within(n.rect, part) for part in parts)]
-        found += parts if parts and _are_adverts(parts, loose, lines, paper) else [outer]
+        found += parts if parts and _are_adverts(parts, loose, held, paper) else [outer]
     return found
 
 
-def _are_adverts(parts: Sequence[Rect], loose: Sequence[TypeLine], lines: Sequence[TypeLine], paper: Paper) -> bool:
-    if not all(len(held) >= _LEAST_LINES and _is_headed(held, paper) for held in (_held(lines, p) for p in parts)):
+def _are_adverts(parts: Sequence[Rect], loose: Sequence[TypeLine], held: Sequence[TypeLine], paper: Paper) -> bool:
+    panels = [_held(held, part) for part in parts]
+    if not all(len(panel) >= _LEAST_LINES and _is_headed(panel, paper) for panel in panels):
         return False
     priced = sum(bool(PRICE.search(n.text)) for n in loose)
     if paper.has_text(loose) and paper.tells(loose) and priced < _LISTED * len(loose):
         return True
-    return len(parts) > 1 and not priced and not any(map(paper.is_display, loose))
+    # what has prices beside the panels is an advert of its own under a head, else a list of theirs
+    return len(parts) > 1 and not _heads(loose, held, paper) and _is_headed(loose, paper) == bool(priced)
+
+
+def _heads(loose: Sequence[TypeLine], held: Sequence[TypeLine], paper: Paper) -> bool:
+    """Say whether what stands outside the panels of a frame is set to be seen and first or last in it."""
+    ordered = sorted(held, key=middle_of)
+    ends = [n for n in (*ordered[:_LEAST_LINES], *ordered[-_LEAST_LINES:]) if n in loose]
+    return any(map(paper.is_display, ends))
 
 
 def _held(lines: Sequence[TypeLine], frame: Rect) -> list[TypeLine]:
@@ -141,6 +151,12 @@ def _is_cell(frame: Rect, paper: Paper, rules: Sequence[Rect]) -> bool:
 
 def _is_headed(lines: Sequence[TypeLine], paper: Paper) -> bool:
     return any(map(paper.is_display, sorted(lines, key=lambda n: n.rect[1])[:_LEAST_LINES]))
+
+
+def _is_named(lines: Sequence[TypeLine], paper: Paper) -> bool:
+    """Say whether the first or last lines of an advert are set to be seen: its head, its firm."""
+    ordered = sorted(lines, key=middle_of)
+    return any(map(paper.is_display, (*ordered[:_LEAST_LINES], *ordered[-_LEAST_LINES:])))
 
 
 def _outermost(frames: Sequence[Rect]) -> list[Rect]:

@@ -13,7 +13,9 @@ from typing import Final
 
 import numpy as np
 
+from adminer.layout.appeal import appeal
 from adminer.layout.classified import is_classified
+from adminer.layout.notices import notices
 from adminer.layout.paper import Paper, is_one_advert
 from adminer.layout.rules import Rect, area_of, level_rules, shared
 from adminer.layout.type_lines import Part, TypeLine, around
@@ -26,6 +28,7 @@ _FEWEST: Final = 6  # lines that must end, and begin, at such a gutter
 _NEAR: Final = 1.5  # type sizes from a gutter within which they do
 _OWN: Final = 0.5  # of a line that stands in a stretch, or it goes on over others
 _HEAD: Final = 3  # lines of the head of an advert over its columns
+_TOLD: Final = -4.0  # appeal under which lines are sentences, not names of goods beside their prices
 _LEAST: Final = 0.004  # of the page: less is a filler between rules
 
 
@@ -46,8 +49,11 @@ def cut_page(lines: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect, size
     runs = [run for stretch in _stretches(page, level, paper) for run in _runs(stretch, paper)]
     parts: list[Part] = []
     for rect, held in _whole_adverts(runs, paper):
+        if readers := notices(held, level):
+            parts += readers
+            continue
         own = [n for n in held if shared(n.rect, rect) > _OWN * area_of(n.rect)]  # a headline over columns is of none
-        if not (paper.advertises(own) or is_classified(own)):
+        if appeal(own) <= 0 and not is_classified(own):
             parts.append(Part(rect, "editorial", 0.7))
         elif area_of(rect) > _LEAST * area_of(whole):
             parts.append(Part(rect, "advert", 0.6))
@@ -85,7 +91,9 @@ def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: Paper) -> list[_
 
 def _is_head(lines: Sequence[TypeLine], paper: Paper) -> bool:
     """Say whether lines over a rule are no more than the head of what stands under it."""
-    return len(lines) <= _HEAD and any(map(paper.is_large, lines)) and not paper.offers(lines)
+    top, bottom = min(n.rect[1] for n in lines), max(n.rect[3] for n in lines)
+    low = bottom - top < _HEAD * max(n.height for n in lines)
+    return low and any(map(paper.is_large, lines)) and not paper.offers(lines)
 
 
 def _stands_under_head(lines: Sequence[TypeLine], edge: float, paper: Paper) -> bool:
@@ -121,9 +129,14 @@ def _gutter(lines: Sequence[TypeLine], paper: Paper) -> float | None:
         if not fewer or crossed > allowed or (best is not None and share >= best[0]):
             continue
         halves = [[n for n, first in zip(lines, before, strict=True) if first == side] for side in (True, False)]
-        if any(paper.has_text(half) or is_classified(half) for half in halves):
+        if any(paper.has_text(half) or _is_told(half) or is_classified(half) for half in halves):
             best = share, edge
     return best[1] if best else None
+
+
+def _is_told(lines: Sequence[TypeLine]) -> bool:
+    """Say whether lines are sentences of articles, though too few or too worn for paragraphs."""
+    return len(lines) > _HEAD and appeal(lines) < _TOLD
 
 
 def _runs(stretch: _Stretch, paper: Paper) -> list[tuple[Rect, list[TypeLine]]]:

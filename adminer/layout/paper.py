@@ -27,11 +27,11 @@ _ENDS: Final = 3  # lines within which the head of an advert begins and its sign
 _DENSE: Final = 4  # lines among which an article tells one sum at most
 _SENTENCE: Final = 2  # sums that one sentence of an article may tell: "no less than $3 nor more than $8"
 _LONE: Final = 4  # lines of a paragraph for each of them
-_NARROW: Final = 2.5  # widths of its letters to the height of the narrowest type
 _LEADERS: Final = re.compile(r"(?:[.·…_-] ?){4}")  # they lead to a price, in no sentence
 PRICE: Final = re.compile(
-    r"\$ ?\d{1,3}(?![\d,]|\.\d{3})|\d ?[¢c]\b|\d ?cents?\b|(?:^|[ .])\d{0,2}\.\d\d$"
-    r"|£ ?\d|\b\d{1,3}/(?:-|\d{1,2}\b)|\b\d{1,2} ?s\. ?\d{1,2} ?d\b|\bP\. ?T\. ?\d|\d ?P\. ?T\.",
+    r"\$ ?\d{1,3}(?![\d,]|\.\d{3})|\d[½¼¾⅓⅔]? ?[¢c]\b|\d ?cents?\b|(?:^|[ .])\d{0,2}\.\d\d$"
+    r"|£ ?\d|\b\d{1,3}/(?:-|\d{1,2}\b)|\b\d{1,2} ?s\. ?\d{1,2} ?d\b|\d[½¼¾]? ?d\b"
+    r"|\bP\.? ?Tr?\. ?\d|\d[½¼¾]? ?P\. ?T\.|\d piastres?\b",
     re.IGNORECASE,
 )
 
@@ -77,13 +77,13 @@ class Paper:
         if self.offers(lines):
             return True
         # lines that were read aslant, all of them, seem taller than the text beside them, and none stands out
-        usual = float(np.median([_type_of(line) for line in lines])) if len(lines) > 2 * _ENDS else 0.0
-        display = any(_type_of(line) > max(_DISPLAY * self.size, _LARGE * usual) for line in lines)
+        usual = float(np.median([line.type_size for line in lines])) if len(lines) > 2 * _ENDS else 0.0
+        display = any(line.type_size > max(_DISPLAY * self.size, _LARGE * usual) for line in lines)
         return display and len(lines) > _HEADLINE and not self.tells(lines)
 
     def is_large(self, line: TypeLine) -> bool:
         """Say whether a line is larger than running text: a head, a name, a numeral."""
-        return _type_of(line) > _LARGE * self.size
+        return line.type_size > _LARGE * self.size
 
     def is_display(self, line: TypeLine) -> bool:
         """Say whether a line is set to be seen first: larger than running text, or in capitals."""
@@ -107,7 +107,7 @@ def is_one_advert(over: Sequence[TypeLine], under: Sequence[TypeLine], paper: Pa
 
 def _paragraphs(lines: Sequence[TypeLine], size: float, rules: Sequence[Rect]) -> list[list[TypeLine]]:
     """Return the lines that stand close one under another, four or more of one size: the paragraphs of a paper."""
-    alike = [n for n in lines if abs(_type_of(n) - size) < _SAME * size and not _LEADERS.search(n.text)]
+    alike = [n for n in lines if abs(n.type_size - size) < _SAME * size and not _LEADERS.search(n.text)]
     stacks: list[list[TypeLine]] = []
     for line in sorted(alike, key=lambda n: n.rect[1] + n.rect[3]):
         if (home := next((stack for stack in stacks if _runs_on(stack[-1], line, size, rules)), None)) is not None:
@@ -135,11 +135,6 @@ def _told(stack: Sequence[TypeLine]) -> list[TypeLine]:
     return [line for n, line in enumerate(stack) if all(abs(n - m) >= _DENSE / 2 for m in dense)]
 
 
-def _type_of(line: TypeLine) -> float:
-    """Return the height of a line's type: lines of two columns that were read as one stand aslant and are no taller."""
-    return min(line.height, _NARROW * (line.rect[2] - line.rect[0]) / max(1, len(line.text)))
-
-
 def _width_of(stack: Sequence[TypeLine]) -> float:
     widths = sorted(line.rect[2] - line.rect[0] for line in stack)
     return widths[len(widths) // 2]
@@ -150,7 +145,7 @@ def _runs_on(above: TypeLine, line: TypeLine, size: float, rules: Sequence[Rect]
     return (
         bottom - top < _LEADING * size
         and abs(line.rect[0] - above.rect[0]) < _INDENT * size
-        and abs(_type_of(line) - _type_of(above)) < _SAME * size
+        and abs(line.type_size - above.type_size) < _SAME * size
         and not any(_parts(rule, top, bottom, line.rect) for rule in rules)
     )
 

@@ -6,12 +6,12 @@ its head, run between its panels, or have its name on one side only. Learned fro
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from typing import Final
 
 import numpy as np
 
+from adminer.layout.appeal import is_signed
 from adminer.layout.paper import PRICE
 from adminer.layout.rules import Rect, RuleWork
 from adminer.layout.type_lines import TypeLine
@@ -24,18 +24,6 @@ _HEAD: Final = 1.5  # times the usual type: a head
 _FIRST: Final = 4  # lines among which a head is
 _FULL: Final = 6  # lines of an advert with a head, offers and a signature
 _SLIM: Final = 5  # times as long as it is thick: a rule
-_STREETS: Final = (
-    "Sts?|Streets?|Aves?|Avenues?|Road|Rd|Blvd|Boulevard|Lane|Square|Sq|Plaza|Block|Bldg|Building|Arcade|Mall|Broadway|"
-    "Main|Parade|Place|Terrace|Row|Wharf|Court|Drive"
-)
-_STREET: Final = rf"(?:{_STREETS}|{_STREETS.upper()})"
-_SIGNED: Final = re.compile(
-    rf"\b\d{{1,5}},? (?:[NSEW]\.? )?[A-Z][\w.']+,? {_STREET}\b|"
-    rf"\b[A-Z][\w']+,? {_STREET}\b|\b\d{{1,5}} (?:[NSEW]\.? [A-Z]|North|South|East|West)|"
-    rf"{_STREET}\.? (?:at|AT|and|AND|&) (?:the )?[A-Z]|\b[A-Z]\w+ (?:at|AT) (?:the )?[A-Z]\w+|"
-    r"(?i:\b(?:hwy|highway|route)\b\.? \d|\b(?:next (?:to|door)|opposite|corner|across from|side of)\b|"
-    r"\b(?:tele)?phones?\b.{0,8}\d|\b\d{3}-\d{4}\b|\b(?:bros|brothers|& sons?|& co|co\.|company|inc|ltd|limited)\b)"
-)
 
 
 def parted(frame: Rect, lines: Sequence[TypeLine], rules: Sequence[Rect]) -> list[Rect]:
@@ -101,7 +89,7 @@ def _crosses(line: TypeLine, rule: Rect, side: int, size: float) -> bool:
 
 def _are_two(before: Sequence[TypeLine], after: Sequence[TypeLine], size: float, *, double: bool, level: bool) -> bool:
     headed = all(_is_headed(lines, size) for lines in (before, after))
-    signed = _is_signed(before) and _is_signed(after)
+    signed = is_signed(before) and is_signed(after)
     if not level:
         return double or headed
     offered = all(
@@ -113,8 +101,3 @@ def _are_two(before: Sequence[TypeLine], after: Sequence[TypeLine], size: float,
 def _is_headed(lines: Sequence[TypeLine], size: float) -> bool:
     first = sorted(lines, key=lambda n: n.rect[1] + n.rect[3])[:_FIRST]
     return any(n.height > _HEAD * size and sum(map(str.isalpha, n.text)) > _FEWEST for n in first)
-
-
-def _is_signed(lines: Sequence[TypeLine]) -> bool:
-    """Say whether lines tell where a shop is, or the style of a firm."""
-    return any(_SIGNED.search(n.text) for n in lines)

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import re
 from datetime import date
-from decimal import Decimal
 from functools import lru_cache
 from itertools import pairwise
 from typing import Final
@@ -53,11 +51,6 @@ _ONE_SIZE: Final = 1.7  # between lines of very different type no term runs on
 _WRAPPED_WORDS: Final = 4
 _SAME_TYPE: Final = 1.34
 _LEADING: Final = 3.0  # capital heights from line to line of one text
-_LEAST: Final = Decimal("0.05")  # "1c" and "2c" in illegible body type are "to" and "of"
-_OF_PUBLIC: Final = re.compile(r"[.,]?\d| (?:m|b)illion\b| thousand\b")  # after a sum no advert names
-_THOUSANDS: Final = 1000
-_FEW_PRICES: Final = 3  # different amounts: matter taken for editorial with this many prices is an advert after all
-_SPARSE: Final = 12  # lines to a price: a column of articles names some sums in a hundred lines
 
 
 class _Key:
@@ -94,7 +87,7 @@ def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note
     sterling = any(speaks_sterling(text.text) for text in texts.values())
     adverts: list[Advert] = []
     for i, region in enumerate(regions):
-        if not texts[i].words or not _is_advert(region, texts[i], len(regions), sterling=sterling):
+        if not texts[i].words or (region.kind != "advert" and len(regions) > 1):
             continue
         advert_id = f"{reading.clipping_id}-a{len(adverts) + 1}"
         adverts.append(_parse_advert(grammar, reading, region, texts[i], advert_id, dating, (towns, of_page), sterling))
@@ -168,20 +161,6 @@ def _short_lines(text: AdvertText) -> list[tuple[int, int, str]]:
         ):
             found.append((one.start, three.end, text.text[one.start : three.end].replace("\n", " ")))
     return found
-
-
-def _is_advert(region: Region, text: AdvertText, regions: int, *, sterling: bool) -> bool:
-    if region.kind == "advert" or regions == 1:
-        return True
-    if region.kind != "editorial":
-        return False
-    # an article names one sum again and again, and sums in thousands and millions
-    found = [
-        p.amount for p in find_prices(text, [], sterling_page=sterling) if not _OF_PUBLIC.match(text.text, p.amount.end)
-    ]
-    amounts = {amount.amount for amount in found}
-    few = sum(_LEAST <= amount < _THOUSANDS for amount in amounts)
-    return few >= _FEW_PRICES and few * _SPARSE >= len(text.lines)
 
 
 def _parse_advert(

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import cv2
 import numpy as np
 from numpy.typing import NDArray
@@ -20,6 +22,10 @@ def rows(left: float, top: float, count: int, width: float = 200, height: float 
         TypeLine((left, top + 14 * k, left + width, top + 14 * k + height), height, "a line of running words")
         for k in range(count)
     ]
+
+
+def priced(left: float, top: float, count: int) -> list[TypeLine]:
+    return [replace(line, text=f"Bowls, blue, each {n}5c") for n, line in enumerate(rows(left, top, count))]
 
 
 def near(a: Rect, b: Rect) -> bool:
@@ -68,8 +74,10 @@ def test_one_framed_advert_is_its_frame() -> None:
 def test_two_frames_side_by_side_are_two_adverts() -> None:
     left, right = (20.0, 20.0, 390.0, 980.0), (410.0, 20.0, 780.0, 980.0)
     lines = rows(60, 100, 30) + rows(450, 100, 30)
-    parts = find_adverts(RuleWork((), (left, right), ()), lines, 800, 1000)
-    assert sorted(part.rect for part in parts) == [left, right]
+    work = RuleWork((), (left, right), ())
+    assert len(find_adverts(work, lines, 800, 1000)) == 1  # columns of a catalogue: neither says whose it is
+    lines.append(TypeLine((450, 900, 700, 920), 20, "Corbelle & Sons"))
+    assert sorted(part.rect for part in find_adverts(work, lines, 800, 1000)) == [left, right]
 
 
 def test_panels_of_one_advert_are_not_adverts() -> None:
@@ -84,7 +92,7 @@ def test_panels_of_one_advert_are_not_adverts() -> None:
 def test_a_panel_from_side_to_side_does_not_cut_its_advert_in_three() -> None:
     advert = [(50.0, 60.0, 450.0, 250.0), (58.0, 251.0, 442.0, 400.0), (50.0, 401.0, 450.0, 560.0)]
     below = (50.0, 570.0, 450.0, 900.0)
-    lines = [line for f in (*advert, below) for line in rows(f[0] + 20, f[1] + 20, 4)]
+    lines = [line for f in (*advert, below) for line in priced(f[0] + 20, f[1] + 20, 4)]
     lines += [line for x in (480, 580, 690) for line in rows(x, 60, 40, width=90)]
     parts = [p.rect for p in find_adverts(RuleWork((), (*advert, below), ()), lines, 800, 1000) if p.kind == "advert"]
     assert sorted(parts) == [(50.0, 60.0, 450.0, 560.0), below]
@@ -94,7 +102,7 @@ def test_columns_of_a_paper_are_editorial_and_its_title_a_masthead() -> None:
     frame: Rect = (420, 300, 780, 900)
     title = TypeLine((200, 30, 600, 90), 60, "The Ferncliff Echo")
     dateline = TypeLine((250, 100, 550, 116), 16, "Thursday, March 3, 1949")
-    lines = [title, dateline, *rows(40, 150, 50), *rows(450, 320, 30)]
+    lines = [title, dateline, *rows(40, 150, 50), *priced(450, 320, 30)]
     parts = find_adverts(RuleWork((), (frame,), ()), lines, 800, 1000)
     kinds = [part.kind for part in parts]
     assert kinds.count("advert") == 1
@@ -120,7 +128,7 @@ def test_columns_of_a_paper_that_are_half_illegible_are_still_editorial() -> Non
     frame: Rect = (40, 600, 380, 980)
     torn = [TypeLine((x, 150.0 + 20 * n, x + 60, 158.0 + 20 * n), 8, "tra") for x in (40, 300, 560) for n in range(20)]
     body = [*rows(40, 150, 20), *rows(300, 150, 20), *rows(560, 150, 30)]
-    parts = find_adverts(RuleWork((), (frame,), ()), [*body, *torn, *rows(60, 620, 15)], 800, 1000)
+    parts = find_adverts(RuleWork((), (frame,), ()), [*body, *torn, *priced(60, 620, 15)], 800, 1000)
     assert sorted({part.kind for part in parts}) == ["advert", "editorial"]
     assert [part.rect for part in parts if part.kind == "advert"] == [frame]
 
@@ -188,3 +196,39 @@ def test_a_scratch_across_the_page_cuts_no_article() -> None:
     dateline = TypeLine((20, 2, 300, 14), 12, "Thursday, March 3, 1949")
     parts = find_adverts(RuleWork((scratch,), (frame,), ()), [dateline, *columns, *goods(650, 40)], 1000, 1000)
     assert sorted(part.rect[0] for part in parts if part.kind == "editorial" and part.rect[3] > 300) == [20, 220, 420]
+
+
+HEAD = TypeLine((30, 10, 780, 26), 16, "The Ferncliff Echo, Thursday, March 3, 1949")
+NEWS = [line for left in (20, 240) for line in rows(left, 60, 60)]
+
+
+def adverts_on_page(lines: list[TypeLine], *frames: Rect, rules: tuple[Rect, ...] = ()) -> list[Rect]:
+    parts = find_adverts(RuleWork(rules, frames, ()), [HEAD, *NEWS, *lines], 800, 1000)
+    return [part.rect for part in parts if part.kind == "advert"]
+
+
+def test_a_panel_in_an_advert_that_does_not_say_whose_it_is_is_part_of_it() -> None:
+    name = TypeLine((470, 70, 770, 110), 40, "CORBELLE'S")
+    panel: Rect = (470, 130, 700, 230)
+    inside = priced(480, 140, 4)
+    around = [name, *priced(470, 260, 10), TypeLine((480, 420, 760, 440), 20, "Corbelle & Sons")]
+    (found,) = adverts_on_page([*around, *inside], panel)
+    assert shared(found, panel) > 0.9 * 230 * 100
+    signed = TypeLine((480, 210, 600, 222), 12, "Thorne & Co.")
+    assert len(adverts_on_page([*around, *inside, signed], panel)) == 2
+
+
+def test_the_name_of_a_firm_that_a_rule_cut_from_its_advert_is_part_of_it() -> None:
+    frame: Rect = (460, 60, 780, 300)
+    name = TypeLine((500, 310, 740, 340), 30, "Harkwell Range Co.")
+    (found,) = adverts_on_page([*priced(480, 80, 12), name], frame)
+    assert found[3] >= 340
+    far = TypeLine((500, 400, 740, 430), 30, "Harkwell Range Co.")
+    assert all(rect[3] < 400 for rect in adverts_on_page([*priced(480, 80, 12), far], frame) if rect[1] < 300)
+
+
+def test_lines_on_the_edges_of_a_frame_are_no_article_in_its_advert() -> None:
+    frame: Rect = (460, 60, 780, 600)
+    edges = [TypeLine((480, y, 760, y + 10), 10, "words of a report") for y in (56, 595)]
+    parts = find_adverts(RuleWork((), (frame,), ()), [HEAD, *NEWS, *priced(480, 80, 12), *edges], 800, 1000)
+    assert not any(part.kind == "editorial" and part.rect[0] > 450 for part in parts)

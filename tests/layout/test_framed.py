@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from adminer.layout.framed import frames_of_paper
 from adminer.layout.rules import Rect, RuleWork
 from adminer.layout.type_lines import TypeLine
@@ -32,15 +34,14 @@ def test_rules_close_around_a_column_are_no_frame_of_an_advert() -> None:
     assert frames(goods(40, 610, 4), column, card) == [card]
 
 
-def test_a_frame_with_white_around_its_prose_is_an_advert() -> None:
+def test_prose_in_a_frame_is_an_advert_where_it_speaks_to_its_reader_or_a_name_in_large_type_ends_it() -> None:
     frame: Rect = (300, 520, 620, 800)
-    assert frames(text(335, 540, 15), frame) == [frame]
-
-
-def test_prose_that_fills_its_frame_is_an_advert_where_a_name_in_large_type_ends_it() -> None:
-    frame: Rect = (322, 520, 590, 800)
-    assert frames(text(330, 530, 15), frame) == []
-    assert frames([*text(330, 530, 15), TypeLine((340, 760, 560, 780), 20, "Corbelle Bank")], frame) == [frame]
+    assert frames(text(335, 540, 15), frame) == []
+    asked = [replace(line, text="We ask you to open an account") for line in text(335, 540, 15)]
+    assert frames(asked, frame) == [frame]
+    told = [replace(line, text="Strength, care, forty friendly years") for line in text(335, 540, 15)]
+    assert frames(told, frame) == []
+    assert frames([*told, TypeLine((340, 770, 560, 790), 20, "Corbelle Bank")], frame) == [frame]
 
 
 def test_a_scratch_through_the_page_cuts_no_frame_and_makes_none() -> None:
@@ -151,14 +152,17 @@ def test_a_border_around_adverts_and_an_article_is_none_of_an_advert() -> None:
     headline = TypeLine((310, 515, 520, 527), 12, "MAYOR OPENS FAIR")
     assert frames([*lines, headline, *text(310, 530, 30)], around, one, two) == [one, two]
     assert frames(lines, around, one, two) == [one, two]
+    assert frames([*lines, *headed(320, 620)], around, one, two) == [one, two]
     assert frames(headed(80, 520), around, one) == [around]
     assert frames([*goods(80, 520, 6), *goods(600, 520, 10)], around, one, two) == [around]
     # a head over all of them makes them panels, and so does a list of prices beside them
     head = TypeLine((320, 520, 560, 560), 40, "HARKWELL")
     assert frames([*lines, head], around, one, two) == [around]
+    assert frames([*lines, head, *goods(310, 600, 6)], around, one, two) == [around]
     assert frames([*lines, *goods(310, 530, 10)], around, one, two) == [around]
     sums = [TypeLine((530, 530 + 28.0 * n, 560, 540 + 28.0 * n), 10, "25c") for n in range(8)]
-    assert frames([*lines, *text(310, 530, 20), *sums], around, one, two) == [around]
+    listed = [replace(line, text="Bowls and jugs, blue") for line in text(310, 530, 20)]
+    assert frames([*lines, *listed, *sums], around, one, two) == [around]
 
 
 def test_a_border_that_leans_is_an_adverts_where_it_holds_one_and_cuts_no_frame() -> None:
@@ -179,3 +183,17 @@ def test_adverts_that_share_a_border_are_parted_unless_a_scratch_runs_between() 
     both: Rect = (100, 510, 500, 900)
     lines = [*headed(120, 530), *headed(320, 530)]
     assert len(frames(lines, both, rules=((298, 515, 302, 895),))) == 2
+
+
+def test_a_cell_between_the_rules_of_columns_whose_name_stands_at_its_foot_is_an_advert() -> None:
+    cell: Rect = (320, 550, 590, 800)
+    foot = TypeLine((340, 770, 560, 790), 20, "Corbelle Shoes")
+    assert frames([*goods(335, 560, 5), foot], cell, rules=COLUMN_RULES) == [cell]
+
+
+def test_a_coupon_well_inside_the_sides_of_its_advert_does_not_cut_it() -> None:
+    over, coupon, under = (100.0, 540.0, 300.0, 700.0), (112.0, 701.0, 289.0, 790.0), (100.0, 791.0, 300.0, 900.0)
+    name = TypeLine((120, 545, 280, 575), 30, "CORBELLE'S")
+    lines = [name, *goods(120, 585, 3), *goods(125, 705, 3), *goods(120, 800, 3)]
+    lines = [replace(line, rect=(line.rect[0], line.rect[1], line.rect[0] + 120, line.rect[3])) for line in lines]
+    assert frames(lines, over, coupon, under) == [(100.0, 540.0, 300.0, 900.0)]

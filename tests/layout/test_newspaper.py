@@ -144,7 +144,7 @@ def test_offers_set_like_the_paragraphs_over_them_are_an_advert_between_rules() 
 def test_prices_that_stand_close_in_lines_like_the_text_over_them_are_an_advert() -> None:
     told = [
         TypeLine((330, 260 + 14 * n, 580, 270 + 14 * n), 10, said)
-        for n, said in enumerate(("Gloves of a good weight at 25c", "others, in black or tan, at 40c") * 4)
+        for n, said in enumerate(("Gloves of good weight, now 25c", "others, black or tan, now 40c") * 4)
     ]
     lines = text(30, 60, 30) + text(630, 60, 30) + text(330, 60, 12) + told
     assert len(adverts(cut(lines, (325, 240, 585, 243)))) == 1
@@ -153,7 +153,8 @@ def test_prices_that_stand_close_in_lines_like_the_text_over_them_are_an_advert(
 def test_an_advert_with_a_few_lines_of_prose_between_its_name_and_its_call_is_one() -> None:
     names = [TypeLine((340, y, 560, y + 30), 30, said) for y, said in ((260, "CORBELLE"), (300, "BANK"), (500, "Save"))]
     rest = [TypeLine((340, 550 + 30 * n, 460, 564 + 30 * n), 14, "Come in, or call") for n in range(5)]
-    lines = text(30, 60, 50) + text(630, 60, 50) + text(330, 60, 12) + names + text(330, 360, 4) + rest
+    prose = [replace(line, text="Your money, safe with us") for line in text(330, 360, 4)]
+    lines = text(30, 60, 50) + text(630, 60, 50) + text(330, 60, 12) + names + prose + rest
     (found,) = adverts(cut(lines, (325, 240, 585, 243), (325, 720, 585, 723)))
     assert (found[1], found[3]) == (240, 720) or found[3] > 680
 
@@ -172,7 +173,8 @@ def test_the_head_of_an_advert_runs_over_its_columns_though_one_of_them_is_prose
     call = TypeLine((380, 312, 820, 330), 18, "WHITE SALE OPENS FRIDAY")
     goods = [TypeLine((330, 350 + 40 * n, 420, 362 + 40 * n), 12, "Dinner plates") for n in range(8)]
     goods += [TypeLine((585, 350 + 40 * n, 622, 362 + 40 * n), 12, f"{n + 1}5c") for n in range(8)]
-    lines = text(30, 60, 60) + text(330, 60, 11) + text(630, 60, 11) + [name, call, *goods] + text(630, 360, 9)
+    lines = text(30, 60, 60) + text(330, 60, 11) + text(630, 60, 11) + [name, call, *goods]
+    lines += [replace(line, text="Linen from Harkwell looms") for line in text(630, 360, 9)]
     rules: list[Rect] = [(325, 240, 885, 243), (325, 302, 885, 305), (325, 336, 885, 339)]
     (found,) = adverts(cut(lines, *rules))
     assert found[0] <= 330
@@ -234,3 +236,29 @@ def test_text_that_was_read_aslant_from_top_to_foot_is_no_display_type() -> None
     aslant = [replace(n, rect=(330, n.rect[1], 580, n.rect[3]), height=19 - n.rect[1] % 3) for n in text(330, 60, 24)]
     parts = cut([*text(30, 60, 40), *aslant, *text(630, 60, 40)])
     assert {part.kind for part in parts} == {"masthead", "editorial"}
+
+
+def test_sentences_too_few_for_a_paragraph_part_the_column_beside_them() -> None:
+    rule: Rect = (325, 400, 885, 403)
+    stub = [replace(line, height=7 + 9.0 * (n % 2)) for n, line in enumerate(text(330, 240, 8))]
+    lines = text(30, 60, 60) + text(330, 60, 11) + text(630, 60, 11) + stub + text(330, 420, 20) + text(630, 420, 20)
+    lines += offer(630, 240, "59c", "89c", "95c")
+    (found,) = adverts(cut(lines, (325, 225, 885, 228), rule))
+    assert found[0] >= 600
+
+
+def test_a_head_beside_small_lines_is_not_cut_from_its_advert_by_the_rule_under_it() -> None:
+    head = [TypeLine((340, 260, 460, 310), 50, "CORBELLE"), TypeLine((340, 312, 460, 330), 18, "BAZAAR")]
+    head += [TypeLine((500, 262 + 14 * n, 580, 274 + 14 * n), 12, "Till Monday") for n in range(4)]
+    rules: list[Rect] = [(325, 240, 585, 243), (325, 336, 585, 339), (325, 520, 585, 523)]
+    lines = text(30, 60, 60) + text(630, 60, 60) + text(330, 60, 11) + head + offer(330, 350, "59c", "89c", "95c")
+    (found,) = adverts(cut([*lines, *text(330, 540, 20)], *rules))
+    assert found[1] <= 260
+    assert found[3] > 450
+
+
+def test_an_article_under_a_large_headline_is_none_of_an_advert_though_its_paragraphs_were_not_seen() -> None:
+    worn = [replace(line, height=7 + 9.0 * (n % 2)) for n, line in enumerate(text(330, 300, 8))]
+    lines = text(30, 60, 40) + text(630, 60, 40) + text(330, 60, 11)
+    lines += [TypeLine((340, 250, 560, 290), 40, "Council to meet"), *worn]
+    assert adverts(cut(lines, (325, 240, 585, 243), (325, 430, 585, 433))) == []

@@ -1,0 +1,77 @@
+"""How far a stretch of type reads as an advert, not as an article: one score of its prices, words and signature.
+
+An advert names prices line by line, in the words of trade, and tells whose it is and where; an article tells in
+sentences, which small words hold together. Weights were fitted to whole pages of many hands and rounded.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Final
+
+import numpy as np
+
+from adminer.layout.paper import PRICE
+from adminer.layout.type_lines import TypeLine, middle_of
+
+_STREETS: Final = (
+    "Sts?|Streets?|Aves?|Avenues?|Road|Rd|Blvd|Boulevard|Lane|Square|Sq|Plaza|Block|Bldg|Building|Arcade|Mall|Broadway|"
+    "Main|Parade|Place|Terrace|Row|Wharf|Court|Drive"
+)
+_STREET: Final = rf"(?:{_STREETS}|{_STREETS.upper()})"
+_SIGNED: Final = re.compile(
+    rf"\b\d{{1,5}},? (?:[NSEW]\.? )?[A-Z][\w.']+,? {_STREET}\b|"
+    rf"\b[A-Z][\w']+,? {_STREET}\b|\b\d{{1,5}} (?:[NSEW]\.? [A-Z]|North|South|East|West)|"
+    rf"{_STREET}\.? (?:at|AT|and|AND|&) (?:the )?[A-Z]|\b[A-Z]\w+ (?:at|AT) (?:the )?[A-Z]\w+|"
+    r"(?i:\b(?:hwy|highway|route)\b\.? \d|\b(?:next (?:to|door)|opposite|corner|across from|side of)\b|"
+    r"\b(?:tele)?phones?\b.{0,8}\d|\b\d{3}-\d{4}\b|& (?:sons?|daughters?|co|bros)\b|"
+    r"\b(?:bros|brothers|co|company|inc|ltd|limited)\b)"
+)
+_WORD: Final = re.compile(r"[^\W\d_]{2,}|\ba\b", re.IGNORECASE)
+_TELLING: Final = re.compile(
+    r"\b(?:the|an?|of|in|to|at|by|on|as|from|into|after|was|were|is|are|be|been|has|had|have|will|would|said|that|which|"
+    r"who|whose|his|her|he|she|they|their|it|its)\b",
+    re.IGNORECASE,
+)
+_TRADING: Final = re.compile(
+    r"\b(?:per|each|lbs?|doz(?:en)?|yds?|pairs?|pkgs?|oz|gal|qt|cans?|tins?|box(?:es)?|bottles?|sizes?|sets?|free|sale|"
+    r"specials?|prices?|priced|bargains?|cash|terms|credit|deposit|discount|weekly|delivered|delivery|orders?|write|send|"
+    r"postpaid|call|open|closed|now|new|best|quality|fine|choice|fresh|assorted|guaranteed?|ready|stock|goods|your|you|we|"
+    r"our|us|only|buy|save|formerly|reduced|reg|regular|values?|usual|begs?|honou?r|respectfully|patrons|"
+    r"customers)\b",
+    re.IGNORECASE,
+)
+_ENDS: Final = 4  # lines at the head and at the foot of an advert among which it says whose it is
+_BASE: Final = -1.6
+_PRICED: Final = 22.0
+_MOST_PRICED: Final = 0.4  # of its lines: a list that tells more prices is no more of an advert
+_TOLD: Final = -18.0
+_TRADED: Final = 30.0
+_NAMED: Final = 1.9
+_CLOSED: Final = 2.0
+_LARGE: Final = 1.5  # times the usual type of a stretch: a name
+
+
+def appeal(lines: Sequence[TypeLine]) -> float:
+    """Score how far lines read as an advert: over nought they do, under it they read as an article."""
+    if not lines:
+        return _BASE
+    words = max(1, sum(len(_WORD.findall(line.text)) for line in lines))
+    priced = sum(bool(PRICE.search(line.text)) for line in lines) / len(lines)
+    telling, trading = (sum(len(w.findall(line.text)) for line in lines) / words for w in (_TELLING, _TRADING))
+    said = _PRICED * min(priced, _MOST_PRICED) + _TOLD * telling + _TRADED * trading
+    return _BASE + said + _NAMED * is_signed(lines) + _CLOSED * _ends_large(lines)
+
+
+def is_signed(lines: Sequence[TypeLine]) -> bool:
+    """Say whether lines tell at their head or foot where a shop is, or the style of a firm."""
+    ordered = sorted(lines, key=middle_of)
+    return any(_SIGNED.search(line.text) for line in (*ordered[:_ENDS], *ordered[-_ENDS:]))
+
+
+def _ends_large(lines: Sequence[TypeLine]) -> bool:
+    """Say whether the last line is in large type, as the name of a firm is and no article ends."""
+    last = max(lines, key=middle_of)
+    usual = float(np.median([line.type_size for line in lines]))
+    return last.type_size > _LARGE * usual and last.text[:1].isupper()
