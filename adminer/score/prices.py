@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final, Literal
@@ -23,6 +24,9 @@ _MONEY_OF: Final[dict[str, Money]] = {
     "AUP": "sterling",  # the same shillings and pence; the advert alone does not say whose
     "EGP-piastre": "piastres",
 }
+_WITHOUT_OTHER: Final = re.compile(
+    r"\b(?:without|w/o|no)\b.*\b(?:coupons?|tapes?|purchases?|orders?|stamps?)\b", re.IGNORECASE
+)
 _PLACE: Final = Decimal("0.0001")  # a penny is 0.0041666...: compare to the fourth place
 _SHARED: Final = 0.25  # of the smaller box: a figure box and a figure-with-sign box still meet, neighbours do not
 
@@ -68,19 +72,26 @@ class Matched:
         return one_to_one(right, self._judged, len(self.pairs) + len(self.missed))
 
     def terms(self) -> Tally:
-        """Count prices printed under a condition whose condition was found (cardholder, coupon, former ...)."""
-        right = sum(
-            pair.true.condition == pair.found.condition
-            for pair in self.pairs
-            if (pair.true.condition or "everyone") != "everyone"
-        )
+        """Count prices printed under a condition whose condition was found (cardholder, coupon, former ...).
+
+        The price without a coupon, tapes or a purchase is everybody's, as "without card" is not where cards are given:
+        a truth that calls it without_card asks for none of our conditions.
+        """
+        right = sum(condition_of(p.true) == p.found.condition != "everyone" for p in self.pairs)
         true = [price for price in (*(p.true for p in self.pairs), *self.missed) if price.condition]
         judged = [*(p.found for p in self.pairs), *(self.extra if self.complete else ())]
         return one_to_one(
             right,
             sum(price.condition != "everyone" for price in judged),
-            sum(price.condition != "everyone" for price in true),
+            sum(condition_of(price) != "everyone" for price in true),
         )
+
+
+def condition_of(price: TruePrice) -> str:
+    """Return the condition of a true price in our names: "without coupon" binds nobody."""
+    if price.condition == "without_card" and _WITHOUT_OTHER.search(price.condition_text or ""):
+        return "everyone"
+    return price.condition or "everyone"
 
 
 def money_of(currency: str) -> Money | None:

@@ -72,3 +72,12 @@ def test_without_places_the_pairs_are_the_multiset_intersection(true: list[int],
     assert len(outcome.pairs) == sum(min(true.count(n), found.count(n)) for n in {*true, *found})
     assert len(outcome.pairs) + len(outcome.missed) == len(true)
     assert len(outcome.pairs) + len(outcome.extra) == len(found)
+
+
+def test_the_price_without_a_coupon_is_everybodys_and_asks_for_no_condition() -> None:
+    coupon = true_price(1.39, condition="without_card", condition_text="without this coupon")
+    assert matched(coupon, price("1.39")).terms() == one_to_one(0, 0, 0)
+    assert matched(coupon, price("1.39", condition="without_card")).terms() == one_to_one(0, 1, 0)
+    card = true_price(1.39, condition="without_card", condition_text="without card")
+    assert matched(card, price("1.39", condition="without_card")).terms() == one_to_one(1, 1, 1)
+    assert matched(card, price("1.39")).terms() == one_to_one(0, 0, 1)
