@@ -6,6 +6,8 @@ Each form has a weight: how much it alone says that a line names who advertises.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
+from string import ascii_lowercase
 from typing import Final
 
 from adminer.names.pieces import load_vocabulary
@@ -32,14 +34,18 @@ TRADE: Final = re.compile(
     r"Co-?op(?:erative)?|Association|Hall|Foodliner|Fair|Distributors?|Industries|Enterprises|Associates|Guild|Crafts|"
     r"Potter(?:y|ies|s)|Looms|Weavers|Products|Laborator(?:y|ies)|Press|Publishers|Institute|Opticians?|Photographers?|"
     r"Dentists?|Plumbers?|Ironmongers?|Chemists?|Butchers?|Fishmongers?|Confectioners?|Stationers?|Drapery|Seedsmen|"
-    r"Providers|Self[- ]Serve|"
+    r"Providers|Self[- ]?Serv(?:e|ice)|"
     r"Nurserym[ae]n|Druggists?|Hatters?|Furnishers?|Undertakers?|Upholsterers?|Tinsmiths?|Saddlers?|Bootmakers?|"
+    r"Services?|Jewelry|Warehouse|Superettes?|Variet(?:y|ies)|Clubs?|Bootery|Booterie|Hotel|Inn|Tavern|Lumber|Elevator|"
+    r"Plant|Greenhouse|Cycles?|Oil|Gas|Ice|Coal|Fuel|Implements?|(?<=& )Body|Salon|Barbers?|Cobbler|Loans?|"
+    r"Insurance|Realty|Agents?|Brokers?|Bottling|Paints?|Wallpapers?|Floral|Optical|Hdwe|Pavilion|"
     r"Foods|Provisions|Meats|Shoes|Seeds?|Hats|Fashions|Labels|Pianos?|Music|Books|Toys|Gifts|Liquors|Wines|Tires?|Farms?|"
     r"Gardens?|Orchards?|Ranch|Bank|Home|City|Town|Barn|World|Land|Village|Way|King|Castle)\b",
     re.IGNORECASE,
 )
 _GOODS_TOO: Final = re.compile(
-    r"\b(?:Foods|Provisions|Meats|Shoes|Seeds?|Hats|Fashions|Labels|Pianos?|Music|Books|Toys|Gifts|Liquors|Wines|Tires?|"
+    r"\b(?:Services?|Jewelry|Plant|Cycles?|Oil|Gas|Ice|Coal|Fuel|Implements?|Lumber|Loans?|Paints?|Wallpapers?|Insurance|"
+    r"Foods|Provisions|Meats|Shoes|Seeds?|Hats|Fashions|Labels|Pianos?|Music|Books|Toys|Gifts|Liquors|Wines|Tires?|"
     r"Drugs?|Radio|Appliances?|Feed|Products|Crafts|Home|Auto)\b",
     re.IGNORECASE,
 )
@@ -50,7 +56,7 @@ DIME_STORE: Final = re.compile(
 # what town stores called themselves from the 1880s on, in words that name nobody
 BAZAAR: Final = re.compile(
     r"the (?:[a-z]+ )?(?:fair|hub|leader|bazaar|model|emporium|bee ?hive|toggery|racket|"
-    r"palace|globe|rule|popular|elite|vogue|front)",
+    r"palace|globe|rule|popular|elite|vogue|front)|cash (?:&|and) carry|cash store",
     re.IGNORECASE,
 )
 _SHORT_FORENAME: Final = (
@@ -79,11 +85,12 @@ _WEARERS: Final = re.compile(
 )
 _DOUBLE: Final = re.compile(r"^[A-Z][a-z]{2,}-[A-Z][a-z]{2,}$|^[A-Z]{3,}-[A-Z]{3,}$")
 _OF_TOWN: Final = re.compile(r"(?<=\w{3}) of (?:[A-Z][a-z]+|[A-Z]{3,})(?: [A-Z]\w+)?$")
-_PROPRIETOR: Final = re.compile(r"\bProp(?:rietor)?s?\b|\bManager\b|\bMgr\b", re.IGNORECASE)
+PROPRIETOR: Final = re.compile(r"\bProp(?:rietor)?s?\b|\bManager\b|\bMgr\b", re.IGNORECASE)
 PRESENTS: Final = r" (?:presents?|announces?|invites|offers|introduces|celebrates)\b"
 _COMMON: Final = (
     word_list("slogan") | word_list("function") | word_list("prose") | word_list("particulars") | word_list("enquiry")
 )
+_LONG: Final = 6  # letters of a word that one wrong letter leaves plain
 _CLOSING: Final = 2  # characters after a firm's word that closes a name: a point and a mark
 
 
@@ -98,7 +105,7 @@ def weigh_form(text: str, after: str) -> tuple[float, str]:
         return (0.8 if houses[-1].end() >= len(text) - _CLOSING else 0.4) - 0.4 * plain, f"“{houses[-1][0]}”"
     if _INITIALS.match(text) or _OWNER.match(text) or _TITLE.match(text):
         # the owner named under a shop's own name
-        return (0.05 if _PROPRIETOR.match(after.strip(" ,.")) else 0.7), "initials and a name"
+        return (0.05 if PROPRIETOR.match(after.strip(" ,.")) else 0.7), "initials and a name"
     if PAIR.match(text) and not is_plain(text) and not names_goods(text) and not re.search(r"[a-z]{4}\. ", text):
         return 0.6, "two names"
     if re.match(PRESENTS, after) and not is_plain(text):
@@ -107,15 +114,15 @@ def weigh_form(text: str, after: str) -> tuple[float, str]:
     if person and person["first"].lower() in word_list("forenames") and not names_goods(text):
         return 0.6, "a forename and a name"
     own = _POSSESSIVE.match(text)
-    if own and not _WEARERS.match(text) and (own["trade"] is None or TRADE.fullmatch(own["trade"])):
+    if own and not _WEARERS.match(text) and (own["trade"] is None or is_trade_line(own["trade"])):
         return 0.5 + 0.1 * (own["trade"] is not None), "a name in the possessive"
-    if _DOUBLE.match(text) and not find_nouns(text):
+    if _DOUBLE.match(text) and not find_nouns(text) and is_coined(text):
         return 0.4, "a double name"
     return _weigh_trade(text)
 
 
 def _weigh_trade(text: str) -> tuple[float, str]:
-    text = re.sub(r"^The ", "", text, flags=re.IGNORECASE)
+    text = _mended_trade(re.sub(r"^The ", "", text, flags=re.IGNORECASE))
     trades = list(TRADE.finditer(text))
     if (
         not trades
@@ -127,10 +134,30 @@ def _weigh_trade(text: str) -> tuple[float, str]:
     return 0.4 - 0.2 * (goods and is_plain(rest)), f"“{trades[-1][0]}”"
 
 
+@lru_cache(maxsize=4096)
+def _mended_trade(text: str) -> str:
+    """Return a text whose last word is a misread word of trades as printed: one letter of a long word is wrong."""
+    first, _, last = text.rpartition(" ")
+    word = last.lower()
+    if not first or len(word) < _LONG or not word.isalpha() or is_word(word):
+        return text
+    near = {
+        w for i in range(1, len(word)) for c in ascii_lowercase if TRADE.fullmatch(w := word[:i] + c + word[i + 1 :])
+    }
+    return f"{first} {near.pop().capitalize()}" if len(near) == 1 else text
+
+
 def is_trade_line(text: str) -> bool:
     """Say whether a line is a trade and nothing that names anybody: "Super Markets", "Furniture Company"."""
     rest = TRADE.sub("", HOUSE.sub("", text))
     return bool(HOUSE.search(text) or TRADE.search(text)) and is_plain(rest)
+
+
+def names_kind(text: str) -> bool:
+    """Say whether a text has a word in it that shops call themselves by and that names no article, or two that do."""
+    if "&" in text and TRADE.search(text):
+        return True
+    return any(not _GOODS_TOO.fullmatch(m[0]) for m in (*HOUSE.finditer(text), *TRADE.finditer(text)))
 
 
 def names_goods(text: str) -> bool:
@@ -142,6 +169,13 @@ def is_common(text: str) -> bool:
     """Say whether a text has a word of everyday talk or of goods in it, which a logotype has not."""
     words = _plain_words(text)
     return is_plain(text) or any(noun.strong for noun in find_nouns(text)) or any(word in _COMMON for word in words)
+
+
+def is_coined(text: str) -> bool:
+    """Say whether a text has no everyday word and is no two of them joined, as "Cash-Raising" is."""
+    return not is_common(text) and not all(
+        is_word(part) or part.endswith("ing") for part in re.findall(r"[a-z]+", text.lower())
+    )
 
 
 def is_plain(text: str) -> bool:

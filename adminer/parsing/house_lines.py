@@ -15,6 +15,7 @@ from typing import Final
 from adminer.dating.calendar_words import MONTHS, WEEKDAYS
 from adminer.parsing.house_forms import DIME_STORE, FIRM, HOUSE, PAIR, PRESENTS, is_plain, is_trade_line, weigh_form
 from adminer.parsing.lexicon import word_list
+from adminer.parsing.logotypes import find_logotypes
 from adminer.parsing.text import AdvertText, TextLine
 from adminer.records import Box, Word
 
@@ -37,24 +38,24 @@ _AFTER_NAME: Final = re.compile(
 _CALL: Final = re.compile(
     r"^(?:(?:write|mail|send|address|see|visit|ask|sold|made|shop|trade|buy|save)(?:,| only)?"
     r"(?: (?:to|at|by|with))?:? )+"
-    r"(?=[A-Z])",
+    r"(?=[A-Z])|^(?:now |only )?at (?=(?-i:[A-Z]))",
     re.IGNORECASE,
 )
 _AFTER_POSSESSIVE: Final = re.compile(r"(?<=['’][sS]),? (?:of|in|and) (?=[A-Z][a-z])")
 _CORNER: Final = re.compile(r", (?=[A-Z][A-Za-z]+ (?:and|&) [A-Z])")
 _SEGMENT: Final = re.compile(r",\s+(?!(?i:inc|ltd|limited|co|and|incorporated)\b|& )")
 _PARTED: Final = re.compile(r" ?[·•|*] ?| [–—-] ")
-_RUN_ON: Final = re.compile(r"^(?=[a-z])[^.!?]*[.!?] (?=[A-Z]{2})")  # the end of the text over a name in capitals
+_RUN_ON: Final = re.compile(r"^(?=[a-z])[^.!?]*[.!?] (?=[A-Z]\w)")  # the end of the text before a name
 _FOLIO: Final = re.compile(
     r"^\d{1,4} (?=[A-Z]{3})|(?<=[A-Z]{3}) \d{1,4}$"
 )  # the number of a catalogue's page beside its name
-_AMPERSAND: Final = re.compile(r"(?<= )&(?:[a-z] |(?=[A-Z]))")  # "&Co.", "&t Son"
+_AMPERSAND: Final = re.compile(r"(?: |(?<=[a-z]{3}))&(?:[a-z]? |(?=[A-Z]))")  # "&Co.", "&t Son", "Thorne& Vale"
 _GLUED_PERSON: Final = re.compile(r"^(?P<first>[A-Z][a-z]{3,})(?=[A-Z][a-z]{2})")
 _BRANCHES: Final = re.compile(r" (?:of|in) [A-Z]\w+(?: [A-Z]\w+)?(?:,| and| &) [A-Z].*$")
 _DATED: Final = re.compile(
     rf"\b(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))}|Fri|Sat|Sun|Mon|Tues?|Wed|Thurs?)\b", re.IGNORECASE
 )
-_NO_NAME: Final = re.compile(r"\d{3}|[$¢%]|&$")
+_NO_NAME: Final = re.compile(r"\d{3}|[$¢%]|&$|^\d{1,3}[.,] |\bJob (?:Press|Print|Office)\b")  # an imprint
 _STREET_LINE: Final = re.compile(
     r"(?:^|\w )(?:Streets?|Sts?|Avenues?|Aves?|Roads?|Rd|Blvd|Lane|Terrace|Crescent|Row|Square|Sq|Place|Quay|Wharf|"
     r"Drive|Bldg|Building)\.?$",
@@ -75,14 +76,20 @@ class Candidate:
     name: str
     after: str
     has_folio: bool
+    has_kind: bool = False  # whether it is a logotype with the kind of its shop set apart from it
+
+    def holds(self, line: TextLine) -> bool:
+        """Say whether a line is one of those the candidate is made of."""
+        return self.line.start <= line.start < self.line.end or line.start == self.last.start
 
 
 def find_candidates(advert: AdvertText) -> Iterator[Candidate]:
     """Yield every line, and every two or three that may be one name, that has something like a name in it."""
-    for line, last, printed in _lines(advert):
+    lines = [(*one, False) for one in _lines(advert)] + [(*one, True) for one in _logotypes(advert)]
+    for line, last, printed, has_kind in lines:
         folio = _FOLIO.search(printed)
         raw = printed[: folio.start()] + printed[folio.end() :] if folio else printed
-        raw = _GLUED_PERSON.sub(_part_person, _AMPERSAND.sub("& ", raw))
+        raw = _GLUED_PERSON.sub(_part_person, _AMPERSAND.sub(" & ", raw))
         name = name_part(raw)
         if not 3 <= len(name) <= _LONGEST or len(name.split()) > _MOST_WORDS or name.startswith("&"):
             continue
@@ -94,7 +101,7 @@ def find_candidates(advert: AdvertText) -> Iterator[Candidate]:
         ):
             continue
         at = raw.find(name)
-        yield Candidate(line, last, name, raw[at + len(name) :] if at >= 0 else raw, folio is not None)
+        yield Candidate(line, last, name, raw[at + len(name) :] if at >= 0 else raw, folio is not None, has_kind)
 
 
 def name_part(raw: str) -> str:
@@ -141,6 +148,12 @@ def _lines(advert: AdvertText) -> Iterator[tuple[TextLine, TextLine, str]]:
             yield _one_line(both, three, both.words + three.words), three, said
 
 
+def _logotypes(advert: AdvertText) -> Iterator[tuple[TextLine, TextLine, str]]:
+    for one, two, said in find_logotypes(advert):
+        box, flat = one.box.joined(two.box), one.flat.joined(two.flat)
+        yield TextLine(one.number, one.start, one.end, one.words, box, flat, one.type_px, one.block), two, said
+
+
 def _joined(advert: AdvertText, one: TextLine, two: TextLine) -> tuple[TextLine, str] | None:
     row = min(one.box.bottom, two.box.bottom) - max(one.box.y, two.box.y) > 0.5 * min(one.box.h, two.box.h)
     swapped = row and two.box.x < one.box.x
@@ -151,11 +164,10 @@ def _joined(advert: AdvertText, one: TextLine, two: TextLine) -> tuple[TextLine,
     goes_on = trade.startswith("&") or said.endswith("&")
     alike = _ONE_SIZE[0] < first.type_px / max(second.type_px, 1.0) < _ONE_SIZE[1]
     large = first.type_px > 1.2 * advert.body_px and alike
-    logotype = first.type_px > 2 * advert.body_px and is_trade_line(trade) and len(second.words) <= _SHORT + 1
     stacked = not row and _stacked(advert, one, two) and _closes(advert, two)
     if is_plain(said) and not goes_on and not stacked:
         return None
-    if (logotype or stacked or ((large or goes_on) and not swapped)) and gap < 1.2 * first.type_px:
+    if (stacked or ((large or goes_on) and not swapped)) and gap < 1.2 * first.type_px:
         return _one_line(one, two, first.words + second.words), f"{said} {trade}"
     return None
 

@@ -12,17 +12,27 @@ import re
 from dataclasses import dataclass, field
 from typing import Final
 
-from adminer.parsing.addresses import BOXED, NUMBERED, ROUTED, STATE_LINE
-from adminer.parsing.house_forms import BAZAAR, FIRM, HOUSE, is_common, is_plain, is_trade_line, names_goods, weigh_form
-from adminer.parsing.house_lines import ADDRESS, LANDMARK, Candidate, find_candidates
+from adminer.parsing.house_forms import (
+    BAZAAR,
+    FIRM,
+    PROPRIETOR,
+    is_common,
+    is_plain,
+    is_trade_line,
+    names_goods,
+    weigh_form,
+)
+from adminer.parsing.house_lines import Candidate, find_candidates
+from adminer.parsing.name_echoes import find_echo, is_ware
+from adminer.parsing.shop_places import is_place, starts_address
 from adminer.parsing.text import AdvertText, TextLine
-from adminer.parsing.towns import PARTICULARS, WITH_STATE, is_large_town
+from adminer.parsing.towns import is_large_town
 from adminer.records import Box, Link
 
 # what each thing says for or against a line, beside the weight of its form (house_forms.py)
 _WEIGHTS: Final = {
     "type": 0.15,  # for each body size of its type
-    "type at most": 0.6,
+    "type at most": 0.7,
     "largest": 0.2,  # no other words stand in type nearly as large
     "capitals": 0.15,
     "last word broken off": 0.2,  # a name set in two lines for its last word
@@ -39,6 +49,11 @@ _WEIGHTS: Final = {
     "trade": 0.3,
     "again with particulars": 0.5,
     "again at the foot": 0.3,
+    "again on coupons or stamps": 0.5,
+    "proprietor": 0.4,
+    "signed": 0.4,
+    "a sentence": -0.9,
+    "called out": -0.3,
     "plain words": -0.5,
     "a common word": -0.2,
     "goods": -0.6,
@@ -55,28 +70,19 @@ _LARGEST: Final = 1.25  # times the next largest line of words
 _HEAD, _FOOT = 0.15, 0.7  # of the advert's height
 _NEXT: Final = 1.5  # type sizes from a name to the line under it
 _NEAR_LINES: Final = 3
+_LAST_LINES: Final = 2
 _LOGOTYPE_WORDS: Final = 4
 _TRADE_WORDS: Final = 7
-_STREETS: Final = (
-    r"(?:First|Second|Third|Fourth|Fifth|Sixth|Seventh|Eighth|Ninth|Tenth|\d{1,3}(?:st|nd|rd|th)|Main|Broad|Front|High|"
-    r"Market|Court|State|Church|Cent(?:er|re)|Water|Union|Park|Mill|Elm|Oak|Maple|Pine|Washington|Lincoln|Jefferson)"
-)
-_PLACED: Final = re.compile(
-    rf"{NUMBERED}|{ROUTED}|{BOXED}|\bDept\.? ?[A-Z0-9]|\b(?i:ph(?:one)?\.? ?\d)|"
-    rf"\b{_STREETS} (?:at|&|and) [A-Z0-9]\w+|\b[A-Z]\w+ (?:at|&|and) {_STREETS}\b|"
-    r"\b\d{1,5} [A-Z][a-z]+, [A-Z][a-z]|"
-    r"^[A-Z][a-z]{2,}(?: [A-Z][a-z]+)? \d{1,2}[.,]?$|"  # a town and its postal zone
-    rf"(?:^|[·•|,] ?)(?i:{LANDMARK.pattern})"
-)
-_WARE: Final = (
-    r" (?:pattern|design|dinner ?ware|china|ware|tableware|ironstone|pottery|glassware|set|plates?|cups?|tumblers?|"
-    r"brand|coffee|tea|flour|butter|bread|soap)\b"
-)
 _PRICE: Final = re.compile(r"[$¢£]|\d ?c\b|\d/-|\d/\d|^\W*\.?\d+(?:\.\d\d)?\W*$")
 _OF_TOWNS: Final = re.compile(r" of [A-Z]\w+(?: [A-Z]\w+)?(?:,| and| &|$)")  # "Thorne's of Osterby and Ferncliff"
 _BY_POST: Final = re.compile(r"^[,. ]*(?:Dept|Desk|Box|Drawer|Station)\.? ?[A-Z0-9]", re.IGNORECASE)
 _TRADE_LINE: Final = re.compile(
     r"\b(?:Establishment|Drapers?|Ironmongers?|Drapery|Jewell?er|(?:authorized|franchised) dealers?|dealers? in)\b",
+    re.IGNORECASE,
+)
+_TALK: Final = re.compile(
+    r"(?<![\w'’-])(?:from|with|while|until|when|if|because|you|your|yours|we|our|us|i|my|it|its|they|them|this|these|that|"
+    r"is|are|was|were|will|be|have|has|can|do|don['’]t|let['’]s|now|here|there)(?![\w'’-])",
     re.IGNORECASE,
 )
 _OWN_NAME: Final = 0.6  # the weight of a form that goods and labels do not have
@@ -124,6 +130,8 @@ def _weigh(advert: AdvertText, box: Box, candidate: Candidate) -> _Case | None:
     _weigh_look(advert, candidate, case)
     _weigh_place(advert, box, candidate, case)
     _weigh_neighbours(advert, candidate, case)
+    if candidate.has_kind and form < _OWN_NAME:
+        case.add(_WEIGHTS["trade"], "its trade beside it", witness=True)
     _weigh_echoes(advert, candidate, case)
     _weigh_against(advert, candidate, case, form)
     if form:
@@ -143,13 +151,13 @@ def _weigh_look(advert: AdvertText, candidate: Candidate, case: _Case) -> None:
     if not all(w[0].isupper() or not w[0].isalpha() or w.lower() in _JOINING for w in words):
         all_small = size > _LARGE and candidate.name.islower()
         case.add(_WEIGHTS["all small letters" if all_small else "small letters"])
-    others = [n for n in advert.lines if not _part_of(n, candidate)]
+    others = [n for n in advert.lines if not candidate.holds(n)]
     sizes = [n.type_px for n in others if re.search(r"[A-Za-z]{3}", advert.printed(n))]
     if size > _LARGE and candidate.line.type_px >= _LARGEST * max(sizes, default=1.0):
         case.add(_WEIGHTS["largest"], "the largest words")
         name = candidate.name
         own = not is_common(name) or weigh_form(name, "")[0] > 0 or BAZAAR.fullmatch(name) is not None
-        if own and any(_starts_address(advert.printed(n)) for n in others[-_NEAR_LINES:]):
+        if own and any(starts_address(advert.printed(n)) for n in others[-_NEAR_LINES:]):
             case.add(_WEIGHTS["address alone below"], "an address without a name below", witness=True)
 
 
@@ -172,40 +180,51 @@ def _weigh_neighbours(advert: AdvertText, candidate: Candidate, case: _Case) -> 
         case.add(_WEIGHTS["by post"], "a department or box number after it", witness=True)
     elif _is_addressed(candidate):
         case.add(_WEIGHTS["address behind"], "an address behind it", witness=True)
-    elif any(_is_place(advert.printed(n)) for n in _around(advert, candidate)):
+    elif any(is_place(advert.printed(n)) for n in _around(advert, candidate)):
         case.add(_WEIGHTS["address beside"], "an address beside it", witness=True)
     else:
         following = " ".join(advert.printed(n) for n in advert.lines[candidate.last.number + 1 :][:_NEAR_LINES])
-        if _is_place(following):
+        if is_place(following):
             case.add(_WEIGHTS["address near"], "an address near it")
-    below = [n for n in _around(advert, candidate) if n.flat.y > candidate.last.flat.centre[1]]
-    if any(len(n.words) <= 8 and _is_trade_of(advert.printed(n)) for n in below[:1]) or is_trade_line(own.strip(" ,.")):
+    around = _around(advert, candidate)
+    below = [n for n in around if n.flat.y > candidate.last.flat.centre[1]]
+    if (
+        candidate.has_kind
+        or any(len(n.words) <= 8 and _is_trade_of(advert.printed(n)) for n in below[:1])
+        or is_trade_line(own.strip(" ,."))
+    ):
         case.add(_WEIGHTS["trade"], "its trade under it", witness=True)
+    if PROPRIETOR.search(own) or any(PROPRIETOR.search(advert.printed(n)) for n in below[:1]):
+        case.add(_WEIGHTS["proprietor"], "its proprietor behind it", witness=True)
+    if _is_signed(advert, candidate):
+        case.add(_WEIGHTS["signed"], "an address after it ends the advert", witness=True)
+
+
+def _is_signed(advert: AdvertText, candidate: Candidate) -> bool:
+    """Say whether a line that ends with a comma is followed by the last lines of its advert: "R. THORNE, / Tinner"."""
+    rest = advert.lines[candidate.last.number + 1 :]
+    ends = advert.printed(candidate.last).endswith(",") and candidate.after.strip() == ","
+    return ends and 1 <= len(rest) <= _LAST_LINES and all(len(n.words) <= _TRADE_WORDS for n in rest)
 
 
 def _is_addressed(candidate: Candidate) -> bool:
     """Say whether an address, a department or the towns of branches stand right behind a name on its line."""
     own = candidate.after
-    return bool(_BY_POST.match(own) or _OF_TOWNS.match(own)) or _is_place(own.strip(" ,.·•|-"))
+    return bool(_BY_POST.match(own) or _OF_TOWNS.match(own)) or is_place(own.strip(" ,.·•|-"))
 
 
 def _weigh_echoes(advert: AdvertText, candidate: Candidate, case: _Case) -> None:
-    name = candidate.name.lower()
-    others = [n for n in advert.lines if not _part_of(n, candidate) and name in advert.printed(n).lower()]
-    if not others or re.search(re.escape(candidate.name) + _WARE, advert.joined, re.IGNORECASE):
-        return
-    if any(_is_place(advert.printed(n)) or HOUSE.search(advert.printed(n)) for n in others):
-        case.add(_WEIGHTS["again with particulars"], "named again with the particulars of a shop", witness=True)
-    elif any(
-        re.match(rf"{re.escape(name)}\W? ?[,·•]", advert.printed(n).lower())
-        for n in others
-        if n in advert.lines[-_NEAR_LINES:]
-    ):
-        case.add(_WEIGHTS["again at the foot"], "named again at the foot", witness=True)
+    echo = find_echo(advert, candidate)
+    if echo:
+        case.add(_WEIGHTS[echo], f"named {echo}", witness=True)
 
 
 def _weigh_against(advert: AdvertText, candidate: Candidate, case: _Case, form: float) -> None:
     name = candidate.name
+    if _TALK.search(name) or (name[:1].islower() and not name.islower()):
+        case.add(_WEIGHTS["a sentence"])
+    if name.endswith("!"):
+        case.add(_WEIGHTS["called out"])
     if FIRM.search(name) or form >= _OWN_NAME:
         return
     plain = is_plain(name) and not BAZAAR.fullmatch(name)
@@ -237,7 +256,7 @@ def _may_be_name(advert: AdvertText, candidate: Candidate) -> bool:
         return False
     if any(not re.fullmatch(r"[A-Z][\w'’.-]+|&|and|of", word) for word in words) and not (large and text.islower()):
         return False
-    return not re.search(re.escape(text) + _WARE, advert.joined, re.IGNORECASE)
+    return not is_ware(advert, text)
 
 
 def _is_trade_of(text: str) -> bool:
@@ -247,22 +266,10 @@ def _is_trade_of(text: str) -> bool:
     return (is_trade_line(text) and len(text.split()) <= _TRADE_WORDS) or bool(_TRADE_LINE.search(text))
 
 
-def _starts_address(text: str) -> bool:
-    return bool(STATE_LINE.search(text)) or any(p.match(text) for p in (ADDRESS, PARTICULARS, _PLACED))
-
-
-def _is_place(text: str) -> bool:
-    return any(p.search(text) for p in (ADDRESS, WITH_STATE, PARTICULARS, STATE_LINE, _PLACED)) or is_large_town(
-        text.strip(" .,")
-    )
-
-
 def _around(advert: AdvertText, candidate: Candidate) -> list[TextLine]:
     """Return the lines right under a name and beside it on its row."""
     return [
-        n
-        for n in advert.lines
-        if not _part_of(n, candidate) and (_under(candidate.last, n) or _beside(candidate.line, n))
+        n for n in advert.lines if not candidate.holds(n) and (_under(candidate.last, n) or _beside(candidate.line, n))
     ]
 
 
@@ -275,7 +282,3 @@ def _under(line: TextLine, other: TextLine) -> bool:
 def _beside(line: TextLine, other: TextLine) -> bool:
     apart = other.flat.x >= line.flat.right or other.flat.right <= line.flat.x
     return apart and line.flat.y - 0.3 * line.flat.h < other.flat.centre[1] < line.flat.bottom + 0.3 * line.flat.h
-
-
-def _part_of(line: TextLine, candidate: Candidate) -> bool:
-    return candidate.line.start <= line.start < candidate.line.end or line.start == candidate.last.start

@@ -40,7 +40,7 @@ PARTICULARS: Final = re.compile(
     r"\b(?:\d+ stores|store hours|open (?:daily|evenings?|every|mon|tue|wed|thu|fri|sat|sun|nights?|till|'?til)|closed|"
     r"free parking|phone|telephone|tel\.|dial \d|mail (?:and|&|or) (?:phone|telephone)|phone orders|week of|delivery|"
     rf"(?:\d+|[A-Z][a-z]+) {STREET}|\d(?:st|nd|rd|th) (?:&|and|at)|(?-i:[A-Z][a-z]+ at [A-Z][a-z]+)|"
-    r"route \d+|highway \d+|downtown|uptown)|\b(?:super)?markets ?[·•|]|\bstores ?[·•|]",
+    r"route \d+|highway \d+|downtown|uptown|main office)|\b(?:super)?markets ?[·•|]|\bstores ?[·•|]",
     re.IGNORECASE,
 )
 _PARTS: Final = re.compile(r"\s*[·•|*:;–—]\s*|\s+-\s+|, (?=[A-Z])|(?<=\d)\. (?=[A-Z])|\n")
@@ -55,7 +55,7 @@ _PRIDE: Final = re.compile(
 )
 _STREET_WORD: Final = re.compile(
     r"(?:Street|St\.?|Cor\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Rd\.?|Bldg\.?|P\.|O\.|Desk|Floor|Sq\.?|"
-    r"Ltd\.?|Inc\.?|Phone|Prices?)",
+    r"Ltd\.?|Inc\.?|Phone|Prices?|Props?\.?|Proprietors?|Mgr\.?|Manager)",
     re.IGNORECASE,
 )
 _CALENDAR: Final = re.compile(
