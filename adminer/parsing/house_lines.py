@@ -55,7 +55,10 @@ _BRANCHES: Final = re.compile(r" (?:of|in) [A-Z]\w+(?: [A-Z]\w+)?(?:,| and| &) [
 _DATED: Final = re.compile(
     rf"\b(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))}|Fri|Sat|Sun|Mon|Tues?|Wed|Thurs?)\b", re.IGNORECASE
 )
-_NO_NAME: Final = re.compile(r"\d{3}|[$¢%]|&$|^\d{1,3}[.,] |\bJob (?:Press|Print|Office)\b")  # an imprint
+_NO_NAME: Final = re.compile(
+    r"\d{3}|[$¢%]|&$|^\d{1,3}[.,] |\bJob (?:Press|Print|Office)\b|"
+    r"(?i:\b(?:Sales?|Events?|Days|Week|Values?|Specials?|Bargains?|Clearance|Clearaway|Features?|Buys)!?$)"
+)
 _STREET_LINE: Final = re.compile(
     r"(?:^|\w )(?:Streets?|Sts?|Avenues?|Aves?|Roads?|Rd|Blvd|Lane|Terrace|Crescent|Row|Square|Sq|Place|Quay|Wharf|"
     r"Drive|Bldg|Building)\.?$",

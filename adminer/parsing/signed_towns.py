@@ -12,6 +12,8 @@ from typing import Final
 from adminer.dating.calendar_words import MONTHS, WEEKDAYS
 from adminer.layout.states import STATES
 from adminer.parsing.addresses import STREET, is_talk
+from adminer.parsing.house_forms import TRADE
+from adminer.parsing.lexicon import word_list
 
 _CROSSING: Final = r"(?:\d+(?:st|nd|rd|th)|First|Second|Third|Fourth|Fifth|Sixth|Seventh|Eighth|Ninth|Main)"
 _PLACE: Final = re.compile(
@@ -59,7 +61,7 @@ def town_under(text: str, house: str) -> str | None:
 
 def _names(line: str, name: str) -> bool:
     """Say whether a line holds a name, or the beginning of one that goes on in the next line."""
-    return name in line or (len(line) >= _LEAST and name.startswith(line) and " " in line)
+    return name in line or (len(line) >= _LEAST and name.startswith(f"{line} "))
 
 
 def _after_place(parts: list[str], house: str) -> tuple[str | None, bool]:
@@ -77,4 +79,5 @@ def _after_place(parts: list[str], house: str) -> tuple[str | None, bool]:
 def _is_town(part: str, house: str) -> bool:
     if _NAME.fullmatch(part) is None or part.lower() in house or _NO_TOWN.match(part) or _PLACE.search(part):
         return False
-    return not is_talk(part)
+    last = part.rsplit(" ", 1)[-1]
+    return not (is_talk(part) or (TRADE.fullmatch(last) and last.lower() not in word_list("place_generics")))

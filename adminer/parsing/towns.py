@@ -18,6 +18,7 @@ from adminer.parsing.goods import find_nouns
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.page_towns import town_named
 from adminer.parsing.signed_towns import town_under
+from adminer.parsing.town_scores import best_town
 
 WITH_STATE: Final = re.compile(
     rf"(?:^|[,.;] |[\n–—·•|-] ?|(?<=\d )|(?<=Street )|(?<=St\. )|\bat |\bin |\bof "
@@ -78,8 +79,8 @@ def find_town(
 
     `house` is the retailer's name as printed, which is no town where it stands alone; `of_page` are the towns that the
     head of its page names. A town with its state comes first, then one after an address, one the file or the page
-    knows, one among a shop's particulars ("Open evenings · Phone 4-2290"), and a large town of the world. The wordings
-    are common practice, no source.
+    knows, one among a shop's particulars ("Open evenings · Phone 4-2290"), the likeliest part of its lines, and a
+    large town of the world. The wordings are common practice, no source.
     """
     text = _SMALL_L.sub("I", text)
     under = town_under(text, house)
@@ -91,9 +92,15 @@ def find_town(
         or _known(text, towns)
         or _of_page(text, of_page)
         or _among_particulars(text, house)
+        or _likeliest(text, house)
     )
     found = found or _known(text, _large_towns(), house, part_of_names=True)
     return _spelled_right(in_full(found.rstrip(".")) if found else None, towns)
+
+
+def _likeliest(text: str, house: str) -> str | None:
+    best = best_town(text, house)
+    return _in_case(best) if best else None
 
 
 def _of_page(text: str, towns: frozenset[str]) -> str | None:
