@@ -36,7 +36,10 @@ TRADE: Final = re.compile(
     r"Dentists?|Plumbers?|Ironmongers?|Chemists?|Butchers?|Fishmongers?|Confectioners?|Stationers?|Drapery|Seedsmen|"
     r"Providers|Self[- ]?Serv(?:e|ice)|"
     r"Nurserym[ae]n|Druggists?|Hatters?|Furnishers?|Undertakers?|Upholsterers?|Tinsmiths?|Saddlers?|Bootmakers?|"
-    r"Services?|Jewelry|Warehouse|Superettes?|Variet(?:y|ies)|Clubs?|Bootery|Booterie|Hotel|Inn|Tavern|Lumber|Elevator|"
+    # "Dinner Service" is a set
+    r"(?:Tire|Auto|Car|Radio|TV|Television|Repair|Cleaning|Laundry|Taxi|Cab|Funeral|Appliance|Motor|Electric|Typewriter|"
+    r"Watch|Oil|Gas|Battery|Brake|Tree|Shoe|Feed|Ice|Milk|Heating|Plumbing|Trucking|Delivery|Food) Services?|"
+    r"Jewelry|Warehouse|Superettes?|Variet(?:y|ies)|Clubs?|Bootery|Booterie|Hotel|Inn|Tavern|Lumber|Elevator|"
     r"Plant|Greenhouse|Cycles?|Oil|Gas|Ice|Coal|Fuel|Implements?|(?<=& )Body|Salon|Barbers?|Cobbler|Loans?|"
     r"Insurance|Realty|Agents?|Brokers?|Bottling|Paints?|Wallpapers?|Floral|Optical|Hdwe|Pavilion|"
     r"Foods|Provisions|Meats|Shoes|Seeds?|Hats|Fashions|Labels|Pianos?|Music|Books|Toys|Gifts|Liquors|Wines|Tires?|Farms?|"
@@ -44,7 +47,7 @@ TRADE: Final = re.compile(
     re.IGNORECASE,
 )
 _GOODS_TOO: Final = re.compile(
-    r"\b(?:Services?|Jewelry|Plant|Cycles?|Oil|Gas|Ice|Coal|Fuel|Implements?|Lumber|Loans?|Paints?|Wallpapers?|Insurance|"
+    r"\b(?:Jewelry|Plant|Cycles?|Oil|Gas|Ice|Coal|Fuel|Implements?|Lumber|Loans?|Paints?|Wallpapers?|Insurance|"
     r"Foods|Provisions|Meats|Shoes|Seeds?|Hats|Fashions|Labels|Pianos?|Music|Books|Toys|Gifts|Liquors|Wines|Tires?|"
     r"Drugs?|Radio|Appliances?|Feed|Products|Crafts|Home|Auto)\b",
     re.IGNORECASE,

@@ -53,7 +53,6 @@ _WEIGHTS: Final = {
     "proprietor": 0.4,
     "signed": 0.4,
     "a sentence": -0.9,
-    "called out": -0.3,
     "plain words": -0.5,
     "a common word": -0.2,
     "goods": -0.6,
@@ -223,8 +222,6 @@ def _weigh_against(advert: AdvertText, candidate: Candidate, case: _Case, form: 
     name = candidate.name
     if _TALK.search(name) or (name[:1].islower() and not name.islower()):
         case.add(_WEIGHTS["a sentence"])
-    if name.endswith("!"):
-        case.add(_WEIGHTS["called out"])
     if FIRM.search(name) or form >= _OWN_NAME:
         return
     plain = is_plain(name) and not BAZAAR.fullmatch(name)

@@ -33,7 +33,7 @@ _WEIGHTS: Final = {
     "among goods": -0.8,
 }
 _ENOUGH: Final = 1.1
-_AS_GOOD: Final = 0.8  # of towns that score about the same the first is the main store's
+_AS_GOOD: Final = 0.85  # of towns that score about the same the first is the main store's
 _PARTS: Final = re.compile(r"\s*[·•|*;:–—]\s*|\s*,\s*|(?<=\w{3})\.\s+|\s?-\s|\s+(?:&|and|AND)\s+(?=[A-Z])")
 _NAME: Final = re.compile(r"(?:[A-Z][a-z]{2,}|[A-Z]{3,})(?:[ -](?:[A-Z][a-z]{2,}|[A-Z]{3,})){0,2}")
 _WHOSE: Final = re.compile(

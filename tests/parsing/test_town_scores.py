@@ -24,6 +24,9 @@ GOODS = "Cups 9c\nSaucers 5c\nBowls 15c\nJugs 25c\n"
         ("Corner of Elm and Wenningham", None),
         ("WENNINGHAM & OSTERLEY STS.", None),
         ("Flour, Heron Prairie, 49 lbs.", None),
+        ("who went to the depot, Osterleyham, and told all of it to us there\nCups 9c\nJugs 9c\nBowls 9c", None),
+        ("Opposite the depot, Osterleyham", "Osterleyham"),
+        ("Opposite the depot, Osterleyham, 9c", None),
     ],
 )
 def test_a_town_under_the_name_is_told_by_its_form_and_its_neighbours(foot: str, town: str | None) -> None:
