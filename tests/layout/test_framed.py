@@ -197,3 +197,10 @@ def test_a_coupon_well_inside_the_sides_of_its_advert_does_not_cut_it() -> None:
     lines = [name, *goods(120, 585, 3), *goods(125, 705, 3), *goods(120, 800, 3)]
     lines = [replace(line, rect=(line.rect[0], line.rect[1], line.rect[0] + 120, line.rect[3])) for line in lines]
     assert frames(lines, over, coupon, under) == [(100.0, 540.0, 300.0, 900.0)]
+
+
+def test_prose_in_a_frame_over_a_name_larger_than_the_papers_text_is_an_advert() -> None:
+    frame: Rect = (300, 520, 620, 800)
+    told = [replace(line, height=12) for line in text(335, 540, 15)]
+    assert frames([*told, TypeLine((340, 770, 560, 787), 17, "Corbelle Bank")], frame) == [frame]
+    assert frames([*told, TypeLine((340, 770, 560, 787), 17, "down.")], frame) == []
