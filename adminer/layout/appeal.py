@@ -12,7 +12,7 @@ from typing import Final
 
 import numpy as np
 
-from adminer.layout.paper import PRICE
+from adminer.layout.paper import PRICE, Paper
 from adminer.layout.type_lines import TypeLine, middle_of
 
 _STREETS: Final = (
@@ -62,6 +62,12 @@ def appeal(lines: Sequence[TypeLine]) -> float:
     telling, trading = (sum(len(w.findall(line.text)) for line in lines) / words for w in (_TELLING, _TRADING))
     said = _PRICED * min(priced, _MOST_PRICED) + _TOLD * telling + _TRADED * trading
     return _BASE + said + _NAMED * is_signed(lines) + _CLOSED * _ends_large(lines)
+
+
+def is_advert(lines: Sequence[TypeLine], paper: Paper) -> bool:
+    """Say whether lines read as an advert, or end with a name larger than the text of the paper: a bank's."""
+    last = max(lines, key=middle_of, default=None)
+    return last is not None and (appeal(lines) > 0 or (paper.is_large(last) and last.text[:1].isupper()))
 
 
 def is_signed(lines: Sequence[TypeLine]) -> bool:

@@ -8,7 +8,7 @@ from typing import Final
 
 import numpy as np
 
-from adminer.layout.appeal import appeal
+from adminer.layout.appeal import is_advert
 from adminer.layout.borders import borders, without_common
 from adminer.layout.paper import PRICE, Paper, is_one_advert
 from adminer.layout.parted import parted, sides_as_rules
@@ -74,17 +74,9 @@ def frames_of_paper(
     # the sides of adverts with borders of their own may run on into each other
     cells = [f for f in framed if _is_cell(f, paper, work.rules) and not any(within(f, outer) for outer in common)]
     headed = [f for f in framed if f not in cells or _is_named(_held(lines, f), paper)]
-    whole_adverts = [f for f in headed if _is_advert(_held(lines, f), paper)]
+    whole_adverts = [f for f in headed if len(_held(lines, f)) >= _LEAST_LINES and is_advert(_held(lines, f), paper)]
     through = sides_as_rules(work)
     return [part for f in whole_adverts for part in parted(f, _held(lines, f), through)]
-
-
-def _is_advert(held: Sequence[TypeLine], paper: Paper) -> bool:
-    """Say whether what a frame holds reads as an advert, or ends with a name larger than the paper's text: a bank's."""
-    if len(held) < _LEAST_LINES:
-        return False
-    last = max(held, key=middle_of)
-    return appeal(held) > 0 or (paper.is_large(last) and last.text[:1].isupper())
 
 
 def _collides(border: Rect, other: Rect) -> bool:

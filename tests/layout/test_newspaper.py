@@ -262,3 +262,10 @@ def test_an_article_under_a_large_headline_is_none_of_an_advert_though_its_parag
     lines = text(30, 60, 40) + text(630, 60, 40) + text(330, 60, 11)
     lines += [TypeLine((340, 250, 560, 290), 40, "Council to meet"), *worn]
     assert adverts(cut(lines, (325, 240, 585, 243), (325, 430, 585, 433))) == []
+
+
+def test_prose_over_the_large_name_of_a_bank_is_an_advert_between_rules() -> None:
+    told = [TypeLine((330, 250 + 24 * n, 580, 262 + 24 * n), 12, "the days of it are over") for n in range(6)]
+    name = TypeLine((340, 400, 560, 417), 17, "Corbelle Bank")
+    lines = text(30, 60, 40) + text(630, 60, 40) + text(330, 60, 11) + [*told, name]
+    assert len(adverts(cut(lines, (325, 240, 585, 243), (325, 430, 585, 433)))) == 1
