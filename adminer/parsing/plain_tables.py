@@ -18,7 +18,7 @@ from adminer.parsing.goods import find_nouns
 from adminer.parsing.measured_rows import Row, columns_of
 from adminer.parsing.prices import Found
 from adminer.parsing.row_labels import RowLabel, is_term, name_in, row_label
-from adminer.parsing.table_rows import name_of_row, row_segment
+from adminer.parsing.table_rows import row_segment
 from adminer.parsing.text import AdvertText
 
 _FEWEST: Final = 3  # rows
@@ -69,18 +69,18 @@ def plain_rows(
 
 def _under(heading: str, label: RowLabel) -> str:
     """Return the article of a heading in the size or kind that a row tells."""
-    told = " ".join(name_of_row(c.text) for c in label.cells)
+    told = " ".join(c.text.strip(" .,") for c in label.cells)
     return f"{heading}, {told}"
 
 
 def _heading_over(advert: AdvertText, first: Found, label: RowLabel) -> str:
     """Return the goods that the nearest heading over a table names, empty where none does."""
-    left, top = label.cells[0].flat.x, label.cells[0].flat.centre[1]
+    top = label.cells[0].flat.centre[1]
     over = [
         line
         for line in advert.lines
         if 0 < top - line.flat.centre[1] < _REACH * advert.body_px
-        and min(line.flat.right, first.place.right) > max(line.flat.x, left)
+        and min(line.flat.right, first.place.right) > max(line.flat.x, label.edge)
     ]
     over.sort(key=lambda line: -line.flat.centre[1])
     for below, line in pairwise(over):

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from adminer.parsing.cells import Cell
+from adminer.parsing.composition import stated_pieces
 from adminer.parsing.goods import find_nouns
 from adminer.parsing.measured_rows import left_of
 from adminer.parsing.prices import Found
@@ -28,6 +29,7 @@ _AFTER_DASH: Final = re.compile(r"(?<=\w)\s+[-–—]\s.*$")
 class RowLabel:
     """Hold the cells left of a row's prices, the one that names an article, and those after it that tell its size."""
 
+    edge: float  # where the row begins, its number included
     cells: tuple[Cell, ...]
     name: Cell | None
     size: Cell | None
@@ -43,6 +45,7 @@ def row_label(
 ) -> RowLabel | None:
     """Return what stands left of the first price of a row, without its number and the terms of the price."""
     left = [c for c in left_of(advert, row[0], cells, prices) if any(x.isalnum() for x in c.text)]
+    edge = float(left[0].flat.x) if left else 0.0
     while left and is_term(left[-1].text):
         left.pop()
     if len(left) > 1 and _CODE.fullmatch(left[0].text.strip(" .")):
@@ -52,7 +55,7 @@ def row_label(
     worded = [c for c in left if _NAMED.search(c.text)]
     name = next((c for c in worded if _names_goods(c.text)), worded[0] if worded else None)
     after = left[left.index(name) + 1 :] if name is not None else left
-    return RowLabel(tuple(left), name, _as_one([c for c in after if _SIZE.fullmatch(c.text.strip(" .,"))]))
+    return RowLabel(edge, tuple(left), name, _as_one([c for c in after if _SIZE.fullmatch(c.text.strip(" .,"))]))
 
 
 def name_in(text: str, names: frozenset[str] = frozenset()) -> str:
@@ -61,7 +64,7 @@ def name_in(text: str, names: frozenset[str] = frozenset()) -> str:
 
 
 def _names_goods(text: str) -> bool:
-    return any(noun.strong for noun in find_nouns(text))
+    return any(noun.strong for noun in find_nouns(text)) or stated_pieces(text) is not None
 
 
 def is_term(text: str) -> bool:
