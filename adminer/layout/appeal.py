@@ -1,7 +1,8 @@
 """How far a stretch of type reads as an advert, not as an article: one score of its prices, words and signature.
 
 An advert names prices line by line, in the words of trade, and tells whose it is and where; an article tells in
-sentences, which small words hold together. Weights were fitted to whole pages of many hands and rounded.
+sentences, which small words hold together. All weights are judgement: they were chosen on rendered whole pages of
+several hands that are not in this repository, and rounded. No source.
 """
 
 from __future__ import annotations

@@ -39,6 +39,7 @@ from adminer.parsing.statements import clause_around, condition_texts, without_t
 from adminer.parsing.subjects import with_subjects
 from adminer.parsing.terms import Term, find_labels, find_terms
 from adminer.parsing.text import AdvertText, text_of
+from adminer.parsing.thresholds import without_thresholds
 from adminer.parsing.titles import with_titles
 from adminer.parsing.topic import with_topic
 from adminer.parsing.trade_clauses import find_clauses, without_sums
@@ -176,7 +177,8 @@ def _parse_advert(
     doc = grammar.read(text.joined)
     terms = _with_wrapped(text, terms_of(doc))
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
-    prices = name_payments(text, find_prices(text, terms, sterling_page=sterling_page))
+    prices = without_thresholds(text, find_prices(text, terms, sterling_page=sterling_page))
+    prices = name_payments(text, prices)
     prices = read_payment_columns(text, prices)
     clauses = find_clauses(text, terms, prices)
     said = len(terms)  # a bare head colours its prices and is no condition by itself

@@ -1,0 +1,35 @@
+"""Sums under a head of tapes are what must be bought first, no prices."""
+
+from __future__ import annotations
+
+from adminer.parsing import parse_page
+from tests.parsing.pages import NO_NAMES, Line, reading_of
+
+PLAN = (
+    ("Tea cup", "$5", ".19", ".45"),
+    ("Saucer", "$5", ".15", ".29"),
+    ("Dessert dish", "$7.50", ".22", ".39"),
+    ("Dinner plate", "$15", ".49", ".75"),
+)
+
+
+def plan(head: str) -> list[Line]:
+    lines: list[Line] = [(290, 100, 16, head), (420, 100, 16, "WITH TAPES"), (600, 100, 16, "WITHOUT TAPES")]
+    for i, (piece, *sums) in enumerate(PLAN):
+        lines += [(20, 130 + 26 * i, 16, piece)]
+        lines += [(x, 130 + 26 * i, 16, text) for x, text in zip((300, 460, 640), sums, strict=True)]
+    return lines
+
+
+def prices_under(head: str) -> list[tuple[str, list[str]]]:
+    (advert,) = parse_page(reading_of(plan(head)), NO_NAMES)
+    return [(o.item, [p.text for p in o.prices]) for o in advert.offers]
+
+
+def test_what_must_be_saved_in_tapes_is_no_price() -> None:
+    for head in ("TAPES", "Register receipts", "In tapes"):
+        assert prices_under(head) == [(piece, sums[1:]) for piece, *sums in PLAN]
+
+
+def test_under_another_head_the_same_sums_are_prices() -> None:
+    assert ("Dinner plate", ["$15", ".49", ".75"]) in prices_under("Value")
