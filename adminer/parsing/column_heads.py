@@ -17,6 +17,7 @@ _UNDER: Final = 1.5  # body types between a price in display type and the label 
 _ALIKE: Final = (0.6, 1.7)  # type sizes of the prices of one column
 _ILL_MEASURED: Final = 2.5  # times the type of its column that one price among its like may seem to have
 _EDGE: Final = 0.7  # type sizes between the right edges of figures set under each other
+_FREE: Final = re.compile(r"FR[EÉ]{2}[.*]?", re.IGNORECASE)
 BEFORE_ONLY: Final = re.compile(
     r"^(?:(?:our )?(?:was|were|formerly|reg|regular|usual|orig)|comp|if perfect|made to|list|worth|would|should|"
     r"retails?|sells?|values? to|values? up|(?:in stores )?you(?:['’]d| would)|retail value of|"
@@ -45,7 +46,8 @@ def column_heads(
             p.type_px >= DISPLAY * advert.body_px and box.y - p.place.bottom < _UNDER * advert.body_px for p in over
         ):
             continue
-        if len(below) >= 2 and min(below) < min(above, default=1e9) and min(below) < 4 * advert.body_px:
+        near = min(below, default=1e9) - _given_free(advert, box)
+        if len(below) >= 2 and min(below) < min(above, default=1e9) and near < 4 * advert.body_px:
             heads[t] = box
     columns: dict[int, list[int]] = {t: [] for t in heads}
     for p, price in enumerate(prices):
@@ -63,6 +65,16 @@ def column_heads(
                     break
     whole = {t: _unbroken(prices, members, advert.body_px) for t, members in columns.items() if members}
     return {t: members for t, members in whole.items() if len(members) >= 2}
+
+
+def _given_free(advert: AdvertText, head: Box) -> float:
+    """Return how far down under a head its column only says "FREE", in pixels: nought where it begins with a price."""
+    foot = head.bottom
+    for word in sorted(advert.words, key=lambda w: w.box.y):
+        under = advert.flat(word.box)
+        if _FREE.fullmatch(word.text) and _in_column(head, under) and 0 < under.y - foot < 4 * advert.body_px:
+            foot = under.bottom
+    return foot - head.bottom
 
 
 def _runs_over(advert: AdvertText, term: Term) -> bool:

@@ -22,7 +22,8 @@ from adminer.parsing.table_rows import row_segment
 from adminer.parsing.text import AdvertText
 
 _FEWEST: Final = 3  # rows
-_SHARE: Final = 0.7  # of the rows: with two prices and more, with a label
+_SHARE: Final = 0.7  # of the rows: with a label
+_PAIRED: Final = 0.5  # of the rows: with two prices and more, where others say "FREE"
 _DISPLAY: Final = 1.6  # body types: prices so large stand in panels
 _NAMED: Final = re.compile(r"[A-Za-z]{3}")
 _REACH: Final = 14.0  # body types from a heading to the first row: a description stands between
@@ -44,7 +45,8 @@ def plain_rows(
         least = max(_FEWEST, _SHARE * len(rows))
         told = [label for label in labels if label is not None]
         worded = [label for label in told if label.name is not None]
-        if min(sum(len(row) > 1 for row in rows), len(told)) < least:
+        paired = sum(len(row) > 1 for row in rows)
+        if paired < max(_FEWEST, _PAIRED * len(rows)) or len(told) < least:
             continue
         goods = sum(label.names for label in worded)
         named = len(worded) >= _NAMING * len(told) and goods >= _NAMING * len(worded)

@@ -32,6 +32,8 @@ WORDINGS = [
     ("While 200 last", "while_they_last"),
     ("Limited supply", "while_they_last"),
     ("Save our register tapes", "stamps"),
+    ("and $10 in register tapes", "with_purchase"),
+    ("WITH TAPES", "with_purchase"),
     ("Double stamps Wednesday", "stamps"),
     ("for card holders", "cardholder"),
     ("with two box tops", "coupon"),

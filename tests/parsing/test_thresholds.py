@@ -33,3 +33,14 @@ def test_what_must_be_saved_in_tapes_is_no_price() -> None:
 
 def test_under_another_head_the_same_sums_are_prices() -> None:
     assert ("Dinner plate", ["$15", ".49", ".75"]) in prices_under("Value")
+
+
+def test_a_head_over_free_pieces_still_heads_the_prices_under_them() -> None:
+    lines: list[Line] = [(420, 100, 16, "WITH TAPES"), (600, 100, 16, "WITHOUT TAPES")]
+    rows = [("Fruit dish", "FREE", ".35"), ("Soup plate", "FREE", ".45"), ("Butter plate", "FREE", ".29")]
+    for i, row in enumerate([*rows, *((piece, *sums[1:]) for piece, *sums in PLAN)]):
+        lines += [(x, 130 + 26 * i, 16, text) for x, text in zip((20, 460, 640), row, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    found = {(o.item, p.text): p.condition for o in advert.offers for p in o.prices}
+    assert found["Dinner plate", ".49"] == "with_purchase"
+    assert found["Dinner plate", ".75"] == found["Soup plate", ".45"] == "everyone"

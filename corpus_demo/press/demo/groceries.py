@@ -58,7 +58,7 @@ def scans() -> tuple[ScanSpec, ...]:
     )  # fmt: skip
     tapes = page(
         93, date(1955, 5, 5), "Wenning Falls", "penhallow", (7, 24), (
-            Item("Cup and saucer", (Tag(money(".29"), 1, None, "stamps", "and $10 in register tapes"), Tag(money(".59"), 1, None, "everyone", "without tapes")), line="tansy_morn", piece="cup_and_saucer"),
+            Item("Cup and saucer", (Tag(money(".29"), 1, None, "with_purchase", "and $10 in register tapes"), Tag(money(".59"), 1, None, "everyone", "without tapes")), line="tansy_morn", piece="cup_and_saucer"),
         ), "thru", "Save Your Tapes", line="tansy_morn", line_text="Tansy Morn", kicker="save our register tapes", motif="tansy", terms=(Term("limit", "Limit 4 with each offer", "4"), stamps),
     )  # fmt: skip
     sixties = page(
