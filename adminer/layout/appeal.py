@@ -14,7 +14,7 @@ from typing import Final
 import numpy as np
 
 from adminer.layout.paper import PRICE, Paper
-from adminer.layout.type_lines import TypeLine, middle_of
+from adminer.layout.type_lines import TypeLine, ends_of, middle_of
 
 _STREETS: Final = (
     "Sts?|Streets?|Aves?|Avenues?|Road|Rd|Blvd|Boulevard|Lane|Square|Sq|Plaza|Block|Bldg|Building|Arcade|Mall|Broadway|"
@@ -67,14 +67,18 @@ def appeal(lines: Sequence[TypeLine]) -> float:
 
 def is_advert(lines: Sequence[TypeLine], paper: Paper) -> bool:
     """Say whether lines read as an advert, or end with a name larger than the text of the paper: a bank's."""
+    return appeal(lines) > 0 or closes_with_name(lines, paper)
+
+
+def closes_with_name(lines: Sequence[TypeLine], paper: Paper) -> bool:
+    """Say whether the last line is a name larger than the text of the paper."""
     last = max(lines, key=middle_of, default=None)
-    return last is not None and (appeal(lines) > 0 or (paper.is_large(last) and last.text[:1].isupper()))
+    return last is not None and paper.is_large(last) and last.text[:1].isupper()
 
 
 def is_signed(lines: Sequence[TypeLine]) -> bool:
     """Say whether lines tell at their head or foot where a shop is, or the style of a firm."""
-    ordered = sorted(lines, key=middle_of)
-    return any(_SIGNED.search(line.text) for line in (*ordered[:_ENDS], *ordered[-_ENDS:]))
+    return any(_SIGNED.search(line.text) for line in ends_of(lines, _ENDS))
 
 
 def _ends_large(lines: Sequence[TypeLine]) -> bool:

@@ -14,7 +14,7 @@ from adminer.layout.paper import PRICE, Paper, is_one_advert
 from adminer.layout.parted import parted, sides_as_rules
 from adminer.layout.rules import LEVEL, Rect, RuleWork, area_of, level_rules, shared
 from adminer.layout.scratches import scratches
-from adminer.layout.type_lines import TypeLine, around, middle_of
+from adminer.layout.type_lines import TypeLine, around, ends_of
 
 _LEAST_ADVERT: Final = 0.03  # of the picture: smaller frames are panels or coupons
 _LEAST_OF_PAPER: Final = 0.006  # of the page of a paper: cards of a barber, a theatre
@@ -115,9 +115,7 @@ def _are_adverts(parts: Sequence[Rect], loose: Sequence[TypeLine], held: Sequenc
 
 def _heads(loose: Sequence[TypeLine], held: Sequence[TypeLine], paper: Paper) -> bool:
     """Say whether what stands outside the panels of a frame is set to be seen and first or last in it."""
-    ordered = sorted(held, key=middle_of)
-    ends = [n for n in (*ordered[:_LEAST_LINES], *ordered[-_LEAST_LINES:]) if n in loose]
-    return any(map(paper.is_display, ends))
+    return any(n in loose and paper.is_display(n) for n in ends_of(held, _LEAST_LINES))
 
 
 def _held(lines: Sequence[TypeLine], frame: Rect) -> list[TypeLine]:
@@ -155,8 +153,7 @@ def _is_headed(lines: Sequence[TypeLine], paper: Paper) -> bool:
 
 def _is_named(lines: Sequence[TypeLine], paper: Paper) -> bool:
     """Say whether the first or last lines of an advert are set to be seen: its head, its firm."""
-    ordered = sorted(lines, key=middle_of)
-    return any(map(paper.is_display, (*ordered[:_LEAST_LINES], *ordered[-_LEAST_LINES:])))
+    return any(map(paper.is_display, ends_of(lines, _LEAST_LINES)))
 
 
 def _outermost(frames: Sequence[Rect]) -> list[Rect]:

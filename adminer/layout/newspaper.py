@@ -13,7 +13,7 @@ from typing import Final
 
 import numpy as np
 
-from adminer.layout.appeal import appeal, is_advert
+from adminer.layout.appeal import appeal, closes_with_name
 from adminer.layout.classified import is_classified
 from adminer.layout.notices import notices
 from adminer.layout.paper import Paper, is_one_advert
@@ -53,8 +53,8 @@ def cut_page(lines: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect, size
             parts += readers
             continue
         own = [n for n in held if shared(n.rect, rect) > _OWN * area_of(n.rect)]  # a headline over columns is of none
-        named = is_advert(own, paper) and not paper.tells(own)
-        if not (named or appeal(own) > 0 or is_classified(own)):
+        named = closes_with_name(own, paper) and not paper.tells(own)
+        if not (appeal(own) > 0 or named or is_classified(own)):
             parts.append(Part(rect, "editorial", 0.7))
         elif area_of(rect) > _LEAST * area_of(whole):
             parts.append(Part(rect, "advert", 0.6))

@@ -40,6 +40,12 @@ def middle_of(line: TypeLine) -> float:
     return (line.rect[1] + line.rect[3]) / 2
 
 
+def ends_of(lines: Sequence[TypeLine], count: int) -> list[TypeLine]:
+    """Return the first and the last lines from the top down, `count` of each; of few lines some are both."""
+    ordered = sorted(lines, key=middle_of)
+    return [*ordered[:count], *ordered[-count:]]
+
+
 def around(rects: Sequence[Rect], whole: Rect) -> Rect:
     """Return the rectangle around rectangles, `whole` where there are none."""
     if not rects:

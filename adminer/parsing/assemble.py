@@ -15,6 +15,7 @@ from adminer.parsing.asides import without_asides
 from adminer.parsing.assign import pair_items
 from adminer.parsing.bare_heads import find_bare_heads
 from adminer.parsing.catalogue import order_marks, weight_columns
+from adminer.parsing.cells import cells_of
 from adminer.parsing.colour import colour_prices
 from adminer.parsing.dates import PageDating, date_page, ends_of_coupons, find_dates, validity_of
 from adminer.parsing.foreign import speaks_sterling
@@ -177,7 +178,8 @@ def _parse_advert(
     doc = grammar.read(text.joined)
     terms = _with_wrapped(text, terms_of(doc))
     terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
-    prices = without_thresholds(text, find_prices(text, terms, sterling_page=sterling_page))
+    cells = cells_of(text)
+    prices = without_thresholds(text, find_prices(text, terms, sterling_page=sterling_page), cells)
     prices = name_payments(text, prices)
     prices = read_payment_columns(text, prices)
     clauses = find_clauses(text, terms, prices)
@@ -185,7 +187,7 @@ def _parse_advert(
     terms += find_bare_heads(text, prices, terms)
     prices, used = colour_prices(text, prices, terms)
     weights = weight_columns(text)
-    table, prices = read_price_list(text, prices, grammar.proper, weights)
+    table, prices = read_price_list(text, prices, cells, grammar.proper, weights)
     schedule = find_schedule(text, grammar.piece_names)
     prices = tell_features(text, schedule, prices) if schedule else prices
     groups = group_prices(text, prices, reading.rules)

@@ -46,8 +46,7 @@ def column_heads(
             p.type_px >= DISPLAY * advert.body_px and box.y - p.place.bottom < _UNDER * advert.body_px for p in over
         ):
             continue
-        near = min(below, default=1e9) - _given_free(advert, box)
-        if len(below) >= 2 and min(below) < min(above, default=1e9) and near < 4 * advert.body_px:
+        if len(below) >= 2 and min(below) < min(above, default=1e9) and _is_near(advert, box, min(below)):
             heads[t] = box
     columns: dict[int, list[int]] = {t: [] for t in heads}
     for p, price in enumerate(prices):
@@ -65,6 +64,12 @@ def column_heads(
                     break
     whole = {t: _unbroken(prices, members, advert.body_px) for t, members in columns.items() if members}
     return {t: members for t, members in whole.items() if len(members) >= 2}
+
+
+def _is_near(advert: AdvertText, head: Box, gap: float) -> bool:
+    """Say whether the first price under a head is near it, or near the foot of what stands between them as "FREE"."""
+    near = 4 * advert.body_px
+    return gap < near or gap - _given_free(advert, head) < near
 
 
 def _given_free(advert: AdvertText, head: Box) -> float:

@@ -51,6 +51,11 @@ def find_nouns(text: str) -> tuple[Noun, ...]:
     return _nouns(text)
 
 
+def has_goods(text: str) -> bool:
+    """Say whether a text names an article by a noun that needs no other words."""
+    return any(noun.strong for noun in find_nouns(text))
+
+
 @lru_cache(maxsize=8192)
 def _nouns(text: str) -> tuple[Noun, ...]:
     tokens = list(_tokens(text))

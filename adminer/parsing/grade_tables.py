@@ -13,7 +13,7 @@ from adminer.parsing.cells import Cell
 from adminer.parsing.column_heads import shares_row
 from adminer.parsing.item_words import WORD, clean_item
 from adminer.parsing.items import Segment
-from adminer.parsing.measured_rows import Row, columns_of
+from adminer.parsing.measured_rows import Row, columns_of, free_pairs
 from adminer.parsing.prices import Found
 from adminer.parsing.row_labels import RowLabel, name_in, row_label
 from adminer.parsing.table_heads import kind_of_head
@@ -77,15 +77,7 @@ def _tables(columns: list[list[Found]], cells: Sequence[Cell]) -> list[list[list
 
 def _beside(left: Sequence[Found], right: Sequence[Found], cells: Sequence[Cell]) -> bool:
     """Say whether two columns have most rows in common, and no words between their prices as a list has its names."""
-    pairs = [(p, q) for p in left for q in right if p.place.right < q.place.x and shares_row(p.place, q.place)]
-    worded = sum(
-        any(
-            p.place.right <= c.flat.centre[0] <= q.place.x and shares_row(c.flat, p.place) and WORD.search(c.text)
-            for c in cells
-        )
-        for p, q in pairs
-    )
-    return len(pairs) - worded >= _SHARE * max(len(left), len(right))
+    return free_pairs(left, right, cells, WORD.search) >= _SHARE * max(len(left), len(right))
 
 
 def _rows(columns: list[list[Found]]) -> list[PriceRow]:

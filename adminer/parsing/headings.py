@@ -8,7 +8,7 @@ from typing import Final
 from adminer.parsing.assign import Pairing
 from adminer.parsing.contents import is_next
 from adminer.parsing.entries import FIRST
-from adminer.parsing.goods import find_nouns
+from adminer.parsing.goods import find_nouns, has_goods
 from adminer.parsing.item_words import clean_item
 from adminer.parsing.items import Segment
 from adminer.parsing.naming import name_of, qualifies
@@ -64,7 +64,7 @@ def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -
 def _without_size(name: str) -> str:
     """Return the name of goods without what stands after its comma, to which another size goes."""
     first = name.split(",", maxsplit=1)[0]
-    return first if any(noun.strong for noun in find_nouns(first)) else name
+    return first if has_goods(first) else name
 
 
 def as_read(advert: AdvertText, segment: Segment) -> str:

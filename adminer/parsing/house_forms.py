@@ -11,7 +11,7 @@ from string import ascii_lowercase
 from typing import Final
 
 from adminer.names.pieces import load_vocabulary
-from adminer.parsing.goods import find_nouns, praise, stops
+from adminer.parsing.goods import find_nouns, has_goods, praise, stops
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.slips import is_word
 
@@ -165,13 +165,13 @@ def names_kind(text: str) -> bool:
 
 def names_goods(text: str) -> bool:
     """Say whether a text names an article, outside of what a shop calls itself by."""
-    return any(noun.strong for noun in find_nouns(HOUSE.sub("", text)))
+    return has_goods(HOUSE.sub("", text))
 
 
 def is_common(text: str) -> bool:
     """Say whether a text has a word of everyday talk or of goods in it, which a logotype has not."""
     words = _plain_words(text)
-    return is_plain(text) or any(noun.strong for noun in find_nouns(text)) or any(word in _COMMON for word in words)
+    return is_plain(text) or has_goods(text) or any(word in _COMMON for word in words)
 
 
 def is_coined(text: str) -> bool:

@@ -12,7 +12,7 @@ from itertools import pairwise
 from typing import Final
 
 from adminer.parsing.columns import is_head
-from adminer.parsing.goods import find_nouns, praise, talk
+from adminer.parsing.goods import has_goods, praise, talk
 from adminer.parsing.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item, unbroken, without_tail
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.prices import Found
@@ -273,7 +273,7 @@ def _segment(
     words = [w for w in WORD.findall(clean) if w.lower() not in FUNCTION_WORDS]
     if not clean or (not words and not re.search(r"\d", clean)):
         return None
-    goods = bool(_SET.search(clean)) or any(noun.strong for noun in find_nouns(clean))
+    goods = bool(_SET.search(clean)) or has_goods(clean)
     first, last = advert.line_at(start), advert.line_at(max(end - 1, start))
     first_box = advert.flat(advert.box_of(start, min(end, first.end)))
     last_box = advert.flat(advert.box_of(max(start, last.start), end))

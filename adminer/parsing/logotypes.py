@@ -28,13 +28,13 @@ _GOODS: Final = 2  # articles in a line that lists them
 
 def find_logotypes(advert: AdvertText) -> Iterator[tuple[TextLine, TextLine, str]]:
     """Yield each logotype with the line of its kind of shop: the first line, the last, and what both say."""
+    kinds = [(line, kind) for line in advert.lines if (kind := kind_of(advert.printed(line)))]
     for one in advert.lines:
         said = advert.printed(one).strip(" .,-–—")
         if one.type_px < _LARGE * advert.body_px or not _may_be_logotype(said):
             continue
-        for two in advert.lines:
-            kind = kind_of(advert.printed(two))
-            if two is one or two.type_px > _SMALLER * one.type_px or not kind:
+        for two, kind in kinds:
+            if two is one or two.type_px > _SMALLER * one.type_px:
                 continue
             if _stands_under(one, two) or stands_beside(one, two):
                 yield one, two, f"{said} {kind}"

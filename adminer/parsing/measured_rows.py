@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 from typing import Final
 
@@ -31,7 +31,7 @@ _PACKAGE: Final = (
 _SIZE: Final = re.compile(
     rf"(?:No[.:]? ?)?(?:[\d½¼¾⅓⅔⅛./-]{{1,5}}[ -]?)?(?:{_PACKAGE}\b\.?[ -]?){{1,3}}|No[.:]? ?\d{{1,3}}½?", re.IGNORECASE
 )
-_NAMED: Final = re.compile(r"[A-Za-z]{3}")
+NAMED: Final = re.compile(r"[A-Za-z]{3}")
 _ALIKE: Final = 60  # rapidfuzz ratio: the word of a measure is short and set small, so often misread
 _SHARE: Final = 0.7  # of the cells of a column of measures
 _FEWEST: Final = 3  # rows
@@ -57,7 +57,7 @@ def measured_rows(
         for price, row in zip(column, left, strict=True):
             measured = bool(row) and _is_measure(row[-1])
             name = _name_of(advert, [c for c in row[:-1] if c.flat.right <= row[-1].flat.x] if measured else row[:1])
-            if (not measured and len(row) > 1) or name is None or not _NAMED.search(name.text):
+            if (not measured and len(row) > 1) or name is None or not NAMED.search(name.text):
                 continue
             size = row[-1] if measured and _is_size(row[-1]) else None
             rows.append((row_segment(advert, name, name.text, size), frozenset([price.start])))
@@ -75,6 +75,21 @@ def columns_of(advert: AdvertText, prices: Sequence[Found]) -> list[list[Found]]
         else:
             home.append(price)
     return [column for column in columns if len(column) >= _FEWEST]
+
+
+def free_pairs(
+    left: Sequence[Found], right: Sequence[Found], cells: Sequence[Cell], parts: Callable[[str], object]
+) -> int:
+    """Count the prices of two columns that share a row, no cell between them of a text that `parts` columns."""
+    return sum(
+        not any(
+            p.place.right <= c.flat.centre[0] <= q.place.x and shares_row(c.flat, p.place) and parts(c.text)
+            for c in cells
+        )
+        for p in left
+        for q in right
+        if p.place.right < q.place.x and shares_row(p.place, q.place)
+    )
 
 
 def _is_next(advert: AdvertText, column: Sequence[Found], price: Found) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from adminer.parsing.goods import find_nouns, grades, phrase_around, praise, talk, trade_words
+from adminer.parsing.goods import find_nouns, grades, has_goods, phrase_around, praise, talk, trade_words
 from adminer.parsing.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item
 
 _SIZE: Final = re.compile(
@@ -42,7 +42,7 @@ def name_of(text: str, *, last: bool = False) -> str:
         return text
     first = clauses[0]
     phrase = goods_phrase(text, last=last and _opens_with_talk(text))
-    better = _has_goods(phrase) and not _has_goods(first)
+    better = has_goods(phrase) and not has_goods(first)
     if phrase and (better or is_sentence(first) or len(first.split()) > _LONG):
         return phrase
     if _content(first) and not _prose(first) and len(first.split()) <= _LONG:
@@ -102,15 +102,11 @@ def _without_praise(text: str) -> str:
     words = text.split()
     first = next((i for i, word in enumerate(words) if word.lower().strip(",") not in praise()), 0)
     mere = first == 1 and words[0].lower().strip(",") not in grades()
-    if (first > 1 and _has_goods(" ".join(words[first:]))) or (mere and find_nouns(" ".join(words[first:]))):
+    if (first > 1 and has_goods(" ".join(words[first:]))) or (mere and find_nouns(" ".join(words[first:]))):
         words = words[first:]
-    while len(words) > 1 and words[-1].lower().strip(".,!") in _SALES and _has_goods(" ".join(words[:-1])):
+    while len(words) > 1 and words[-1].lower().strip(".,!") in _SALES and has_goods(" ".join(words[:-1])):
         words = words[:-1]
     return " ".join(words)
-
-
-def _has_goods(text: str) -> bool:
-    return any(noun.strong for noun in find_nouns(text))
 
 
 def is_sentence(text: str) -> bool:

@@ -6,7 +6,6 @@ a row that tells only a size goes on with the name above. Common practice of pri
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from itertools import pairwise
 from typing import Final
@@ -14,8 +13,8 @@ from typing import Final
 from adminer.parsing.cells import Cell
 from adminer.parsing.column_heads import shares_row
 from adminer.parsing.columns import is_head
-from adminer.parsing.goods import find_nouns
-from adminer.parsing.measured_rows import Row, columns_of
+from adminer.parsing.goods import has_goods
+from adminer.parsing.measured_rows import NAMED, Row, columns_of, free_pairs
 from adminer.parsing.prices import Found
 from adminer.parsing.row_labels import RowLabel, is_term, name_in, row_label
 from adminer.parsing.table_rows import row_segment
@@ -25,7 +24,6 @@ _FEWEST: Final = 3  # rows
 _SHARE: Final = 0.7  # of the rows: with a label
 _PAIRED: Final = 0.5  # of the rows: with two prices and more, where others say "FREE"
 _DISPLAY: Final = 1.6  # body types: prices so large stand in panels
-_NAMED: Final = re.compile(r"[A-Za-z]{3}")
 _REACH: Final = 14.0  # body types from a heading to the first row: a description stands between
 _NAMING: Final = 0.5  # of the labels of a table
 
@@ -87,7 +85,7 @@ def _heading_over(advert: AdvertText, first: Found, label: RowLabel) -> str:
     over.sort(key=lambda line: -line.flat.centre[1])
     for below, line in pairwise(over):
         text = advert.printed(line)
-        if is_head(advert, line, below) and any(noun.strong for noun in find_nouns(text)):
+        if is_head(advert, line, below) and has_goods(text):
             return text.strip(" .,:;")
     return ""
 
@@ -108,16 +106,7 @@ def _tables(advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found]) 
 
 def _beside(left: Sequence[Found], right: Sequence[Found], cells: Sequence[Cell]) -> bool:
     """Say whether most prices of the shorter of two columns share a row with one of the other, no name between them."""
-    pairs = [(p, q) for p in left for q in right if p.place.right < q.place.x and shares_row(p.place, q.place)]
-    free = [
-        (p, q)
-        for p, q in pairs
-        if not any(
-            p.place.right <= c.flat.centre[0] <= q.place.x and shares_row(c.flat, p.place) and _names(c.text)
-            for c in cells
-        )
-    ]
-    return len(free) >= max(_FEWEST, _SHARE * min(len(left), len(right)))
+    return free_pairs(left, right, cells, _names) >= max(_FEWEST, _SHARE * min(len(left), len(right)))
 
 
 def _rows(table: Sequence[Found]) -> list[list[Found]]:
@@ -132,4 +121,4 @@ def _rows(table: Sequence[Found]) -> list[list[Found]]:
 
 
 def _names(text: str) -> bool:
-    return _NAMED.search(text) is not None and not is_term(text)
+    return NAMED.search(text) is not None and not is_term(text)

@@ -10,7 +10,7 @@ from functools import partial
 from typing import Final
 
 from adminer.parsing.amounts import NUMBER_WORDS, Amount
-from adminer.parsing.cells import Cell, cells_of
+from adminer.parsing.cells import Cell
 from adminer.parsing.grade_tables import grade_rows
 from adminer.parsing.items import Segment
 from adminer.parsing.measured_rows import Row, measured_rows
@@ -81,6 +81,7 @@ class PriceList:
 def read_price_list(
     advert: AdvertText,
     prices: list[Found],
+    cells: Sequence[Cell],
     proper: frozenset[str] = frozenset(),
     weights: Sequence[tuple[int, int]] = (),
 ) -> tuple[PriceList | None, list[Found]]:
@@ -89,7 +90,7 @@ def read_price_list(
     Words of `proper` (lower case) are never taken for misread words of the trade; the characters of `weights` are
     cells that tell what an article weighs.
     """
-    cells = [c for c in cells_of(advert) if not any(a <= c.start < b for a, b in weights)]
+    cells = [c for c in cells if not any(a <= c.start < b for a, b in weights)]
     rows: list[Row] = []
     spans: list[tuple[int, int]] = []
     names: list[tuple[int, int, str]] = []

@@ -5,19 +5,19 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Final
 
 from adminer.parsing.cells import Cell
 from adminer.parsing.composition import stated_pieces
-from adminer.parsing.goods import find_nouns
-from adminer.parsing.measured_rows import left_of
+from adminer.parsing.goods import has_goods
+from adminer.parsing.measured_rows import NAMED, left_of
 from adminer.parsing.prices import Found
 from adminer.parsing.slips import mend_text
 from adminer.parsing.terms import find_terms
 from adminer.parsing.text import AdvertText
 
 _MOST_CELLS: Final = 3  # of a label
-_NAMED: Final = re.compile(r"[A-Za-z]{3}")
 _CODE: Final = re.compile(r"(?:No\.? ?)?[A-Z]{0,3}-?\d{1,5}[A-Z]?", re.IGNORECASE)
 _TERM: Final = 0.6  # of a cell that is a term ("reg.")
 _SIZE: Final = re.compile(r"[\d½¼¾⅓⅔⅛/.-]+(?: ?[x×] ?[\d½¼¾/.-]+)*['\"”]?(?: ?[a-z]{2,6}\.?){0,2}", re.IGNORECASE)
@@ -52,7 +52,7 @@ def row_label(
         left = left[1:]
     if not 0 < len(left) <= _MOST_CELLS:
         return None
-    worded = [c for c in left if _NAMED.search(c.text)]
+    worded = [c for c in left if NAMED.search(c.text)]
     name = next((c for c in worded if _names_goods(c.text)), worded[0] if worded else None)
     after = left[left.index(name) + 1 :] if name is not None else left
     return RowLabel(edge, tuple(left), name, _as_one([c for c in after if _SIZE.fullmatch(c.text.strip(" .,"))]))
@@ -64,9 +64,10 @@ def name_in(text: str, names: frozenset[str] = frozenset()) -> str:
 
 
 def _names_goods(text: str) -> bool:
-    return any(noun.strong for noun in find_nouns(text)) or stated_pieces(text) is not None
+    return has_goods(text) or stated_pieces(text) is not None
 
 
+@lru_cache(maxsize=4096)
 def is_term(text: str) -> bool:
     """Say whether a text is mostly a term of sale ("reg.")."""
     return sum(t.end - t.start for t in find_terms(text)) > _TERM * len(text)

@@ -13,7 +13,7 @@ from typing import Final
 
 from adminer.parsing.cells import Cell
 from adminer.parsing.column_heads import shares_row
-from adminer.parsing.goods import find_nouns
+from adminer.parsing.goods import has_goods
 from adminer.parsing.measured_rows import Row, columns_of, left_of
 from adminer.parsing.prices import Found
 from adminer.parsing.table_heads import kind_of_head
@@ -105,14 +105,10 @@ def _runs(advert: AdvertText, entries: Sequence[_Entry]) -> list[list[_Entry]]:
 def _only_qualify(advert: AdvertText, run: Sequence[_Entry]) -> bool:
     """Say whether a heading names goods and no row under it does: "NAILS" over "8d", "6d", "3d fine"."""
     line = _heading(advert, run[0])
-    if line is None or len(run) < _FEWEST or not _names_goods(advert.printed(line)):
+    if line is None or len(run) < _FEWEST or not has_goods(advert.printed(line)):
         return False
     told = all(any(c.isdigit() for c in entry.text) for entry in run)
-    return told and not any(_names_goods(entry.text) for entry in run)
-
-
-def _names_goods(text: str) -> bool:
-    return any(noun.strong for noun in find_nouns(text))
+    return told and not any(has_goods(entry.text) for entry in run)
 
 
 def _names(advert: AdvertText, run: Sequence[_Entry]) -> list[str]:
@@ -130,7 +126,7 @@ def _names(advert: AdvertText, run: Sequence[_Entry]) -> list[str]:
             unit = bare["unit"] or unit
             told = entry.text if bare["unit"] or not unit or "o" in entry.text.lower() else f"{entry.text} {unit}"
             names.append(f"{stem or head}, {told}" if stem or head else "")
-        elif head and not _names_goods(entry.text) and len(entry.text.split()) <= _QUALIFIER:
+        elif head and not has_goods(entry.text) and len(entry.text.split()) <= _QUALIFIER:
             names.append(f"{head}, {entry.text}")
             stem = _SIZE.sub("", names[-1])
         else:

@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
-from adminer.parsing.cells import Cell, cells_of
+from adminer.parsing.cells import Cell
 from adminer.parsing.measured_rows import columns_of
 from adminer.parsing.prices import Found
 from adminer.parsing.text import AdvertText
@@ -23,9 +23,9 @@ _HEAD: Final = re.compile(
 _STEPS: Final = 3.0  # heights of the first sum between it and the head of its column
 
 
-def without_thresholds(advert: AdvertText, prices: list[Found]) -> list[Found]:
+def without_thresholds(advert: AdvertText, prices: list[Found], cells: Sequence[Cell]) -> list[Found]:
     """Return the prices of an advert without the sums of columns headed by what must be bought first."""
-    heads = [c for c in cells_of(advert) if _HEAD.fullmatch(c.text)]
+    heads = [c for c in cells if _HEAD.fullmatch(c.text)]
     if not heads:
         return prices
     taken = [p for column in columns_of(advert, prices) if _is_headed(column[0], heads) for p in column]

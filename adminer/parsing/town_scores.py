@@ -12,7 +12,7 @@ from typing import Final
 
 from adminer.dating.calendar_words import MONTHS, WEEKDAYS
 from adminer.parsing.addresses import LANDMARK, ROUTED, STREET, is_street_or_trade
-from adminer.parsing.goods import find_nouns
+from adminer.parsing.goods import has_goods
 from adminer.parsing.house_forms import HOUSE, TRADE, is_trade_line
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.slips import is_word
@@ -109,7 +109,7 @@ def _weigh_line(lines: list[str], at: int, named: list[int], house: str) -> list
         score += _WEIGHTS["on the line of the name" if at in named else "under the name"] * under
         score += _WEIGHTS["near the end"] * ends
         score += _WEIGHTS["ends its line"] * (i == len(parts) - 1)
-        goods = any(noun.strong for other in parts if other != part for noun in find_nouns(other))
+        goods = any(has_goods(other) for other in parts if other != part)
         score += _WEIGHTS["among goods"] * goods
         score += _WEIGHTS["among towns"] * (len(like) > 1)
         score += _WEIGHTS["in running text"] * any(len(other.split()) > _RUNNING for other in parts)
@@ -121,7 +121,7 @@ def _weigh_line(lines: list[str], at: int, named: list[int], house: str) -> list
 def _form(name: str) -> float:
     words = name.lower().replace("-", " ").split()
     generic = len(words) > 1 and words[-1] in word_list("place_generics")
-    score = _WEIGHTS["ends as towns do"] * (generic and not any(noun.strong for noun in find_nouns(name)))
+    score = _WEIGHTS["ends as towns do"] * (generic and not has_goods(name))
     return score + _WEIGHTS["no word of the language"] * any(not is_word(word) for word in words)
 
 
@@ -137,4 +137,4 @@ def is_town_like(name: str, house: str = "") -> bool:
         return False
     if _CROSSING.search(name) or is_street_or_trade(name) or HOUSE.search(name) or (TRADE.search(name) and not generic):
         return False
-    return generic or not any(noun.strong for noun in find_nouns(name))
+    return generic or not has_goods(name)
