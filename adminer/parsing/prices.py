@@ -14,6 +14,8 @@ from adminer.parsing.amounts import UNIT, Amount, find_amounts, unit_of
 from adminer.parsing.column_points import restore_column_points
 from adminer.parsing.confidence import price_confidence
 from adminer.parsing.foreign import find_foreign, speaks_sterling, sterling_currency
+from adminer.parsing.likely_cents import find_likely_cents
+from adminer.parsing.likely_dollars import find_split_sums, restore_dollar_signs
 from adminer.parsing.no_prices import no_prices
 from adminer.parsing.points import restore_points
 from adminer.parsing.spoken_sums import find_spoken_sums
@@ -22,8 +24,6 @@ from adminer.parsing.terms import Term
 from adminer.parsing.text import AdvertText
 from adminer.parsing.told_cents import find_told_cents
 from adminer.parsing.unsigned import find_column_piastres, find_unsigned
-from adminer.parsing.worn_halves import find_worn_halves
-from adminer.parsing.worn_signs import restore_dollar_signs
 from adminer.records import Box, Condition, PriceRole
 
 
@@ -126,11 +126,11 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     sterling = speaks_sterling(text, page_does=sterling_page)
     foreign = _foreign(advert, sterling=sterling)
     plain = find_amounts(text)
-    halves = [] if sterling else find_worn_halves(text, plain)
-    amounts = halves + [
+    worn = [] if sterling else find_likely_cents(advert, plain)
+    amounts = worn + [
         a
         for a in plain
-        if not any(a.start < f.end and f.start < a.end for f in (*foreign, *halves))
+        if not any(a.start < f.end and f.start < a.end for f in (*foreign, *worn))
         and not (sterling and (a.form in _NO_SHILLINGS or _POINT_ONLY.fullmatch(text, a.start, a.end)))
     ]
     amounts = [_settle_spaced(advert, a) for a in amounts]
@@ -139,6 +139,7 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     if not sterling:
         amounts += find_spoken_sums(text, amounts)
         amounts += find_told_cents(advert, amounts)
+        amounts += find_split_sums(advert, amounts)
         amounts += find_unsigned(advert, amounts, terms)
         amounts += restore_column_points(advert, amounts)
     amounts.sort(key=lambda a: a.start)

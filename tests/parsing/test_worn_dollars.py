@@ -27,11 +27,44 @@ def test_an_eight_before_a_sum_far_over_the_others_is_a_dollar_sign() -> None:
         ("Jugs $39.00, bowls $22.25, sets 87.48, rugs $95.00", ["39.00", "22.25", "87.48", "95.00"]),
         ("Jugs 3.90, bowls 2.25, sets 87.48, cups 9c", ["3.90", "2.25", "87.48", "0.09"]),
         ("Jugs $3.90, sets 87.48", ["3.90", "87.48"]),
+        ("Jugs $3.90, bowls $2.25, sets 27.48, cups 9c", ["3.90", "2.25", "27.48", "0.09"]),
         ("Jugs 9c, bowls 7c, cups $.05, sets 87.48", ["0.09", "0.07", "0.05", "87.48"]),
     ],
 )
 def test_an_eight_stays_where_the_others_leave_a_doubt(text: str, sums: list[str]) -> None:
     assert prices(text) == [Decimal(s) for s in sums]
+
+
+@pytest.mark.parametrize(
+    ("text", "sums"),
+    [
+        ("Sago 18c/Prunes 40c/Figs 25c/Walnuts 81.25", ["0.18", "0.40", "0.25", "1.25"]),  # each has a sign but one
+        ("Jugs $3.90, bowls $2.25, sets 57.48, cups 9c", ["3.90", "2.25", "7.48", "0.09"]),
+        ("Ranges $90.00, lamps $5.25, stools $3.75, list 9289.50", ["90", "5.25", "3.75", "289.50"]),
+    ],
+)
+def test_a_figure_with_the_bows_of_the_sign_is_one_where_the_others_say_so(text: str, sums: list[str]) -> None:
+    assert prices(text) == [Decimal(s) for s in sums]
+
+
+@pytest.mark.parametrize(
+    ("text", "sum_"),
+    [
+        ("Three for 3 65.", "3.65"),
+        ("Sheets, reg. 1 25, now less", "1.25"),
+        ("Oxfords for duty. 2,95 Second Floor", "2.95"),
+    ],
+)
+def test_dollars_and_cents_without_a_point_are_a_price_where_the_others_have_points(text: str, sum_: str) -> None:
+    assert Decimal(sum_) in prices(f"Caps 1.65, gowns 4.50, belts 1.05/{text}")
+    assert Decimal(sum_) not in prices(f"Caps $1.65, gowns $4.50/{text}")
+
+
+@pytest.mark.parametrize(
+    "text", ["Call 3 65 times.", "Sizes for men 8-14", "Open Oct. 2,95 rooms", "Towels, 3 10 x 12"]
+)
+def test_two_numbers_side_by_side_are_no_price(text: str) -> None:
+    assert len(prices(f"Caps 1.65, gowns 4.50, belts 1.05, hats 9.95/{text}")) == 4
 
 
 @pytest.mark.parametrize(
