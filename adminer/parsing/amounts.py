@@ -77,10 +77,10 @@ NUMBER_WORDS: Final[dict[str, int]] = {
 _WORD_NUMBER: Final = r"(?:" + "|".join(NUMBER_WORDS) + r")(?:[ \-](?:one|two|three|four|five|six|seven|eight|nine))?"
 # A misread ¢ comes as c, C, e-free forms only: "25e" is left to the reader of the numerals.
 # The letter c with figures after it belongs to a stock number ("38C1402").
-CENT_SIGN: Final = r"(?:[¢ç]|(?:cents?|cts?|c)(?:(?![a-z]|\d{2})|(?=to\b)))"
+CENT_SIGN: Final = r"(?:[¢ç]|(?:cents?|cts?|c)(?:(?![a-z]|\d{2})|(?=(?:to|lb|doz|ea|yd)\b)|(?-i:(?<=c)(?=[A-Z]{4}))))"
 
 _NAMED: Final = {"half": "½", "quarter": "¼", "three": "¾"}
-_WORN_CENTS: Final = r"[ce][eco][nro]t[sz:]"  # "eents", "conts", "ceots"
+_WORN_CENTS: Final = r"(?:[ce][eco][nro]t[sz:]|ets|[ce]emts|eents?)"  # "eents", "conts", "ceots"
 
 _DOLLARS: Final = re.compile(
     # the points before a sign are leaders ("Peat moss......$3.45"); after a figure they are part of a number
@@ -108,8 +108,8 @@ _BARE: Final = re.compile(
     re.IGNORECASE,
 )
 _WORDS: Final = re.compile(
-    rf"\b(?:(?P<number>{_WORD_NUMBER}|half a|a)[ \n-](?:and[ \n-]a[ \n-](?P<part>half|quarter)[ \n-])?"
-    rf"(?P<unit>cents?|dollars?)"
+    rf"\b(?:(?P<number>{_WORD_NUMBER}|half a|a half|a)[ \n-](?:and[ \n-]a[ \n-](?P<part>half|quarter)[ \n-])?"
+    rf"(?P<unit>[ce]ents?|dollars?)"
     rf"(?:[ \n]and[ \n](?:a[ \n])?(?P<half>half|quarter)|(?<=dollars)[ \n]and[ \n](?P<odd>{_WORD_NUMBER})[ \n]cents|"
     rf"(?<=dollar)[ \n](?:and[ \n])?(?P<cents>{_WORD_NUMBER})"
     r"(?=[ \n]*(?:[,.;:)!?]|$|(?:a|the|per|each|or|and|for)\b)))?)(?!\w)",
@@ -189,10 +189,10 @@ def _dollars(m: re.Match[str]) -> Amount:
 
 
 def _spelled(m: re.Match[str]) -> Iterator[Amount]:
-    word, cents = m["number"].lower(), m["unit"].lower().startswith("cent")
-    if cents and word in {"a", "half a"}:
+    word, cents = m["number"].lower(), "ent" in m["unit"].lower()
+    if cents and word in {"a", "half a", "a half"}:
         return
-    number = {"a": Decimal(1), "half a": Decimal("0.5")}.get(word)
+    number = {"a": Decimal(1), "half a": Decimal("0.5"), "a half": Decimal("0.5")}.get(word)
     value = Decimal(number_of(word)) if number is None else number
     part = m["part"] or m["half"]
     value += {"half": Decimal("0.5"), "quarter": Decimal("0.25"), None: Decimal(0)}[part and part.lower()]

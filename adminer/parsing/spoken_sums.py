@@ -15,17 +15,21 @@ from adminer.parsing.amounts import NUMBER_WORDS, Amount, fraction_of, number_of
 _COINS: Final = {"quarter": 25, "dime": 10, "nickel": 5}
 _COIN: Final = re.compile(
     r"(?<!\band)(?<!\bof)(?<!\bhalf)[ \n](?P<sum>a[ \n](?P<coin>quarter|dime|nickel))"
-    r"(?=[ \n]*(?:[,.;:)!?]|$|(?:each|apiece|per)\b)| *\n(?-i:[A-Z]))",
+    r"(?=[ \n]*(?:[,.;:)!?]|$|(?:each|apiece|per|a (?:can|box|bag|cup|pair|dozen|pound|yard))\b)|"
+    r" *\n(?-i:[A-Z])| [-–—])",
     re.IGNORECASE,
 )
-_BITS: Final = re.compile(r"\b(?P<bits>two|four|six)[ \n-]bits(?![\w-]|[ \n]of\b)", re.IGNORECASE)
+_BITS: Final = re.compile(r"\b(?P<bits>two|four|six|[246])[ \n-]bits(?![\w-]|[ \n]of\b)", re.IGNORECASE)
 _BIT: Final = Decimal("12.5")  # an eighth of a dollar
 _LOW: Final = "|".join(word for word, number in NUMBER_WORDS.items() if 0 < number < 17 and word != "dozen")
 _HIGH: Final = "|".join(word for word, number in NUMBER_WORDS.items() if number >= 15 and number % 5 == 0)
 _HYPHENED: Final = re.compile(
-    rf"\b(?P<dollars>{_LOW})-(?P<cents>(?:{_HIGH})(?:-five)?)(?![\w-]|[ \n](?:[A-Z]|years?|pounds?|pieces?|per cent))",
+    rf"\b(?P<dollars>{_LOW})-(?P<cents>(?:{_HIGH})(?:-five)?)"
+    r"(?![\w-]|[ \n](?:(?-i:[A-Z])|years?|pounds?|pieces?|per cent))",
     re.IGNORECASE,
 )
+_CLOCK: Final = re.compile(r"\b(?:at|by|until|till|about)[ \n][a-z]+-(?:fifteen|thirty|forty-five)$", re.IGNORECASE)
+_WORD: Final = 6  # letters and a space before an hour
 _FIGURE: Final = r"[1-9]\d?(?:[½¼¾]|(?=[ \n.,]))"
 # after a word of its line: a cell "6 and 9c" is so many wrappers and cents
 _LIST: Final = re.compile(
@@ -61,6 +65,8 @@ def _coins(text: str) -> Iterator[Amount]:
     for m in _BITS.finditer(text):
         yield _sum(*m.span(), number_of(m["bits"]) * _BIT)
     for m in _HYPHENED.finditer(text):
+        if _CLOCK.search(text, max(0, m.start() - _WORD), m.end()):
+            continue
         yield _sum(m.start(), m.end(), Decimal(number_of(m["dollars"])) * 100 + number_of(m["cents"]))
 
 

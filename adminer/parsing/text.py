@@ -20,6 +20,8 @@ _ENOUGH_FOR_GAIN: Final = 5
 _STRAY: Final = 0.05  # slopes further from the middle one come from boxes of odd words
 _BESIDE: Final = 2.0  # type sizes between two parts of a broken line
 _WAITING: Final = word_list("waiting")
+_LETTER: Final = 0.55  # type sizes across a letter
+_OPENS_FIGURES: Final = frozenset("0123456789.$")
 _LEVEL: Final = 0.004  # a slope below this is no slope: four pixels in a thousand
 
 
@@ -190,6 +192,10 @@ def _cut(word: Word, start: int, end: int) -> Box:
     letters = len(word.text)
     if letters == 0 or (start <= 0 and end >= letters) or end <= start:
         return word.box
+    if start > 0 and word.box.w > letters * word.type_px and word.text[start] in _OPENS_FIGURES:
+        # leaders taken into a word leave its figures at the right
+        right, letter = word.box.right, _LETTER * word.type_px
+        return Box(round(right - (letters - start) * letter), word.box.y, round((end - start) * letter), word.box.h)
     left = word.box.x + round(word.box.w * start / letters)
     right = word.box.x + round(word.box.w * end / letters)
     return Box(left, word.box.y, max(right - left, 1), word.box.h)

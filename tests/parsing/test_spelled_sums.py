@@ -19,6 +19,10 @@ from adminer.parsing.amounts import find_amounts
         ("enclose a two-cent stamp", "0.02"),
         ("a dollar and a quarter", "1.25"),
         ("worth 45 eents", "0.45"),
+        ("lamp chimneys for 5 ets.", "0.05"),
+        ("the thirty-nine eent one", "0.39"),
+        ("coffee, ground fresh.19clb.", "0.19"),
+        ("cases, each 21cSTREET FLOOR", "0.21"),
         ("comes for 6 conts in stamps", "0.06"),
     ],
 )

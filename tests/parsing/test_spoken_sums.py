@@ -19,6 +19,11 @@ def prices(text: str) -> list[Decimal]:
     ("text", "sums"),
     [
         ("five cakes for a quarter.", ["0.25"]),
+        ("Bait is still a quarter a can.", ["0.25"]),
+        ("Tea still a nickel - come in", ["0.05"]),
+        ("Cake, 2 layer. 2 BITS", ["0.25"]),
+        ("White gloves, two-fifty plus tax.", ["2.50"]),
+        ("four pounds for a half dollar.", ["0.50"]),
         ("Brooms a quarter; combs a nickel each, soap at a dime.", ["0.25", "0.05", "0.10"]),
         ("the whole service now Twelve-fifty. Come and see", ["12.50"]),
         ("a lamp at three-seventy-five, wired", ["3.75"]),
@@ -39,6 +44,7 @@ def test_the_count_of_a_lot_for_a_coin_is_taken_in() -> None:
 @pytest.mark.parametrize(
     "text",
     [
+        "The show began at ten-thirty and ran on.",
         "for a quarter of a century",
         "a yard and a quarter, hemmed",
         "at Twelve-fifty Harbor Street",
