@@ -23,7 +23,7 @@ _PENCE_SIGNS: Final = re.compile(rf"(?<![\w.,/-])\d{{1,2}}(?: ?(?:{_HALF}))?{_PE
 _SURE: Final = 2  # signs of pence, where no pounds or half pence speak
 _POUNDS: Final = re.compile(
     rf"(?:£ ?|(?<![\w.,])(?P<worn>[EL&])(?=\d{{1,3}}[.·]\d\d))(?P<whole>\d{{1,3}}(?:,\d{{3}})+|\d{{0,4}})"
-    rf"{_POINT}(?P<pence>\d\d)(?P<half>½)?(?:p\b)?(?![\d/]|{_POINT}\d)"
+    rf"{_POINT}(?P<pence>\d\d)(?P<half>½|1/2)?(?:p\b)?(?![\d/]|{_POINT}\d)"
 )
 _PENCE: Final = re.compile(
     rf"(?:(?<![\w.,/-])|(?<=[.…·]{{2}})|(?<=\s[.·])|(?<=£0\.))(?P<pence>\d{{1,3}})"

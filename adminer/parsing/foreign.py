@@ -7,16 +7,16 @@ sterling is looked for only where the advert shows its signs ("/-", "d.", "£") 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
-from adminer.parsing.amounts import FRACTION, Amount, fraction_of, in_pounds
+from adminer.parsing.amounts import FRACTION, NUMBER_WORDS, Amount, fraction_of, in_pounds, number_of
 from adminer.parsing.decimal_pence import counts_decimally, decimal_amounts, pence_signs
 from adminer.parsing.sterling_columns import HEAD
 from adminer.parsing.sterling_words import WORDS, spelled_amounts
-from adminer.parsing.worn_sterling import worn_amounts
+from adminer.parsing.worn_sterling import worn_amounts, worn_pounds
 
 _PENCE_SIGN: Final = r"d(?![a-z'’])\.?"
 _POUNDS: Final = re.compile(
@@ -29,12 +29,14 @@ _POUNDS: Final = re.compile(
 _START: Final = r"(?:(?<![\d/.])|(?<=[.…]{2})|(?<=\s[.·]))"
 _SLASH: Final = re.compile(
     rf"{_START}(?P<s>\d{{1,3}}|(?<!\d )[1-9] 0) ?/ ?"
-    rf"(?:(?P<d>1[01]|\d)(?:(?P<frac> ?[½¼¾])|(?P<worn>%))?(?![\d/])|(?P<dash>[-–—=]))"
+    rf"(?:(?P<d>1[01]|\d)(?:(?P<frac> ?[½¼¾])|(?P<worn>%|[Vl](?![A-Za-z])))?(?![\d/])|(?P<dash>[-–—=]))"
 )  # "3/10 3/4" are two sums: a fraction of pence is set small
 # "47/-" in worn type: the stroke read as a 1 or a bracket, the dash or the stroke lost
 _WORN_SHILLINGS: Final = re.compile(r"(?<!\S)(?P<s>\d{1,2})(?:[1Il|)\]}][-–—]|[-–—]|/)(?=[ \n.,]|$)")
 _FEW_SIGNS: Final = 2  # prices with "/-" that must be read well before a worn one is believed
 _WORN_TRUST: Final = 0.5
+_SHILLINGS_TO_POUND: Final = 20
+_SPELLED_TRUST: Final = 0.8
 _SHILLINGS: Final = re.compile(
     rf"{_START}(?P<s>\d{{1,3}}) ?s[.,] ?(?:(?P<d>1[01]|\d)(?:(?P<frac> ?{FRACTION})?(?P<worn>%|(?<=½)[iIl|])?) ?d\.)?"
 )
@@ -58,16 +60,25 @@ _AUSTRALIAN: Final = re.compile(
 _NUMBER: Final = r"[1-9][Oo](?![A-Za-z])|\d{1,4}(?:[.,]\d)?"  # the nought of "20" read as an O
 _PART: Final = rf" ?{FRACTION}|[V%](?![A-Za-z])"  # a worn half read as a V or a percent sign
 _FIGURE: Final = rf"(?:{_NUMBER})(?:{_PART})?"
-_PT: Final = r"(?:P\. ?['’]?T(?: ?\.|r?\.)?|PTs?\.?|P\.? T\.|P[,;:] ?T[.,]?)"
+_PT: Final = r"(?:P ?\. ?['’]?T(?: ?\.|r?\.)?|PTs?\.?|P\.? T[.:]|P[,;:] ?T[.,]?|P\.T:)"
 _LINK: Final = r"\s?(?:[,.;¢]\s?)?(?:(?:and|&|or|to)\s?)?"  # what stands between the figures of a list
 _PIASTRES_AFTER: Final = re.compile(
-    rf"(?<![\d.])(?P<list>{_FIGURE}(?:(?!\d){_LINK}(?<!\d){_FIGURE}){{0,6}})\s?(?:{_PT}(?![A-Za-z])|piast(?:er|"
+    rf"(?:(?<![\d.])|(?<=\s\.))(?P<list>{_FIGURE}(?:(?!\d){_LINK}(?<!\d){_FIGURE}){{0,6}})\s?[.-]?(?:{_PT}(?![A-Za-z])|piast(?:er|"
     rf"re)s?\b)",
     re.IGNORECASE,
 )
-_PIASTRES_BEFORE: Final = re.compile(rf"(?<![A-Za-z]){_PT} ?(?P<list>{_FIGURE})(?![\d%])", re.IGNORECASE)
+_PIASTRES_BEFORE: Final = re.compile(
+    rf"(?<![A-Za-z]){_PT} ?(?P<list>{_FIGURE}(?:(?:, ?{_FIGURE})*,? (?:and|or|&) {_FIGURE}"
+    r"(?= ?(?:[,;:\n]|\.(?! ?[A-Z\d]\b))))?)(?![\d%])",
+    re.IGNORECASE,
+)
+_PIASTRES_SPELLED: Final = re.compile(
+    rf"(?<!-)\b(?!dozen)(?P<number>{'|'.join(NUMBER_WORDS)})[ \n](?:piast(?:er|re)s?\b|{_PT}(?![A-Za-z]))",
+    re.IGNORECASE,
+)
+_EGYPTIAN_POUNDS: Final = re.compile(r"(?<![A-Za-z])(?:L\. ?E\.|£ ?E\.?) ?(?P<pounds>\d{1,3}(?:[.,]\d{1,3})?)(?![\d/])")
 # the P worn to a 2 or an F, where the advert has a whole P.T. elsewhere
-_PIASTRES_WORN: Final = re.compile(rf"(?<!\S)[2FRB]\. ?T\. ?(?P<list>{_FIGURE})(?![\d%])")
+_PIASTRES_WORN: Final = re.compile(rf"(?<!\S)(?:[2FRB]\. ?T\.|P\.(?= ?\d)) ?(?P<list>{_FIGURE})(?![\d%])")
 _WHOLE_PT: Final = re.compile(rf"(?<![A-Za-z]){_PT}(?![A-Za-z])")
 _PINT: Final = re.compile(r"(?<![A-Za-z])pt", re.IGNORECASE)  # "2 PT. BOTTLE 19c" where the money is dollars
 _FIGURE_RE: Final = re.compile(rf"(?P<n>{_NUMBER})(?P<frac>{_PART})?")
@@ -100,6 +111,12 @@ def find_foreign(text: str, *, sterling: bool) -> list[Amount]:
     return sorted(found, key=lambda a: a.start)
 
 
+def counts_in_piastres(text: str, foreign: Sequence[Amount]) -> bool:
+    """Say whether an advert counts in piastres and shows no dollar or cent sign; given are its amounts in others."""
+    several = sum(a.currency == "EGP-piastre" for a in foreign) >= _FEW_SIGNS
+    return several and _DOLLAR_SIGNS.search(text) is None
+
+
 def sterling_currency(text: str) -> str:
     """Return AUP where the text names an Australian place, else GBP."""
     return "AUP" if _AUSTRALIAN.search(text) else "GBP"
@@ -111,6 +128,11 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
         for m in pattern.finditer(text):
             if not (dollars and _PINT.search(m[0])):
                 yield from _piastre_list(m)
+    for m in _PIASTRES_SPELLED.finditer(text):
+        yield Amount(m.start(), m.end(), Decimal(number_of(m["number"])), "EGP-piastre", "words", _SPELLED_TRUST)
+    for m in _EGYPTIAN_POUNDS.finditer(text):
+        piastres = Decimal(m["pounds"].replace(",", ".")) * 100
+        yield Amount(m.start(), m.end(), piastres, "EGP-piastre", "piastres", _SPELLED_TRUST)
     if _WHOLE_PT.search(text):
         for m in _PIASTRES_WORN.finditer(text):
             yield from (replace(amount, trust=_WORN_TRUST) for amount in _piastre_list(m))
@@ -119,7 +141,10 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
     currency = sterling_currency(text)
     if counts_decimally(text):
         yield from decimal_amounts(text, currency)
+    yield from worn_pounds(text, currency)
     for m in _POUNDS.finditer(text):
+        if int(m["s"] or 0) >= _SHILLINGS_TO_POUND:
+            continue
         pounds = Decimal(m["l"].replace(",", "")) + fraction_of(m["part"])
         yield _sterling(m, pounds, m["s"] or m["spaced"], m["d"] or m["dspaced"], fraction_of(m["frac"]), currency)
     for m in _SLASH.finditer(text):

@@ -13,7 +13,7 @@ from typing import Final
 from adminer.parsing.amounts import UNIT, Amount, find_amounts, unit_of
 from adminer.parsing.column_points import restore_column_points
 from adminer.parsing.confidence import price_confidence
-from adminer.parsing.foreign import find_foreign, speaks_sterling, sterling_currency
+from adminer.parsing.foreign import counts_in_piastres, find_foreign, speaks_sterling, sterling_currency
 from adminer.parsing.likely_cents import find_likely_cents
 from adminer.parsing.likely_dollars import find_split_sums, restore_dollar_signs
 from adminer.parsing.no_prices import no_prices
@@ -115,7 +115,7 @@ _REFERENCE_AFTER: Final = re.compile(
     r"[ \n]*(?:reward|prize|in prizes|in cash prizes|capital|deposits\b|contest|million|a year\b|per annum)",
     re.IGNORECASE,
 )
-# among shillings a figure with a cent sign is misread, and one with only a point before it has leaders
+# among shillings and piastres a figure with a cent sign is misread, and one with only a point before it has leaders
 _NO_SHILLINGS: Final = frozenset({"bare", "cents_sign", "raised_cent_sign", "fraction"})
 _POINT_ONLY: Final = re.compile(r"\.\d\d[½¼¾]?")
 
@@ -126,12 +126,13 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     sterling = speaks_sterling(text, page_does=sterling_page)
     foreign = _foreign(advert, sterling=sterling)
     plain = find_amounts(text)
+    piastres = counts_in_piastres(text, foreign)
     worn = [] if sterling else find_likely_cents(advert, plain)
     amounts = worn + [
         a
         for a in plain
         if not any(a.start < f.end and f.start < a.end for f in (*foreign, *worn))
-        and not (sterling and (a.form in _NO_SHILLINGS or _POINT_ONLY.fullmatch(text, a.start, a.end)))
+        and not ((sterling or piastres) and (a.form in _NO_SHILLINGS or _POINT_ONLY.fullmatch(text, a.start, a.end)))
     ]
     amounts = [_settle_spaced(advert, a) for a in amounts]
     amounts = restore_dollar_signs(text, restore_points(text, amounts)) + foreign

@@ -42,7 +42,8 @@ _NEXT: Final = re.compile(
     rf"\b(?:its|the|each|a)[ \n][a-z]+[ \n](?P<word>{'|'.join(NUMBER_WORDS)})(?=[.,;])",
 )
 _NEXT_PIASTRES: Final = re.compile(
-    r"[,;](?:[ \n][a-z'’]+){1,3}[ \n](?P<n>[1-9]\d{0,2})(?P<frac>[½¼¾])?(?=[.;](?!\d)|$)"
+    r"(?:[,;](?:[ \n][a-z'’]+){1,3}|(?:[ \n](?:the|a|per)[ \n][a-z]+)?[.,;]?[ \n](?:formerly|was|were|or|to))"
+    r"[ \n](?P<n>[1-9]\d{0,2})(?P<frac>[½¼¾])?(?=[.;*](?!\d)|\n(?!\d)|$|[ \n](?:the|each)\b)"
 )
 _REACH: Final = 60  # characters from a sum in cents to the figure that leans on it
 _CENTS: Final = frozenset({"cents_sign", "fraction", "words"})

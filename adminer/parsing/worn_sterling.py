@@ -25,7 +25,17 @@ _HALVES: Final = re.compile(
     r"(?<![\d/.])(?P<d>1[01]|\d)(?:(?P<half>[1Iil|]/?[25zsghé]|1½|½[2iIl|]|[vV][é2ez]?|[zkh])|(?P<quarter>14)|(?P<three>34))"
     r" ?d(?![a-z'’])\.?"
 )
+_POUND_STROKE: Final = re.compile(r"£ ?(?P<l>\d{1,3})/(?P<s>[2-9]|1\d)1(?:[-–—]|(?=[.,](?!\d)))")
+_PENNY: Final = re.compile(r"(?<![\w.'’])(?P<d>[Il|]) ?d\.(?!\w)")
+_THIN_STROKE: Final = re.compile(rf"(?<!\S)(?P<s>[lI|])[f/]{_PENCE}(?![\w/])")
 _ELEVEN: Final = re.compile(r"(?<![\d/])(?:(?<!\.)|(?<=\.\.))(?P<s>\d{1,2})/111(?![\d/])")  # the half of 11½ as a 1
+
+
+def worn_pounds(text: str, currency: str) -> Iterator[Amount]:
+    """Yield the sums in pounds whose last stroke was read as a 1: no pound has so many shillings ("£4/41-")."""
+    for m in _POUND_STROKE.finditer(text):
+        pounds = Decimal(m["l"]) + Decimal(m["s"]) / 20
+        yield Amount(m.start(), m.end(), in_pounds(pounds), currency, "sterling", _TRUST)
 
 
 def worn_amounts(text: str, currency: str) -> Iterator[Amount]:
@@ -36,6 +46,10 @@ def worn_amounts(text: str, currency: str) -> Iterator[Amount]:
         yield _amount(m.start("all"), m.end(), m["s"], m["d"], Decimal(0), currency)
     for m in _ELEVEN.finditer(text):
         yield _amount(m.start(), m.end(), m["s"], "11", fraction_of("½"), currency)
+    for m in _PENNY.finditer(text):
+        yield _amount(m.start(), m.end(), None, "1", Decimal(0), currency)
+    for m in _THIN_STROKE.finditer(text):
+        yield _amount(m.start(), m.end(), "1", m["d"], Decimal(0), currency)
     for m in _HALVES.finditer(text):
         part = named_fraction(m)
         yield _amount(m.start(), m.end(), None, m["d"], part, currency)

@@ -16,6 +16,12 @@ from tests.parsing.pages import advert_text
     [
         ("Rug P. Tr. 112 1/2, mat .......P.Tr. 27 1/2", ["112.5", "27.5"]),
         ("Hats P.T . 19 with veil", ["19"]),
+        ("Rug, wool. P. 112 1/2, mats P.T. 19", ["112.5", "19"]),
+        ("Meal, 7 lb. 11 .P.T., lamps... .18 -P.T.", ["11", "18"]),
+        ("Caps, felt, from P.T: 22.", ["22"]),
+        ("Prints at P.T. 4, 5½ and 7; silk P.T. 16", ["4", "5.5", "7", "16"]),
+        ("Launch hire thirty piastres; by the dozen P.T. 9", ["30", "9"]),
+        ("A service in porcelain, L.E. 4.750.", ["475"]),
         ("Rug Pt. 45, mats Pts. 12½", ["45", "12.5"]),
         ("Cream 2 PT. BOTTLE 19c, 1 Pt. 11c", []),
     ],
@@ -30,6 +36,24 @@ def test_the_sign_of_a_sum_is_not_said_again() -> None:
         (Decimal(35), "EGP-piastre"),
         (Decimal(27), "EGP-piastre"),
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "second"),
+    [
+        ("Veils P.T. 18. formerly 30.", 30),
+        ("Models. P.T. 120 to 200* each", 200),
+        ("Socks at P.T. 9 the pair or 50 the half-dozen", 50),
+    ],
+)
+def test_a_second_sum_of_a_thing_needs_no_sign(text: str, second: int) -> None:
+    found = find_prices(advert_text((40, 100, 16, text)), [])
+    assert [p.amount.amount for p in found][1:] == [Decimal(second)]
+
+
+def test_a_figure_with_a_point_is_no_dollars_among_piastres() -> None:
+    text = "Lamps 18 P.T., plates 9 P.T., brushes .73 and trams at 7.30"
+    assert {p.amount.currency for p in find_prices(advert_text((40, 100, 16, text)), [])} == {"EGP-piastre"}
 
 
 def test_a_sum_from_which_carriage_is_free_is_no_price() -> None:

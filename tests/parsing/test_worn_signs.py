@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+import pytest
+
 from adminer.parsing.foreign import find_foreign
 from tests.parsing.pages import parse
 
@@ -22,6 +24,26 @@ def test_a_worn_stroke_is_believed_beside_whole_ones_and_trusted_less() -> None:
 def test_a_hyphen_after_a_figure_is_no_shilling_sign_where_few_are_printed() -> None:
     assert pounds("Brandy 35/- Design 471- size 60-") == ["35"]
     assert pounds("Brandy 35/- Sherry 53/- sizes 60-65") == ["35", "53"]
+
+
+@pytest.mark.parametrize(
+    ("text", "pence"),
+    [
+        ("Quilts £4/41- Lamps 59/11", ["1008", "719"]),
+        ("Sets £2/51. Cups 1/6", ["540", "18"]),
+        ("Bottles bought at Id. each, jars 4d.", ["1", "4"]),
+        ("under that lf3 is charged, boots 9/6", ["15", "114"]),
+        ("Jacket 17/11V: vest 5/3", ["215.5", "63"]),
+        ("Tea at 3/2l. and 2/10", ["38.5", "34"]),
+    ],
+)
+def test_strokes_and_halves_in_worn_type_are_mended(text: str, pence: list[str]) -> None:
+    found = find_foreign(text, sterling=True)
+    assert [round(a.amount * 240, 1) for a in found] == [Decimal(p) for p in pence]
+
+
+def test_no_pound_has_ninety_shillings() -> None:
+    assert [a.amount for a in find_foreign("Spreads £3/97 Cups 1/6", sterling=True)] == [Decimal("0.075")]
 
 
 def test_a_gap_inside_thirty_shillings_is_closed() -> None:
