@@ -99,7 +99,7 @@ _CENTS: Final = re.compile(
 )
 _SLASHED: Final = re.compile(r"(?<![\w$£.,/])(?P<q>[2-9])[1lI|](?P<cents>[1-9]\d)(?:¢|cts?\b|c\b)")  # a slash read as 1
 _POINT: Final = re.compile(
-    r"(?:(?<![\w$£.,/])|(?<=\b[2-9]/))\.(?P<cents>\d\d)(?P<frac>[½¼¾])?(?![\d%]| ?(?:in|inch|oz)\b)"
+    r"(?:(?<![\w$£.,/])|(?<=\b[2-9]/))\.(?P<cents>\d\d)(?P<frac>[½¼¾])?(?![\d%]| ?(?:(?:in|inch|oz)\b|[x×] ?\d))"
 )
 _BARE: Final = re.compile(
     r"(?:(?<![\w$£.,:/#\-])|(?<=\.\.)|(?<=\b[2-9]/)|(?<=[A-Za-z]{3}-))(?<![x×])(?<![x×] )"  # "33 x 6.00" is a tyre

@@ -24,7 +24,9 @@ _BUYING: Final = re.compile(
     r"\b(?:one|two|three|four|1|2|3|4)[ \n]with[ \n]*$",  # "One with $5, two with $10"
     re.IGNORECASE,
 )
-_TRADE_IN: Final = re.compile(r"[ \n]+(?:allowed[ \n]+|allowance[ \n]+)?(?:for|on)[ \n]+your[ \n]+old\b", re.IGNORECASE)
+_TRADE_IN: Final = re.compile(
+    r"[ \n]+(?:allowed[ \n]+|allowance[ \n]+)?(?:for|on)[ \n]+(?:your|any)[ \n]+old\b", re.IGNORECASE
+)
 _MONTH_BEFORE: Final = re.compile(
     r"(?<![A-Za-z])(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|"
     r"Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\.? ?$|(?:JAN|FEB|MAR|APR|JUN|JUL|AUG|SEPT?|OCT|NOV|DEC)[A-Z]*\.? ?$"
@@ -50,7 +52,10 @@ _FREE_FROM: Final = re.compile(
     r"\b(?:(?:carriage|rail|freight|delivery|postage|postpaid|packing|delivered|prepaid|sent)[ \n](?:is[ \n])?"
     r"(?:paid|free|allowed|prepaid)[ \n](?:on|over|for|from)(?:[ \n]all)?(?:[ \n][a-z]+)?(?:[ \n](?:of|over|above))?|"
     r"free[ \n](?:above|over|from)|"
-    r"(?:articles?|goods|che(?:que|ck)s?|lots?|sales?|accounts?|amounts?|C\. ?O\. ?D\.?s?|post|purchases?|"
+    r"(?:filled|billed|sold|sent|shipped)[ \n](?:on|over|under|below)|"
+    r"(?:no|nothing)[ \n](?:[a-z]+[ \n]){0,2}(?:under|over)|"
+    r"(?:postage|carriage)[ \n](?:[\d/½-]+[ \n])?under|(?:to|at)[ \n]your[ \n][a-z]+(?:[ \n][a-z]+)?[ \n]on|"
+    r"(?:articles?|goods|che(?:que|ck)s?|lots?|sales?|accounts?|amounts?|C\. ?O\. ?D\.?['’]?s?|post|purchases?|"
     r"orders?)[ \n](?:under|over|above|below|exceeding|less than|for less than))[ \n]*$",
     re.IGNORECASE,
 )
@@ -116,10 +121,10 @@ def _is_number(text: str, amount: Amount) -> bool:
     before = max(0, amount.start - 12)
     if amount.form == "bare" and (_LONG_NUMBER.search(text, before, amount.start) or _ORDINAL.match(text, amount.end)):
         return True
-    if amount.form == "cents_sign" and _BY.search(text, before, amount.start):
+    if amount.form == "cents_sign" and any(p.search(text, before, amount.start) for p in (_BY, _STOCK_NUMBER)):
         return True
-    if amount.form == "cents_sign" and _STOCK_NUMBER.search(text, before, amount.start):
-        return True
+    if text[amount.start : amount.end].endswith(" C") and _LONG_NUMBER.search(text, before, amount.start):
+        return True  # "Dept. 41 C"
     return _is_day_or_count(text, amount)
 
 

@@ -14,6 +14,7 @@ _FEWEST: Final = 3  # other prices with cents that must speak
 _FAR: Final = 5  # as it stands the price is more than so many times the dearest other
 _NEAR: Final = 4  # and a hundredth of it at most so many times the dearest, at least the cheapest by as many
 _LABEL: Final = 3  # words at most beside a numeral in its line: "without card $349"
+_FOUR_FIGURES: Final = 1000  # prose has no small cents to lose, but a point; hundreds of dollars it may well mean
 _TRUST: Final = 0.6
 
 
@@ -47,7 +48,7 @@ def _may_lack_point(text: str, amount: Amount) -> bool:
         and amount.form == "dollars_whole"
         and amount.quantity == 1
         and _POINTLESS.fullmatch(text[amount.start : amount.end].rstrip(" .,")) is not None
-        and len(_line_around(text, amount).split()) <= _LABEL
+        and (amount.amount >= _FOUR_FIGURES or len(_line_around(text, amount).split()) <= _LABEL)
     )
 
 

@@ -119,6 +119,9 @@ _REFERENCE_AFTER: Final = re.compile(
 _NO_SHILLINGS: Final = frozenset({"bare", "cents_sign", "raised_cent_sign", "fraction"})
 _POINT_ONLY: Final = re.compile(r"\.\d\d[½¼¾]?")
 
+# what follows a sum and no count of things: "$1 25 each", "$6 75;"
+_SUM_ENDS: Final = re.compile(r"[.;](?![\d\w])|[.,]?[ \n](?:each|apiece|(?:a|the|per) (?:pair|doz|set|yard|piece))\b")
+
 
 def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = False) -> list[Found]:
     """Return the prices of an advert, left to right; `sterling_page` says that its page counts in shillings."""
@@ -177,6 +180,8 @@ def _settle_spaced(advert: AdvertText, amount: Amount) -> Amount:
     raised = last.type_px < 0.8 * first.type_px or last.box.bottom < first.box.bottom - 0.2 * first.box.h
     if raised or last.form == "raised_cents" or first.form == "raised_cents":
         return replace(amount, trust=0.9)
+    if _SUM_ENDS.match(advert.text, amount.end):
+        return replace(amount, trust=0.6)
     gap = last.box.x - words[-2].box.right if len(words) > 1 else 0
     if gap < 0.6 * first.type_px:
         return replace(amount, trust=0.6)

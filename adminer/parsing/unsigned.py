@@ -56,6 +56,7 @@ def find_unsigned(advert: AdvertText, amounts: Sequence[Amount], terms: Sequence
     """Return the prices whose sign was lost, judged by the prices of the advert that kept theirs."""
     cents = [_cell_of(advert, a) for a in amounts if a.form in _CENTS or _is_lot_in_cents(advert, a)]
     pointed = [_cell_of(advert, a) for a in amounts if _is_pointed(advert, a)]
+    whole = [_cell_of(advert, a) for a in amounts if a.currency == "USD" and a.amount > 1 and a.amount % 1]
     labels = {t.end for t in terms if t.kind in _PRICE_TERMS}
     found: list[Amount] = []
     display = [_cell_of(advert, a) for a in amounts if a.currency == "USD"]
@@ -69,7 +70,7 @@ def find_unsigned(advert: AdvertText, amounts: Sequence[Amount], terms: Sequence
             if len(line.words) == 1 and word.type_px >= _LARGE * advert.body_px:
                 found += _numeral(word, start, cents, display)
             elif i or len(line.words) <= _FIRST_WORDS:
-                found += _cell(advert, line, word, (start, end), (cents, pointed), labels)
+                found += _cell(advert, line, word, (start, end), (cents, pointed, whole), labels)
     return found
 
 
@@ -108,11 +109,11 @@ def _cell(
     line: TextLine,
     word: Word,
     span: tuple[int, int],
-    signed: tuple[Sequence[_Cell], Sequence[_Cell]],
+    signed: tuple[Sequence[_Cell], Sequence[_Cell], Sequence[_Cell]],
     labels: set[int],
 ) -> list[Amount]:
     """Read a figure that ends its line, but for a unit, in a column of cents or right after a label of a price."""
-    (start, end), (cents, pointed) = span, signed
+    (start, end), (cents, pointed, whole) = span, signed
     glued = _GLUED.match(word.text)
     start += glued.end() if glued else 0
     m = _CELL.fullmatch(advert.text, start, end)
@@ -144,6 +145,11 @@ def _cell(
         sure = sure or (led and sum(_ends_alike(c, place, word.type_px) for c in pointed) >= _FEWEST)
     if not sure:
         return []
+    over = [c for c in whole if _alike(c.type_px, word.type_px) and _one_column(c.place, place, word.type_px)]
+    if m["tail"] == "5" and not m["q"] and (over or len(whole) > len(cents)):
+        # dollars and cents that lost their point: sums end in a 5, and a worn sign is any figure
+        value = Decimal(m["cents"] + m["tail"]) / 100
+        return [Amount(start, end, value, "USD", "raised_cents_bare", _TRUST)]
     form: PriceForm = "multiple" if m["q"] else "cents_sign"
     quantity = Decimal(m["q"] or 1)
     return [Amount(start, end, Decimal(m["cents"]) / 100, "USD", form, _TRUST, quantity=quantity)]

@@ -23,6 +23,11 @@ def test_a_saucer_among_cents_does_not_cost_a_hundred_dollars() -> None:
     ]
 
 
+def test_four_figures_lost_a_point_in_prose_too() -> None:
+    text = "Jugs $1.90\nBowls $2.25\nLamps $5.49\nChicks, straight run, $1190 per hundred, this week"
+    assert amounts(text)[-1] == Decimal("11.90")
+
+
 def test_one_restored_price_speaks_for_the_next() -> None:
     assert amounts("Plate 33¢\nSoup 37¢\nCup 29¢\nDish $129\nTray $219\nSet $777")[-1] == Decimal("7.77")
 

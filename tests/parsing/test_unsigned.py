@@ -30,6 +30,11 @@ def test_a_sign_read_as_a_figure_is_a_sign_again_in_a_column_of_cents() -> None:
     assert prices(*column("29¢", "194", "35¢", "656")) == cents(29, 19, 35, 65)
 
 
+def test_a_five_that_ends_a_cell_under_dollars_is_a_figure_and_no_sign() -> None:
+    assert prices(*column("29¢", "35¢", "$2.19", "$1.39", "155"))[-1] == Decimal("1.55")
+    assert prices(*column("29¢", "35¢", "39¢", "25¢", "155"))[-1] == Decimal("0.15")
+
+
 def test_a_sign_that_was_not_read_is_there_in_a_longer_column() -> None:
     assert prices(*column("29¢", "19", "35¢", "65¢")) == cents(29, 19, 35, 65)
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
 
 from adminer.parsing.prices import find_prices
-from tests.parsing.pages import advert_text
+from adminer.parsing.text import text_of
+from tests.parsing.pages import advert_text, words_of
 
 
 def prices(text: str) -> list[Decimal]:
@@ -60,6 +62,12 @@ def test_dollars_and_cents_without_a_point_are_a_price_where_the_others_have_poi
     assert Decimal(sum_) not in prices(f"Caps $1.65, gowns $4.50/{text}")
 
 
+def test_cents_apart_from_their_dollars_belong_to_them_where_the_sum_ends() -> None:
+    words = words_of([(40, 100, 16, "Pullets, laying. $1"), (300, 100, 16, "25 each, Ducks $3")])
+    one_line = text_of(tuple(replace(word, line=0) for word in words))
+    assert [p.amount.amount for p in find_prices(one_line, [])] == [Decimal("1.25"), Decimal(3)]
+
+
 @pytest.mark.parametrize(
     "text", ["Call 3 65 times.", "Sizes for men 8-14", "Open Oct. 2,95 rooms", "Towels, 3 10 x 12"]
 )
@@ -86,6 +94,13 @@ def test_worn_and_spoken_sums_are_read(text: str, sums: list[str]) -> None:
 @pytest.mark.parametrize(
     "text",
     [
+        "Mail and phone orders filled on $2 or more",
+        "Catalogue post free. No order billed under $2.50",
+        "No C.O.D.'s under $5. Nothing over 50 cents",
+        "Freight free to your nearest siding on £20.",
+        "We will allow $5 for any old mattress",
+        "Air mattress, .27 x 72",
+        "Write to Dept. 41 C, Moss Ferry",
         "Goods to the amount of five dollars go freight paid",
         "Deposit $200 or more and take home a bowl",
         "Proceeds of $186 go to the hall",
