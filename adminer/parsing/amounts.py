@@ -89,7 +89,7 @@ _DOLLARS: Final = re.compile(
     r"(?:(?P<whole>\d{1,3}(?:,\d{3})+(?!\d)|\d{1,3}\.\d\d0(?![\d/])|\d{1,6})"
     r"(?:(?P<sep>[.,·:]|(?:(?<=[S§]\d)|(?<=[S§]\d\d))-|"
     r"(?<=\d) (?!\d\d(?: ?¢| ?(?:piece|pc|pcs|lbs?|oz|inch|in|x)\b|-(?:pc|piece|in))))"
-    r"(?P<cents>\d\d)(?![\d%/½]|[.,]\d))?"
+    r"(?P<cents>\d\d)(?P<frac>[½¼¾⅛⅜⅝⅞]|(?P<worn>12(?!\d)|%|1/2))?(?![\d%/½]|[.,]\d))?"
     r"|\.(?P<only>\d\d)(?!\d))",
 )
 _CENTS: Final = re.compile(
@@ -103,7 +103,7 @@ _POINT: Final = re.compile(
 )
 _BARE: Final = re.compile(
     r"(?:(?<![\w$£.,:/#\-])|(?<=\.\.)|(?<=\b[2-9]/)|(?<=[A-Za-z]{3}-))(?<![x×])(?<![x×] )"  # "33 x 6.00" is a tyre
-    r"(?P<whole>\d{1,3}(?:,\d{3})*|\d{4,6})\.(?P<cents>\d\d)"
+    r"(?P<whole>\d{1,3}(?:,\d{3})*|\d{4,6})\.(?P<cents>\d\d)(?P<frac>[½¼¾])?"
     r"(?![\d%°]|\.\d| ?(?:a\.? ?m\b|p\.? ?m\b|in\b|inch|ft\b|oz\b|[x×] ?\d|per cent|o'clock|P\.? ?T\b))",
     re.IGNORECASE,
 )
@@ -172,7 +172,8 @@ def _candidates(text: str) -> Iterator[Amount]:
         value = (Decimal(m["cents"]) + fraction_of(m["frac"])) / 100
         yield Amount(m.start(), m.end(), value, "USD", "dollars_point", 0.85)
     for m in _BARE.finditer(text):
-        yield Amount(m.start(), m.end(), clean_amount(m[0]), "USD", "bare", 0.6)
+        value = clean_amount(m[0].rstrip("½¼¾")) + fraction_of(m["frac"]) / 100
+        yield Amount(m.start(), m.end(), value, "USD", "bare", 0.6)
     for m in _WORDS.finditer(text):
         yield from _spelled(m)
 
@@ -181,8 +182,9 @@ def _dollars(m: re.Match[str]) -> Amount:
     if m["only"]:
         return Amount(m.start(), m.end(), Decimal(m["only"]) / 100, "USD", "dollars_point", 0.97)
     value = Decimal(re.sub(r"[,.]", "", m["whole"])) + (Decimal(m["cents"]) / 100 if m["cents"] else 0)
+    value += fraction_of("½" if m["worn"] else m["frac"]) / 100
     form: PriceForm = "dollars_point" if m["cents"] else "dollars_whole"
-    trust = 0.98 if m["sign"] else 0.85
+    trust = 0.5 if m["worn"] else 0.98 if m["sign"] else 0.85
     if m["sep"] == " ":
         return Amount(m.start(), m.end(), value, "USD", "raised_cents", 0.7, spaced=True)
     return Amount(m.start(), m.end(), value, "USD", form, trust)

@@ -29,7 +29,7 @@ _COUNTED: Final = re.compile(
 )
 _BEFORE: Final = re.compile(
     rf"(?:\b(?:now|only|reg|formerly|was|were|each|ea|price|(?<!\d[ \n])(?:{_UNITS}))[.,:]?[ \n]|"
-    r"[c¢] (?:to|or) |[._·…]{3,} ?)$",
+    r"[c¢] (?:to|or) |[._·…]{3,} ?|\b(?:was|were|reg|regularly|formerly|usually|list)[.,:]? [\d.]+[c¢][.,;]?[ \n])$",
     re.IGNORECASE,
 )
 _AFTER: Final = re.compile(
@@ -38,7 +38,7 @@ _AFTER: Final = re.compile(
     re.IGNORECASE,
 )
 _COMMA: Final = re.compile(r"[a-z]{2},[ \n]$")
-_CLOSED: Final = re.compile(r" ?(?:[.,;:](?!\d)|\n|$)")
+_CLOSED: Final = re.compile(r" ?(?:[.,;:](?!\d)|\n|$)|[l1I]b\b")
 _NUMBER: Final = re.compile(
     r"(?:\bN[o0]s?|#|\bsizes?|\bstyle|\bphones?|\bpages?|\blot|\bbox|\broute|\bdept|\bdesk|\bmodel|[x×]|\band|\bof)"
     r"[.:]?[ \n]$",

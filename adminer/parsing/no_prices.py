@@ -67,7 +67,7 @@ _SPENDING: Final = re.compile(
 _REACHED: Final = re.compile(
     r"[ \n](?:(?:or|and)[ \n](?:over|more|above|upwards?)[ \n,.]*(?:(?:is|are|will be)[ \n])?"
     r"(?:delivered|carriage|freight|prepaid|post|sent|free|within|(?:and[ \n])?(?:take|receive|choose|get)[ \n])|"
-    r"(?:in[ \n])?value\b[ \n,.]*(?:carriage|post|sent|free)|lots?\b)",
+    r"(?:in[ \n])?value\b[ \n,.]*(?:carriage|post|sent|free)|lots?\b(?![ .·]*(?:(?-i:[A-Z])|\d{1,3}|No\.?|of)\b))",
     re.IGNORECASE,
 )
 _SPENT: Final = re.compile(

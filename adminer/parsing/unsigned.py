@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
-from adminer.parsing.amounts import FRACTION, UNIT, Amount, fraction_of
+from adminer.parsing.amounts import FRACTION, UNIT, Amount, fraction_of, named_fraction
 from adminer.parsing.item_words import WORD
 from adminer.parsing.no_prices import MONTH
 from adminer.parsing.terms import Term
@@ -27,7 +27,9 @@ _NUMERAL: Final = re.compile(r"(?P<dollars>[1-9])?(?P<cents>\d\d)[.:]?")  # a ra
 _UNIT_ONLY: Final = re.compile(rf"[ ,]*(?:{UNIT})?[ .,]*", re.IGNORECASE)
 _CLAUSE_END: Final = re.compile(rf"[ ,]*(?:{UNIT})?(?:[.;]|$)", re.IGNORECASE)  # "Without coupon 79. One to a family"
 _LEADERS: Final = re.compile(r"(?:[._·…-] ?){2,}$")
-_PIASTRES: Final = re.compile(rf"(?P<n>\d{{1,4}}(?:[.,]5)?)(?P<frac> ?{FRACTION})?[.,]?")
+_PIASTRES: Final = re.compile(rf"[:.·… ]{{0,3}}(?P<n>\d{{1,4}}(?:[.,]5)?)(?P<frac> ?{FRACTION})?[.,]?")
+_WORN_FRACTION: Final = re.compile(r"(?P<whole>\d{1,2})(?:(?P<half>12)|(?P<quarter>14)|(?P<three>34))")
+_MUCH: Final = 5  # times the dearest other sum of its column
 _HEAD: Final = re.compile(r"P\. ?T(?:r?\.|\b)", re.IGNORECASE)
 _FAR: Final = 6.0  # type sizes that a figure stands under one with a sign, beside a price or under a head
 _NEXT_ROW: Final = 3.5  # the same from row to row of a column that stands under its sign
@@ -190,10 +192,22 @@ def find_column_piastres(advert: AdvertText, amounts: Sequence[Amount]) -> list[
         near = _FAR if any(_ends_below(head, line) for head in head_cells) else _NEXT_ROW
         named = step < near * line.type_px and _has_label(advert, line, head_cells)
         if (row and step < _FAR * line.type_px) or named:
-            value = Decimal(m["n"].replace(",", ".")) + fraction_of(m["frac"])
+            column = [
+                a.amount for a in (*amounts, *found) if a.form == "piastres" and _ends_below(_cell_of(advert, a), line)
+            ]
+            value = _piastres(m, max(column, default=Decimal(0)))
             found.append(Amount(line.start, line.end, value, "EGP-piastre", "piastres", _TRUST))
             signed.append(_Cell(line.flat, line.type_px))
     return found
+
+
+def _piastres(m: re.Match[str], dearest: Decimal) -> Decimal:
+    """Return the value of a figure; "812" far over the dearest of its column is 8½, its fraction read as figures."""
+    value = Decimal(m["n"].replace(",", ".")) + fraction_of(m["frac"])
+    worn = _WORN_FRACTION.fullmatch(m["n"])
+    if worn is None or m["frac"] or not 0 < _MUCH * dearest < value:
+        return value
+    return Decimal(worn["whole"]) + named_fraction(worn)
 
 
 def _ends_below(cell: _Cell, line: TextLine) -> bool:

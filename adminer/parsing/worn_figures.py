@@ -54,7 +54,8 @@ _LARGE: Final = frozenset({"lge", "ige"})
 _WORDS: Final = frozenset({"Be", "be", "le", "oe", "se", "oc", "sc", "lc", "ge"})  # a whole word, or half of one
 _CENTS: Final = re.compile(
     rf"{_START}(?:(?P<lot>[2-9])/)?(?P<cents>[1-9]\d)"
-    rf"(?:(?P<odd>[q<])|(?P<sign>[p:;])|s|(?P<figure>[145036])(?<!100))?{_ENDS}"
+    r"(?:(?P<weighed>(?=[l1I]b\.?(?:\n|$)))|"  # "59lb.": the sign is part of the unit
+    rf"(?:(?P<odd>[q<e](?=[*.,;]?(?:\s|$)))|(?P<sign>[p:;])|s|(?P<figure>[145036])(?<!100))?{_ENDS})"
 )
 _SMALL: Final = 20  # cents below which fractions were common; above, the eighths of a dollar
 
@@ -83,6 +84,6 @@ def _points(m: re.Match[str]) -> int:
     """Return the points of a figure by what stands in the place of its sign."""
     if m["odd"]:
         return ODD
-    if m["sign"] or m["lot"]:
+    if m["sign"] or m["lot"] or m["weighed"] is not None:
         return ALIKE
     return WORSE if m["figure"] else PLAIN

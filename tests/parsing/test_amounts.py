@@ -165,3 +165,11 @@ def test_cents_stand_before_words_and_behind_a_stroke_and_letters_are_figures_wh
     text: str, sums: list[str]
 ) -> None:
     assert [a.amount for a in find_amounts(text)] == [Decimal(s) for s in sums]
+
+
+@pytest.mark.parametrize(
+    ("text", "amount"),
+    [("$1.62½ each", "1.625"), ("1.27½ the dozen", "1.275"), ("$1.6212. Socks", "1.625"), ("$1.25 12-inch", "1.25")],
+)
+def test_half_cents_after_dollars_are_part_of_the_sum(text: str, amount: str) -> None:
+    assert [a.amount for a in find_amounts(text)] == [Decimal(amount)]

@@ -18,6 +18,11 @@ def test_cells_without_a_point_are_read_as_those_of_their_column() -> None:
     assert _prices((".33", "45", ".69", ".88", "2.49", "179")) == ["0.33", "0.45", "0.69", "0.88", "1.79", "2.49"]
 
 
+def test_points_read_as_other_marks_and_figures_read_as_letters_are_put_right() -> None:
+    found = _prices(("1.33", "2-45", "L69", "3 88", "2.49", "1.79"))
+    assert found == ["1.33", "1.69", "1.79", "2.45", "2.49", "3.88"]
+
+
 def test_a_column_without_points_is_read_as_the_one_beside_it() -> None:
     found = _prices(("33", "33", "33", "33", "69", "69"), (".69", ".69", ".88", ".79", "1.49", "1.19"))
     assert found.count("0.33") == 4

@@ -55,12 +55,15 @@ def test_a_worn_fraction_is_told_by_the_cents_around_it(printed: str, worth: str
         ("Catfish, 3 lbs. 254", "25"),
         ("Prunes, 2 for 301;", "30"),
         ("2/27q", "27"),
+        ("Soup plates, with stands, were 85c\n59.", "59"),
+        ('Pitcher with six glasses"49e', "49"),
+        ("Ground chuck\n59lb.", "59"),
         ("Socks 19 the pair", "19"),
         ("Rulers, doz. 33", "33"),
     ],
 )
 def test_a_worn_figure_is_a_price_where_place_and_prices_agree(printed: str, worth: str) -> None:
-    found = prices(*LIST, printed)[-1]
+    found = prices(*LIST, *printed.split("\n"))[-1]
     assert found.amount.amount * 100 == Decimal(worth)
     assert found.amount.trust < prices("Lima beans 9c")[0].amount.trust
 

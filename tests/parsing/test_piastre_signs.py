@@ -80,3 +80,14 @@ def test_two_columns_under_signs_of_their_own_keep_all_their_cells() -> None:
     ]
     found = find_prices(advert_text(*heads, *lines), [])
     assert [p.amount.amount for p in found] == [Decimal(n) for n in ("4", "44", "6.5", "74", "33", "5", "54")]
+
+
+def test_cells_of_piastres_lose_their_specks_and_worn_fractions() -> None:
+    rows = [("Hams", "P.T. 19"), ("Tea", ":22½"), ("Coffee", "17½"), ("Sugar", "812"), ("Ale", ". 38")]
+    lines = [
+        (x, 100 + 28 * i, 16, cell)
+        for i, row in enumerate(rows)
+        for x, cell in zip((40, 400 - 9 * (len(row[1]) - 3)), row, strict=True)
+    ]
+    found = find_prices(advert_text(*lines), [])
+    assert [p.amount.amount for p in found] == [Decimal(n) for n in ("19", "22.5", "17.5", "8.5", "38")]

@@ -62,6 +62,13 @@ def test_dollars_and_cents_without_a_point_are_a_price_where_the_others_have_poi
     assert Decimal(sum_) not in prices(f"Caps $1.65, gowns $4.50/{text}")
 
 
+def test_a_lot_with_a_letter_is_a_heading_and_no_lot_of_a_sum() -> None:
+    assert prices("Oxfords, welt soles, $4.85/LOT B/Felt slippers $1.35/Sold in $5 lots") == [
+        Decimal("4.85"),
+        Decimal("1.35"),
+    ]
+
+
 def test_cents_apart_from_their_dollars_belong_to_them_where_the_sum_ends() -> None:
     words = words_of([(40, 100, 16, "Pullets, laying. $1"), (300, 100, 16, "25 each, Ducks $3")])
     one_line = text_of(tuple(replace(word, line=0) for word in words))
