@@ -127,10 +127,10 @@ _CAN_SIZE: Final = re.compile(
 )  # "No. 2½", its N lost in the fold
 # letters for figures, only where the other figures or signs leave no doubt: "$l.88", "5lc", "ll9.00"
 _LETTERS: Final = re.compile(
-    r"(?<=\$)[lI|t](?=[.,]\d\d(?!\d))|(?<!\S)[lI|]{1,2}(?=\d{1,2}\.\d\d(?!\d))|"
+    r"(?<=\$)(?=[.,\w|]*\d)[\dlI|tLSBOoZ]{1,3}(?:[.,][\dlISBOoZ]{2})?(?!\w)|(?<!\S)[lI|]{1,2}(?=\d{1,2}\.\d\d(?!\d))|"
     r"(?<!\S)(?=[lI|zsQ]?\d|\d[lI|zsQ]|zs)[\dlI|zsQ]{2}(?=[c¢](?!\w))"
 )
-_AS_FIGURES: Final = str.maketrans("lI|tzsQ", "1111250")
+_AS_FIGURES: Final = str.maketrans("lI|tLzZsSBQOo", "1111122558000")
 _QUANTITY: Final = re.compile(
     rf"(?<![\d,/$])(?<!\d\.)(?P<q>\d{{1,2}}|{_WORD_NUMBER})(?P<unit> ?(?:lbs?\.?|cans|pkgs?\.?|doz\.?|pairs?|pieces|"
     rf"yds?\.?|qts?\.?|boxes|bottles|bars|rolls|heads|bunches|jars))?"

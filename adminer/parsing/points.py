@@ -9,7 +9,7 @@ from typing import Final
 
 from adminer.parsing.amounts import Amount
 
-_POINTLESS: Final = re.compile(r"\$ ?\d{3,4}")
+_POINTLESS: Final = re.compile(r"\$ ?[\dlI|tLSBOoZ]{3,4}")
 _FEWEST: Final = 3  # other prices with cents that must speak
 _FAR: Final = 5  # as it stands the price is more than so many times the dearest other
 _NEAR: Final = 4  # and a hundredth of it at most so many times the dearest, at least the cheapest by as many
@@ -48,8 +48,14 @@ def _may_lack_point(text: str, amount: Amount) -> bool:
         and amount.form == "dollars_whole"
         and amount.quantity == 1
         and _POINTLESS.fullmatch(text[amount.start : amount.end].rstrip(" .,")) is not None
-        and (amount.amount >= _FOUR_FIGURES or len(_line_around(text, amount).split()) <= _LABEL)
+        and (_lost_in_prose(text, amount) or len(_line_around(text, amount).split()) <= _LABEL)
     )
+
+
+def _lost_in_prose(text: str, amount: Amount) -> bool:
+    """Say whether a sum lost its point wherever it stands: four figures, or a letter among small ones ("$25S")."""
+    letters = any(c.isalpha() for c in text[amount.start : amount.end])
+    return letters or amount.amount >= _FOUR_FIGURES
 
 
 def _line_around(text: str, amount: Amount) -> str:

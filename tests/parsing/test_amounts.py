@@ -169,7 +169,13 @@ def test_cents_stand_before_words_and_behind_a_stroke_and_letters_are_figures_wh
 
 @pytest.mark.parametrize(
     ("text", "amount"),
-    [("$1.62½ each", "1.625"), ("1.27½ the dozen", "1.275"), ("$1.6212. Socks", "1.625"), ("$1.25 12-inch", "1.25")],
+    [
+        ("$1.62½ each", "1.625"),
+        ("1.27½ the dozen", "1.275"),
+        ("$1.6212. Socks", "1.625"),
+        ("$1.25 12-inch", "1.25"),
+        ("$S.9S", "5.95"),
+    ],
 )
-def test_half_cents_after_dollars_are_part_of_the_sum(text: str, amount: str) -> None:
+def test_half_cents_and_worn_figures_after_dollars_are_part_of_the_sum(text: str, amount: str) -> None:
     assert [a.amount for a in find_amounts(text)] == [Decimal(amount)]

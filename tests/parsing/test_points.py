@@ -28,6 +28,12 @@ def test_four_figures_lost_a_point_in_prose_too() -> None:
     assert amounts(text)[-1] == Decimal("11.90")
 
 
+@pytest.mark.parametrize("printed", ["$25S", "$2SS", "$L13"])
+def test_a_letter_among_the_figures_is_a_figure_and_tells_of_small_cents(printed: str) -> None:
+    text = f"Gallon $1.69\nQuart 79¢\nHalf pint 27¢\nIn large cans of our make {printed} a gallon"
+    assert amounts(text)[-1] == (Decimal("1.13") if "L" in printed else Decimal("2.55"))
+
+
 def test_one_restored_price_speaks_for_the_next() -> None:
     assert amounts("Plate 33¢\nSoup 37¢\nCup 29¢\nDish $129\nTray $219\nSet $777")[-1] == Decimal("7.77")
 
