@@ -25,7 +25,7 @@ _SEVERAL: Final = 2  # other prices in cents
 _NEAR, _FAR = 2, 4  # times the dearest other, or below the cheapest
 _UNITS: Final = r"yds?|doz|dozen|lbs?|[Il]bs?|prs?|pair|yard|pint|pt|quart|qt|peck|pk|gal|bu|bunch"
 _COUNTED: Final = re.compile(
-    rf"(?<![\d/])(?:[2-9]|1\d) (?:for[ \n]|(?:{_UNITS}|dz|cans|pkgs|bars|rolls)[.,]? )$", re.IGNORECASE
+    rf"(?<![\d/])(?:[2-9]|1\d) (?:for[ \n]|(?:{_UNITS}|dz|cans|pkgs|bars|rolls)[.,]? (?:for )?)$", re.IGNORECASE
 )
 _BEFORE: Final = re.compile(
     rf"(?:\b(?:now|only|reg|formerly|was|were|each|ea|price|(?<!\d[ \n])(?:{_UNITS}))[.,:]?[ \n]|"

@@ -54,6 +54,7 @@ def test_a_worn_fraction_is_told_by_the_cents_around_it(printed: str, worth: str
         ("Odd cups 15c to 40p.", "40"),
         ("Catfish, 3 lbs. 254", "25"),
         ("Prunes, 2 for 301;", "30"),
+        ("Lids alone 2 dz. for 35s.", "35"),
         ("2/27q", "27"),
         ("Soup plates, with stands, were 85c\n59.", "59"),
         ('Pitcher with six glasses"49e', "49"),
