@@ -22,6 +22,7 @@ from adminer.parsing.foreign import speaks_sterling
 from adminer.parsing.groups import group_prices
 from adminer.parsing.house import find_house
 from adminer.parsing.items import cut_segments
+from adminer.parsing.leaning import with_goods_before
 from adminer.parsing.listings import find_listings, named_pieces
 from adminer.parsing.offers import known_bonus, make_offers
 from adminer.parsing.page_towns import towns_of_head
@@ -223,6 +224,7 @@ def _parse_advert(
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
     pairings = with_titles(text, groups, pair_items(text, groups, segments, reading.rules, bonus, table), segments)
     pairings = with_subjects(text, groups, with_topic(text, pairings, segments))
+    pairings = with_goods_before(text, groups, pairings, segments, reading.rules)
     valid_from, valid_to, dated_by = validity_of(
         [*own, *of_page] if dating.by_page else own,
         dating.reference,

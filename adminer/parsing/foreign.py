@@ -63,8 +63,9 @@ _FIGURE: Final = rf"(?:{_NUMBER})(?:{_PART})?"
 _PT: Final = r"(?:P ?\. ?['’]?T(?: ?\.|r?\.)?|PTs?\.?|P\.? T[.:]|P[,;:] ?T[.,]?|P\.T:)"
 _LINK: Final = r"\s?(?:[,.;¢]\s?)?(?:(?:and|&|or|to)\s?)?"  # what stands between the figures of a list
 _PIASTRES_AFTER: Final = re.compile(
-    rf"(?:(?<![\d.])|(?<=\s\.))(?P<list>{_FIGURE}(?:(?!\d){_LINK}(?<!\d){_FIGURE}){{0,6}})\s?[.-]?(?:{_PT}(?![A-Za-z])|piast(?:er|"
-    rf"re)s?\b)",
+    # a sign at the head of the next line belongs to the figure behind it there
+    rf"(?:(?<![\d.])|(?<=\s\.))(?P<list>{_FIGURE}(?:(?!\d){_LINK}(?<!\d){_FIGURE}){{0,6}})"
+    rf"(?: ?[.-]?(?: ?{_PT}|\n{_PT}(?! ?\.? ?\d))(?![A-Za-z])|\s?[.-]?piast(?:er|re)s?\b)",
     re.IGNORECASE,
 )
 _PIASTRES_BEFORE: Final = re.compile(

@@ -198,8 +198,12 @@ def _ends(text: str, words: list[tuple[int, int]], at: int) -> bool:
 @cache
 def _names() -> dict[str, str]:
     table = _table()
-    strong = {name: STRONG for names in table["strong"].values() for name in _listed(names)}
+    strong = {name: STRONG for names in table["rarer"].values() for name in _listed(names)} | _common_names()
     return strong | {name: kind for kind, names in table["weak"].items() for name in _listed(names)}
+
+
+def _common_names() -> dict[str, str]:
+    return {name: STRONG for names in _table()["strong"].values() for name in _listed(names)}
 
 
 def _listed(names: str) -> list[str]:
@@ -231,10 +235,17 @@ def stops() -> frozenset[str]:
 
 
 @cache
+def qualifiers() -> frozenset[str]:
+    """Return the words that stand before the nouns of the trade: states, cuts, kinds and materials, lower case."""
+    return frozenset(_table()["words"]["qualifiers"].split())
+
+
+@cache
 def trade_words() -> frozenset[str]:
-    """Return the single words of the names of goods and of their qualifiers, singular and plural, lower case."""
-    words = {word for name in _names() for word in re.split(r"[ -]", name)}
-    words |= set(_table()["words"]["qualifiers"].split())
+    """Return the single words of the common names of goods and of their qualifiers, singular and plural, lower case."""
+    weak = [name for names in _table()["weak"].values() for name in _listed(names)]
+    words = {word for name in [*_common_names(), *weak] for word in re.split(r"[ -]", name)}
+    words |= qualifiers()
     return frozenset(w for word in words if len(word) > _SHORT for w in (word, *_plurals(word)))
 
 

@@ -33,6 +33,11 @@ def headed(advert: AdvertText, item: str, pairing: Pairing, segment: Segment, se
     return f"{name_of(heading.text)} {item}" if heading is not None else item
 
 
+def says_same(text: str) -> bool:
+    """Say whether a text refers by "same" or "ditto" to the item before it."""
+    return _SAME.fullmatch(text) is not None
+
+
 def said_again(item: str, before: str) -> str:
     """Return an item that says "same" or "ditto" in full: "Same in 16-in." after "Rake, 14-in." is a rake, 16-in."""
     m = _SAME.fullmatch(item)

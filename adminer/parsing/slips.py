@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from functools import cache, lru_cache
 from typing import Final
 
-from adminer.parsing.goods import english, trade_words
+from adminer.parsing.goods import english, find_nouns, trade_words
 
 _ALIKE: Final = ("iltfj!|1", "ecoas", "nurhvm", "hbk", "gqyp", "dtl", "bhd", "vyw", "mnw")
 _CAPITALS: Final = ("brpek", "ef", "cgoq", "hnmk", "iltj1", "vyw", "uvd", "pf")  # shapes alike in capitals
@@ -55,7 +55,7 @@ def mended(printed: str) -> str:
 def is_word(word: str) -> bool:
     """Say whether a lower-case word is one of the trade or of the language, with or without its punctuation."""
     plain = word.strip("!|")
-    return any(w in trade_words() or w in english() for w in {word, plain})
+    return any(w in trade_words() or w in english() or find_nouns(w) for w in {word, plain})
 
 
 def slips_of(word: str, *, capitals: bool = False) -> Iterator[str]:

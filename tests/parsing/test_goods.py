@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from adminer.parsing.goods import find_nouns, phrase_around
+from adminer.parsing.goods import find_nouns, has_goods, phrase_around
 from adminer.parsing.naming import goods_phrase, name_of
 from adminer.parsing.slips import is_word, mend_text, mended
 from tests.parsing.pages import parse
@@ -85,3 +85,10 @@ def test_shapes_alike_only_in_capitals_are_mended_only_in_capitals() -> None:
 def test_a_word_that_close_setting_ran_on_to_a_name_is_parted() -> None:
     assert mended("chairsalone") == "chairs alone"
     assert mended("abalone") == "abalone"
+
+
+def test_goods_seldom_advertised_name_an_article_but_no_slip_is_mended_to_them() -> None:
+    assert has_goods("Rat traps") and has_goods("A spading fork")
+    assert is_word("hasps") and mended("hasps") == "hasps"
+    assert mended("secateurc") == "secateurc"
+    assert mended("kettlec") == "kettles"

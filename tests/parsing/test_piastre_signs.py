@@ -24,6 +24,8 @@ from tests.parsing.pages import advert_text
         ("A service in porcelain, L.E. 4.750.", ["475"]),
         ("Rug Pt. 45, mats Pts. 12½", ["45", "12.5"]),
         ("Cream 2 PT. BOTTLE 19c, 1 Pt. 11c", []),
+        ("PT 7\nPT 11\nP.T. 28\nP.T . 42", ["7", "11", "28", "42"]),
+        ("Sandals, 18\nP.T. the pair", ["18"]),
     ],
 )
 def test_piastres_are_told_by_their_sign(text: str, sums: list[str]) -> None:
