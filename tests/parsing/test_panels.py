@@ -26,6 +26,15 @@ def test_the_name_over_the_picture_is_the_item_not_the_small_type_under_it() -> 
     assert items(advert) == {"$59.88": "Chrome Dinette", "$33.88": "Platform Rocker"}
 
 
+def test_words_under_a_price_that_name_no_goods_are_not_its_item() -> None:
+    advert = parse(
+        *((40, 40, 18, "Panorama"), (400, 40, 18, "Wayfarer")),
+        *((40, 180, 40, "$4.95"), (400, 180, 40, "$3.95")),
+        *((40, 232, 16, "Closed Mondays"), (400, 232, 16, "Open evenings")),
+    )
+    assert items(advert) == {"$4.95": "Panorama", "$3.95": "Wayfarer"}
+
+
 def test_a_heading_over_several_names_takes_no_price_from_them() -> None:
     advert = parse(
         (120, 20, 40, "Glassware for the table"),
