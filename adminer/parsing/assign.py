@@ -133,10 +133,10 @@ def _costs_of(
                 cost += 0.5  # the small type under a name tells more of it
             if why in {ABOVE, BELOW} and _has_own_price(segment, group, labelled, segments):
                 cost += 0.8  # the label of another price's row
-            if why == BELOW and not segment.goods and not hanging:
-                cost += 0.8  # a name stands over its price or beside it
             if hanging and why in {ABOVE, BELOW}:
                 cost += 0.8 if why == ABOVE else -0.4  # as everywhere in this advert
+            elif why == BELOW and not segment.goods:
+                cost += 0.8
             costs[g, s] = cost - known[s]
             whys[g, s] = why
         costs[g, len(segments) + g] = NO_ITEM
