@@ -18,6 +18,7 @@ from adminer.layout.rules import Rect, RuleWork, area_of, level_rules, shared
 from adminer.layout.running_head import DATELINE, running_head
 from adminer.layout.scratches import scratches
 from adminer.layout.type_lines import Part, TypeLine, around
+from adminer.layout.weighed import weighed_frames
 
 LEAST_FRAMED = 0.06  # of the picture: a page of a paper gives its framed adverts at least this much together
 PAGE_COLUMNS = 3  # columns of running text that make a page of a paper
@@ -54,12 +55,15 @@ def _parts_of_paper(work: RuleWork, lines: Sequence[TypeLine], rules: Sequence[R
         outside = _outside(lines, framed)
         columns = _editorial(outside, lines)
         rest = [line for line in outside if line not in top]
-        if columns and (_is_page(framed, columns, lines, whole) or _columns_of_text(columns, whole) > 1):
+        page = bool(columns) and (_is_page(framed, columns, lines, whole) or _columns_of_text(columns, whole) > 1)
+        if page or (top and _is_cut(framed, rest, whole, rules)):
+            framed = weighed_frames(work, framed, lines, whole, top)
+            outside = _outside(lines, framed)
             if not top:
                 return _page(framed, outside, columns, whole, rules)
-            return _under_head(top, framed, cut_page(rest, rules, whole, _size_of(columns)))
-        if top and _is_cut(framed, rest, whole, rules):
-            return _under_head(top, framed, cut_page(rest, rules, whole, _size_of(rest)) if rest else [])
+            size = _size_of(columns or rest)
+            rest = [line for line in outside if line not in top]
+            return _under_head(top, framed, cut_page(rest, rules, whole, size) if rest else [])
     return _page_by_its_articles(work, lines, rules, whole)
 
 
@@ -195,9 +199,14 @@ def _page_by_its_articles(work: RuleWork, lines: Sequence[TypeLine], rules: Sequ
     told = [article for article in articles if paper.has_text(article) and paper.tells(article)]
     long = sum(map(len, told)) >= BODY_LINES
     if sum(map(area_of, framed)) < LEAST_FRAMED * area_of(whole):
-        return [*_framed(framed), *cut] if len(told) > PAGE_COLUMNS else []
-    several = (len(told) > 1 and len(told) + len(framed) > PAGE_COLUMNS) or (long and len(framed) > 1)
-    return [*_framed(framed), *cut] if several else []
+        several = len(told) > PAGE_COLUMNS
+    else:
+        several = (len(told) > 1 and len(told) + len(framed) > PAGE_COLUMNS) or (long and len(framed) > 1)
+    if not several:
+        return []
+    framed = weighed_frames(work, framed, lines, whole)
+    rest = _outside(lines, framed)
+    return [*_framed(framed), *(cut_page(rest, rules, whole, paper.size) if rest else [])]
 
 
 def _framed(frames: Sequence[Rect]) -> list[Part]:

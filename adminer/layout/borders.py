@@ -31,8 +31,8 @@ def borders(rules: Sequence[Rect], longer: float, *, leaning: bool = False) -> l
     only the room they take is known: they may end anywhere in it.
     """
     slack = _SLACK * longer
-    upright = [r for r in _joined(rules, 1, slack / 2) if r[3] - r[1] > _LEAST[1] * longer]
-    level = [r for r in _joined(rules, 0, slack / 2) if r[2] - r[0] > _LEAST[0] * longer]
+    upright = [r for r in joined(rules, 1, slack / 2) if r[3] - r[1] > _LEAST[1] * longer]
+    level = [r for r in joined(rules, 0, slack / 2) if r[2] - r[0] > _LEAST[0] * longer]
     found: list[Rect] = []
     for one, two in product(upright, upright):
         if two[0] - one[2] < _LEAST[0] * longer:
@@ -72,7 +72,7 @@ def _is_common(frame: Rect, frames: Sequence[Rect], side: int, longer: float) ->
     return max(*ends, *gaps) < _APART[1] * longer and max(gaps) > _APART[0] * longer
 
 
-def _joined(rules: Sequence[Rect], side: int, slack: float) -> list[Rect]:
+def joined(rules: Sequence[Rect], side: int, slack: float) -> list[Rect]:
     """Return the rules that run along a side (0 level, 1 upright), those of one line put together over small gaps."""
     across = 1 - side
     made: list[Rect] = []
