@@ -15,7 +15,6 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.amounts import Amount, with_quantity
-from adminer.parsing.no_prices import MONTH
 from adminer.parsing.text import AdvertText
 from adminer.parsing.worn_figures import ODD, Reading, readings
 
@@ -98,7 +97,7 @@ def _points(advert: AdvertText, reading: Reading, known: _Known) -> int:
     text, start, end = advert.text, reading.start, reading.end
     line = advert.line_at(start)
     left = max(0, start - _REACH)
-    if _NUMBER.search(text, left, start) or MONTH.search(text, line.start, end):
+    if _NUMBER.search(text, left, start):
         return 0
     if reading.quantity > 1 and reading.points < ODD and reading.cents <= _LAST_DAY and not known.lots:
         return 0

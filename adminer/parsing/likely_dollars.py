@@ -15,7 +15,6 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.amounts import Amount, clean_amount
-from adminer.parsing.no_prices import MONTH
 from adminer.parsing.text import AdvertText
 
 _SIGN_AND_SUM: Final = re.compile(r"[35689]\d{1,3}\.\d\d")  # no other figure has the bows of the sign
@@ -72,7 +71,7 @@ def find_split_sums(advert: AdvertText, amounts: Sequence[Amount]) -> list[Amoun
         start, end = m.span()
         value = Decimal(m["dollars"]) + Decimal(m["cents"]) / 100
         line = advert.line_at(start)
-        if any(a.start < end and start < a.end for a in amounts) or MONTH.search(text, line.start, end):
+        if any(a.start < end and start < a.end for a in amounts):
             continue
         if not min(known) / 2 <= value <= 2 * max(known):
             continue

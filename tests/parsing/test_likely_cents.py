@@ -80,7 +80,9 @@ def test_a_worn_figure_is_a_price_where_place_and_prices_agree(printed: str, wor
         "Prunes 1 lb.\n14",
         "Oct. 12 and 13; come early",
         "No. 34; red",
-        "Chicks, per 100",
+        "Chicks, 4 for 100",
+        "Trays, now S5e.",
+        "Turn to page\\n34;",
         "2/14",
     ],
 )

@@ -76,7 +76,8 @@ def test_cents_apart_from_their_dollars_belong_to_them_where_the_sum_ends() -> N
 
 
 @pytest.mark.parametrize(
-    "text", ["Call 3 65 times.", "Sizes for men 8-14", "Open Oct. 2,95 rooms", "Towels, 3 10 x 12"]
+    "text",
+    ["Call 3 65 times.", "Sizes for men 8-14", "Open Oct. 2,95 rooms", "Towels, 3 10 x 12", "Lamps, reg. 89 75."],
 )
 def test_two_numbers_side_by_side_are_no_price(text: str) -> None:
     assert len(prices(f"Caps 1.65, gowns 4.50, belts 1.05, hats 9.95/{text}")) == 4
