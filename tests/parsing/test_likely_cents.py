@@ -82,7 +82,7 @@ def test_a_worn_figure_is_a_price_where_place_and_prices_agree(printed: str, wor
         "No. 34; red",
         "Chicks, 4 for 100",
         "Trays, now S5e.",
-        "Trays, size\\n30q",
+        "Trays, size\n30q",
         "2/14",
     ],
 )
