@@ -6,6 +6,7 @@ matter where running text of the paper's own size fills it, an advert where anyt
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import groupby
@@ -16,7 +17,7 @@ import numpy as np
 from adminer.layout.appeal import appeal, closes_with_name
 from adminer.layout.classified import is_classified
 from adminer.layout.notices import notices
-from adminer.layout.paper import Paper, is_one_advert
+from adminer.layout.paper import PRICE, Paper, is_one_advert
 from adminer.layout.rules import Rect, area_of, level_rules, shared
 from adminer.layout.type_lines import Part, TypeLine, around
 
@@ -30,6 +31,9 @@ _OWN: Final = 0.5  # of a line that stands in a stretch, or it goes on over othe
 _HEAD: Final = 3  # lines of the head of an advert over its columns
 _TOLD: Final = -4.0  # appeal under which lines are sentences, not names of goods beside their prices
 _LEAST: Final = 0.004  # of the page: less is a filler between rules
+
+
+_WORD: Final = re.compile(r"[^\W\d_]{4,}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,9 +134,16 @@ def _gutter(lines: Sequence[TypeLine], paper: Paper) -> float | None:
         if not fewer or crossed > allowed or (best is not None and share >= best[0]):
             continue
         halves = [[n for n, first in zip(lines, before, strict=True) if first == side] for side in (True, False)]
+        if any(map(_is_prices, halves)):
+            continue
         if any(paper.has_text(half) or _is_told(half) or is_classified(half) for half in halves):
             best = share, edge
     return best[1] if best else None
+
+
+def _is_prices(lines: Sequence[TypeLine]) -> bool:
+    """Say whether lines are a column of prices: they belong to what stands on their rows."""
+    return all(PRICE.search(n.text) and not _WORD.search(n.text) for n in lines)
 
 
 def _is_told(lines: Sequence[TypeLine]) -> bool:

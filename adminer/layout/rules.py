@@ -61,8 +61,19 @@ def _panels(ink: Mask, side: int) -> Mask:
     """Return the stretches that stay dark after letters cut out of them are filled and letters around are removed."""
     filled = cv2.morphologyEx(ink, cv2.MORPH_CLOSE, np.ones((3, 3), np.uint8))
     core = cv2.morphologyEx(filled, cv2.MORPH_OPEN, np.ones((side // 2 | 1, side // 2 | 1), np.uint8))
-    grown = cv2.morphologyEx(core, cv2.MORPH_CLOSE, np.ones((side, side), np.uint8))
+    edge = _at_edge(np.asarray(core, np.uint8))
+    # the black around a frame of film joins no panel beside it
+    grown = np.zeros_like(core)
+    for part in (edge, core & ~edge):
+        grown |= cv2.morphologyEx(part, cv2.MORPH_CLOSE, np.ones((side, side), np.uint8))
     return np.asarray(cv2.morphologyEx(grown, cv2.MORPH_OPEN, np.ones((side, side), np.uint8)), np.uint8)
+
+
+def _at_edge(solid: Mask) -> Mask:
+    """Return the stretches that touch the edge of the picture."""
+    _, labels = cv2.connectedComponents(solid, connectivity=8)
+    outer = np.unique(np.concatenate([labels[0], labels[-1], labels[:, 0], labels[:, -1]]))
+    return np.asarray(np.isin(labels, outer[outer > 0]), np.uint8)
 
 
 def _strokes(ink: Mask, length: int, *, horizontal: bool) -> Mask:

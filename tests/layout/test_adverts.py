@@ -57,6 +57,14 @@ def test_a_dark_panel_with_letters_cut_out_is_a_panel() -> None:
     assert any(shared(panel, (100, 300, 500, 420)) > 0.9 * 400 * 120 for panel in panels)
 
 
+def test_the_black_around_a_frame_of_film_joins_no_panel_beside_it() -> None:
+    page = paper()
+    page[:, -40:] = page[:40] = 10
+    page[300:620, 480 : page.shape[1] - 52] = 10
+    wanted: Rect = (480, 300, page.shape[1] - 52, 620)
+    assert any(near(panel, wanted) for panel in find_rules(page).panels)
+
+
 def test_type_is_no_rule() -> None:
     page = paper()
     for y in range(100, 900, 30):

@@ -269,3 +269,13 @@ def test_prose_over_the_large_name_of_a_bank_is_an_advert_between_rules() -> Non
     name = TypeLine((340, 400, 560, 417), 17, "Corbelle Bank")
     lines = text(30, 60, 40) + text(630, 60, 40) + text(330, 60, 11) + [*told, name]
     assert len(adverts(cut(lines, (325, 240, 585, 243), (325, 430, 585, 433)))) == 1
+
+
+def test_a_column_of_prices_is_parted_from_no_names_on_its_rows() -> None:
+    names = ["Hutch of maple", "Rocker, oak frame", "Lamp in brass", "Table, four chairs"]
+    lines = [TypeLine((330, 250, 470, 270), 20, "Last of the kind")]
+    lines += [TypeLine((330, 290 + 24 * n, 470, 302 + 24 * n), 12, name) for n, name in enumerate(names)]
+    lines += [TypeLine((540, 290 + 24 * n, 585, 302 + 24 * n), 12, f"${n + 3}.95") for n in range(len(names))]
+    page = text(30, 60, 60) + text(630, 60, 60) + text(330, 60, 11) + lines + text(330, 420, 30)
+    (found,) = adverts(cut(page, (325, 240, 585, 243), (325, 400, 585, 403)))
+    assert (found[0], found[2]) == (330, 585)
