@@ -60,13 +60,15 @@ def _ink(gray: Gray) -> Mask:
 def _panels(ink: Mask, side: int) -> Mask:
     """Return the stretches that stay dark after letters cut out of them are filled and letters around are removed."""
     filled = cv2.morphologyEx(ink, cv2.MORPH_CLOSE, np.ones((3, 3), np.uint8))
-    core = cv2.morphologyEx(filled, cv2.MORPH_OPEN, np.ones((side // 2 | 1, side // 2 | 1), np.uint8))
-    edge = _at_edge(np.asarray(core, np.uint8))
+    block = np.ones((side, side), np.uint8)
+    core = np.asarray(
+        cv2.morphologyEx(filled, cv2.MORPH_OPEN, np.ones((side // 2 | 1, side // 2 | 1), np.uint8)), np.uint8
+    )
+    edge = _at_edge(core)
     # the black around a frame of film joins no panel beside it
-    grown = np.zeros_like(core)
-    for part in (edge, core & ~edge):
-        grown |= cv2.morphologyEx(part, cv2.MORPH_CLOSE, np.ones((side, side), np.uint8))
-    return np.asarray(cv2.morphologyEx(grown, cv2.MORPH_OPEN, np.ones((side, side), np.uint8)), np.uint8)
+    outer, inner = (cv2.morphologyEx(part, cv2.MORPH_CLOSE, block) for part in (edge, cv2.bitwise_and(core, 1 - edge)))
+    grown = cv2.bitwise_or(outer, inner)
+    return np.asarray(cv2.morphologyEx(grown, cv2.MORPH_OPEN, block), np.uint8)
 
 
 def _at_edge(solid: Mask) -> Mask:

@@ -1,9 +1,8 @@
 """Decide what each price is for, as one assignment over the whole advert.
 
 Prices that belong together (a range, "59¢ & 79¢", the card price and the price without) form a group; groups are
-matched with item segments so that the sum of costs over the whole advert is least. The cost of a pair is measured
-in line heights of distance, lowered by a shared row or an unbroken flow of text, raised by rules and other
-prices between them.
+matched with item segments so that the sum of costs over the whole advert is least. The cost of a pair is measured in
+line heights of distance, lowered by a shared row or an unbroken flow of text, raised by rules and prices between them.
 """
 
 from __future__ import annotations
