@@ -38,6 +38,8 @@ class ColumnGrid:
             return None
         usual = float(np.median([r[2] - r[0] for r in text]))
         full = [r for r in text if abs(r[2] - r[0] - usual) < _ALIKE * usual]
+        if not full:  # two widths, and the usual one between them
+            return None
         centres = np.array([(r[0] + r[2]) / 2 for r in full])
         best, clear = None, _CLEAR
         for measure in np.linspace(usual, _WIDEST * usual, _STEPS):

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+import pytest
+
 from adminer.layout.column_grid import ColumnGrid
 from adminer.layout.drawn import Strokes, drawn_rects
 from adminer.layout.paper import Paper
@@ -101,6 +105,13 @@ def test_columns_repeat_over_the_page_and_end_where_no_text_runs_too() -> None:
     assert grid.off(165) < 0.03  # half a column
     assert grid.off(90) > 0.2
     assert ColumnGrid.of(NEWS[:5], Paper(frozenset(map(id, NEWS)), 10), 900) is None
+
+
+@pytest.mark.filterwarnings("error")
+def test_lines_of_two_widths_with_none_between_show_no_columns_and_no_warning() -> None:
+    short = [replace(line, rect=(30, line.rect[1], 90, line.rect[3])) for line in NEWS[:20]]
+    lines = [*short, *NEWS[:20]]
+    assert ColumnGrid.of(lines, Paper(frozenset(map(id, lines)), 10), 900) is None
 
 
 CARD = (level(500, 15, 315), level(640, 15, 315))
