@@ -38,6 +38,8 @@ def find_adverts(work: RuleWork, lines: Sequence[TypeLine], width: int, height: 
     outside the frames; else frames are panels of one advert that takes the whole of the type.
     """
     whole: Rect = (0.0, 0.0, float(width), float(height))
+    if not lines:
+        return _parts_of_one(work, lines, whole)
     scratched = scratches(work.rules, lines)
     rules = [rule for rule in work.rules if rule not in scratched]
     if makers := mail_order_adverts(lines, rules, whole):

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import cv2
 import numpy as np
+import pytest
 from numpy.typing import NDArray
 
 from adminer.layout.adverts import find_adverts
@@ -240,3 +241,9 @@ def test_lines_on_the_edges_of_a_frame_are_no_article_in_its_advert() -> None:
     edges = [TypeLine((480, y, 760, y + 10), 10, "words of a report") for y in (56, 595)]
     parts = find_adverts(RuleWork((), (frame,), ()), [HEAD, *NEWS, *priced(480, 80, 12), *edges], 800, 1000)
     assert not any(part.kind == "editorial" and part.rect[0] > 450 for part in parts)
+
+
+@pytest.mark.filterwarnings("error")
+def test_a_blank_page_is_one_part_and_no_warning() -> None:
+    (part,) = find_adverts(RuleWork((), (), ()), [], 800, 1000)
+    assert part.kind == "advert"
