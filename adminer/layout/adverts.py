@@ -17,7 +17,7 @@ from adminer.layout.paper import PRICE, Paper
 from adminer.layout.rules import Rect, RuleWork, area_of, level_rules, shared
 from adminer.layout.running_head import DATELINE, running_head
 from adminer.layout.scratches import scratches
-from adminer.layout.type_lines import Part, TypeLine, around
+from adminer.layout.type_lines import Part, TypeLine, around, usual_size
 from adminer.layout.weighed import weighed_frames
 
 LEAST_FRAMED = 0.06  # of the picture: a page of a paper gives its framed adverts at least this much together
@@ -63,7 +63,7 @@ def _parts_of_paper(work: RuleWork, lines: Sequence[TypeLine], rules: Sequence[R
             outside = _outside(lines, framed)
             if not top:
                 return _page(framed, outside, columns, whole, rules)
-            size = _size_of(columns or rest)
+            size = usual_size(columns or rest)
             rest = [line for line in outside if line not in top]
             return _under_head(top, framed, cut_page(rest, rules, whole, size) if rest else [])
     return _page_by_its_articles(work, lines, rules, whole)
@@ -134,7 +134,7 @@ def _neighbour(frame: Rect, outside: Sequence[TypeLine], lines: Sequence[TypeLin
     apart = rest[0] >= frame[2] or rest[2] <= frame[0]
     if len(outside) < LEAST_LINES or not (tall and apart and rest[2] - rest[0] > LEAST_WIDTH * whole[2]):
         return None
-    usual = float(np.median([line.height for line in outside]))
+    usual = usual_size(outside)
     head = [line for line in outside if line.rect[1] < rest[1] + (rest[3] - rest[1]) / 3]
     return rest if max(line.height for line in head) > HEAD_TYPE * usual else None
 
@@ -143,7 +143,7 @@ def _editorial(outside: Sequence[TypeLine], lines: Sequence[TypeLine]) -> list[T
     """Return the lines of running text outside all frames, none where there are too few to be columns of a paper."""
     if len(outside) < BODY_LINES:
         return []
-    size = float(np.median([line.height for line in outside]))
+    size = usual_size(outside)
     body = [
         line
         for line in outside
@@ -179,7 +179,7 @@ def _is_cut(outer: Sequence[Rect], rest: Sequence[TypeLine], whole: Rect, rules:
         return True
     if sum(area_of(frame) for frame in outer) < LEAST_FRAMED * area_of(whole) or not rest:
         return False
-    paper = Paper.of(rest, _size_of(rest), level_rules(rules))
+    paper = Paper.of(rest, usual_size(rest), level_rules(rules))
     if not paper.has_text(rest):
         return False
     parts = cut_page(rest, rules, whole, paper.size)
@@ -195,7 +195,7 @@ def _page_by_its_articles(work: RuleWork, lines: Sequence[TypeLine], rules: Sequ
     outside = _outside(lines, framed)
     if not outside:
         return []
-    paper = Paper.of(outside, _size_of(outside), level_rules(rules))
+    paper = Paper.of(outside, usual_size(outside), level_rules(rules))
     cut = cut_page(outside, rules, whole, paper.size)
     articles = [[n for n in outside if within(n.rect, part.rect)] for part in cut if part.kind == "editorial"]
     told = [article for article in articles if paper.has_text(article) and paper.tells(article)]
@@ -213,10 +213,6 @@ def _page_by_its_articles(work: RuleWork, lines: Sequence[TypeLine], rules: Sequ
 
 def _framed(frames: Sequence[Rect]) -> list[Part]:
     return [Part(frame, "advert", 0.8) for frame in frames]
-
-
-def _size_of(lines: Sequence[TypeLine]) -> float:
-    return float(np.median([line.height for line in lines]))
 
 
 def _columns_of_text(body: Sequence[TypeLine], whole: Rect) -> int:
@@ -249,9 +245,9 @@ def _page(
     parts = _framed(outer)
     top = min([line.rect[1] for line in body] + [frame[1] for frame in outer])
     head = [line for line in outside if line.rect[3] <= top + 0.5 * line.height]
-    if head and max(line.height for line in head) > 1.8 * float(np.median([line.height for line in body])):
+    if head and max(line.height for line in head) > 1.8 * usual_size(body):
         parts.append(Part(around([line.rect for line in head], whole), "masthead", 0.7))
     else:
         head = []
     rest = [line for line in outside if line not in head]
-    return parts + cut_page(rest, rules, whole, float(np.median([line.height for line in body])))
+    return parts + cut_page(rest, rules, whole, usual_size(body))

@@ -13,7 +13,7 @@ from itertools import combinations
 from typing import Final, Self
 
 from adminer.layout.borders import joined
-from adminer.layout.parted import sides_as_rules
+from adminer.layout.parted import sides_of
 from adminer.layout.rules import LEVEL, Rect, RuleWork, area_of, shared
 from adminer.layout.type_lines import TypeLine
 
@@ -43,7 +43,7 @@ class Strokes:
         slack = _SLACK * longer
         level = [r for r in work.rules if r[2] - r[0] > LEVEL * (r[3] - r[1]) and not _underlines(r, lines)]
         upright = [r for r in work.rules if r[3] - r[1] > LEVEL * (r[2] - r[0]) and not _is_letters(r, lines)]
-        dark = sides_as_rules(RuleWork((), (), work.panels))
+        dark = sides_of(work.panels)
         level += [s for s in dark if s[1] == s[3]]
         upright += [s for s in dark if s[0] == s[2]]
         long, tall = (least * longer for least in _RULE)
@@ -72,7 +72,7 @@ def drawn_rects(strokes: Strokes, lines: Sequence[TypeLine], whole: Rect) -> lis
         if low - high < _LEAST[1] * longer:
             continue
         for left, right in combinations(_sides(top, foot, strokes), 2):
-            rect = (left, min(high, top[1]), right, max(low, foot[3]))
+            rect = (left, top[1], right, foot[3])
             sized = right - left >= _LEAST[0] * longer and _LEAST_AREA < area_of(rect) / area_of(whole) < _MOST_AREA
             place = tuple(round(at / (2 * strokes.slack)) for at in rect)
             if not sized or place in found or min(strokes.across(at, left, right) for at in (high, low)) < _DRAWN:

@@ -6,15 +6,13 @@ from collections.abc import Sequence
 from itertools import permutations
 from typing import Final
 
-import numpy as np
-
 from adminer.layout.appeal import is_advert
 from adminer.layout.borders import borders, without_common
 from adminer.layout.paper import PRICE, Paper, is_one_advert
 from adminer.layout.parted import parted, sides_as_rules
 from adminer.layout.rules import LEVEL, Rect, RuleWork, area_of, level_rules, shared
 from adminer.layout.scratches import scratches
-from adminer.layout.type_lines import TypeLine, around, ends_of
+from adminer.layout.type_lines import TypeLine, around, ends_of, usual_size
 
 _LEAST_ADVERT: Final = 0.03  # of the picture: smaller frames are panels or coupons
 _LEAST_OF_PAPER: Final = 0.006  # of the page of a paper: cards of a barber, a theatre
@@ -55,7 +53,7 @@ def frames_of_paper(
     for border in sorted(borders(work.rules, longer), key=area_of):
         if not any(shared(border, other) > _SAME * max(area_of(border), area_of(other)) for other in drawn):
             drawn.append(border)
-    size = float(np.median([line.height for line in lines]))
+    size = usual_size(lines)
     paper = Paper.of(lines, size, level_rules(work.rules))
     for border in sorted(borders(work.rules, longer, leaning=True), key=area_of):
         held = _held(lines, border)

@@ -16,7 +16,7 @@ import numpy as np
 
 from adminer.layout.rules import Rect, level_rules
 from adminer.layout.states import STATES
-from adminer.layout.type_lines import Part, TypeLine, around, middle_of
+from adminer.layout.type_lines import Part, TypeLine, around, middle_of, usual_size
 
 _SIGNED: Final = re.compile(
     rf"\b[A-Z][A-Za-z.]+(?: \d{{1,2}})?,? (?:{STATES}|L\.? ?I)(?![A-Za-z])|^(?:{STATES})\.?(?: \d{{1,5}})?$"
@@ -78,7 +78,7 @@ def _under_title(lines: Sequence[TypeLine], level: Sequence[Rect]) -> tuple[list
 def _gutters(lines: Sequence[TypeLine]) -> list[float]:
     """Return the middles of the white stretches between columns, which hardly any line runs through."""
     lefts, rights = (np.array([n.rect[side] for n in lines]) for side in (0, 2))
-    size = float(np.median([n.height for n in lines]))
+    size = usual_size(lines)
     places = np.arange(lefts.min(), rights.max(), 1.0)
     crossed = np.array([np.sum((lefts < x) & (rights > x)) for x in places])
     clear = crossed <= _THROUGH * len(lines) / _COLUMNS[0]

@@ -31,8 +31,6 @@ _OWN: Final = 0.5  # of a line that stands in a stretch, or it goes on over othe
 _HEAD: Final = 3  # lines of the head of an advert over its columns
 _TOLD: Final = -4.0  # appeal under which lines are sentences, not names of goods beside their prices
 _LEAST: Final = 0.004  # of the page: less is a filler between rules
-
-
 _WORD: Final = re.compile(r"[^\W\d_]{4,}")
 
 

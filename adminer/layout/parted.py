@@ -9,12 +9,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-import numpy as np
-
 from adminer.layout.appeal import is_signed
 from adminer.layout.paper import PRICE
 from adminer.layout.rules import Rect, RuleWork
-from adminer.layout.type_lines import TypeLine
+from adminer.layout.type_lines import TypeLine, usual_size
 
 _THROUGH: Final = 0.8  # of a stretch that a rule runs along, to part it
 _TOUCH: Final = 0.4  # type sizes by which a line may reach over a rule: a hairline is read as a letter
@@ -30,7 +28,7 @@ def parted(frame: Rect, lines: Sequence[TypeLine], rules: Sequence[Rect]) -> lis
     """Return the adverts in a frame: itself, or those that rules right through it part."""
     if len(lines) < 2 * _FEWEST:
         return [frame]
-    size = float(np.median([line.height for line in lines]))
+    size = usual_size(lines)
     for side in (0, 1):  # side by side, one over the other
         through = _through(frame, rules, side, size)
         for rule in through:
@@ -48,9 +46,14 @@ def parted(frame: Rect, lines: Sequence[TypeLine], rules: Sequence[Rect]) -> lis
 
 def sides_as_rules(work: RuleWork) -> list[Rect]:
     """Return the rules of a page and the sides of its dark panels, which part adverts as rules do."""
-    sides = [
+    return [*work.rules, *sides_of(work.panels)]
+
+
+def sides_of(panels: Sequence[Rect]) -> list[Rect]:
+    """Return the four sides of each panel, as rules without thickness."""
+    return [
         side
-        for left, top, right, bottom in work.panels
+        for left, top, right, bottom in panels
         for side in (
             (left, top, left, bottom),
             (right, top, right, bottom),
@@ -58,7 +61,6 @@ def sides_as_rules(work: RuleWork) -> list[Rect]:
             (left, bottom, right, bottom),
         )
     ]
-    return [*work.rules, *sides]
 
 
 def _through(frame: Rect, rules: Sequence[Rect], side: int, size: float) -> list[Rect]:

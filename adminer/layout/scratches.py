@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-import numpy as np
-
 from adminer.layout.rules import LEVEL, Rect
-from adminer.layout.type_lines import TypeLine
+from adminer.layout.type_lines import TypeLine, usual_size
 
 _LONG: Final = 6  # type sizes from which an upright stroke is a rule, not a letter
 _FEWEST: Final = 3  # lines that a scratch runs through
@@ -19,7 +17,7 @@ def scratches(rules: Sequence[Rect], lines: Sequence[TypeLine]) -> list[Rect]:
     """Return the strokes that run through more lines of type than begin or end at them: no rules between columns."""
     if not lines:
         return []
-    size = float(np.median([line.height for line in lines]))
+    size = usual_size(lines)
     return [rule for rule in rules if _is_down(rule, lines, size) or _is_across(rule, lines, size)]
 
 

@@ -6,6 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
+import numpy as np
+
 from adminer.layout.rules import Rect
 from adminer.records import RegionKind
 
@@ -38,6 +40,11 @@ class Part:
 def middle_of(line: TypeLine) -> float:
     """Return how far down the picture the middle of a line stands."""
     return (line.rect[1] + line.rect[3]) / 2
+
+
+def usual_size(lines: Sequence[TypeLine]) -> float:
+    """Return the middle height of lines, of which there must be one."""
+    return float(np.median([line.height for line in lines]))
 
 
 def ends_of(lines: Sequence[TypeLine], count: int) -> list[TypeLine]:

@@ -13,15 +13,13 @@ from dataclasses import dataclass
 from math import log1p, sqrt
 from typing import Final
 
-import numpy as np
-
 from adminer.layout.appeal import appeal, is_signed
 from adminer.layout.column_grid import ColumnGrid
 from adminer.layout.drawn import Strokes, drawn_rects, is_same
 from adminer.layout.framed import within
 from adminer.layout.paper import Paper
 from adminer.layout.rules import Rect, RuleWork, area_of, level_rules, shared
-from adminer.layout.type_lines import TypeLine, middle_of
+from adminer.layout.type_lines import TypeLine, middle_of, usual_size
 
 _MOST_APPEAL: Final = 6.0  # either way
 _ENDS: Final = 3  # lines among which the head of an advert is
@@ -91,7 +89,7 @@ def _candidates(
     strokes = Strokes.of(work, lines, max(whole[2], whole[3]))
     drawn = [r for r in [*work.frames, *drawn_rects(strokes, lines, whole)] if not any(is_same(r, c) for c in closed)]
     drawn = [r for r in drawn if not head or not all(within(n.rect, r) for n in head)]
-    paper = Paper.of(lines, float(np.median([line.height for line in lines])), level_rules(work.rules))
+    paper = Paper.of(lines, usual_size(lines), level_rules(work.rules))
     grid = ColumnGrid.of(lines, paper, whole[2])
     made = [_candidate(rect, rect in closed, lines, strokes, paper, grid) for rect in [*closed, *drawn]]
     return [one for one in made if one is not None]
@@ -125,8 +123,9 @@ def _weight(one: _Candidate, others: Sequence[_Candidate]) -> float:
     larger = [o for o in others if area_of(o.rect) > _LARGER * area_of(one.rect)]
     smaller = [o for o in others if area_of(one.rect) > _LARGER * area_of(o.rect)]
     holders = sum(o.may_hold and _stands_in(one.rect, o.rect) for o in larger)
-    parts = _apart([o.rect for o in smaller if o.is_whole and _stands_in(o.rect, one.rect)])
-    several = sum(map(area_of, parts)) / area_of(one.rect) if len(parts) > 1 else 0.0
+    whole = [o.rect for o in smaller if o.is_whole and _stands_in(o.rect, one.rect)]
+    parts = _greedy(sorted(range(len(whole)), key=lambda n: -area_of(whole[n])), whole)
+    several = sum(area_of(whole[n]) for n in parts) / area_of(one.rect) if len(parts) > 1 else 0.0
     drawn = _UPRIGHT * one.upright + _LEVEL * one.level + _CUTS * one.cut + _OFF * one.off
     said = _APPEAL * one.appeal + _SIGNED * one.signed + _RUNNING * one.running
     weight = _BASE + drawn + said + _SEVERAL * several + _HELD * log1p(holders)
@@ -135,15 +134,6 @@ def _weight(one: _Candidate, others: Sequence[_Candidate]) -> float:
 
 def _stands_in(inner: Rect, outer: Rect) -> bool:
     return shared(inner, outer) > _INSIDE * area_of(inner)
-
-
-def _apart(rects: Sequence[Rect]) -> list[Rect]:
-    """Return rectangles that share nothing with each other, the largest first."""
-    kept: list[Rect] = []
-    for rect in sorted(rects, key=area_of, reverse=True):
-        if not any(_collide(rect, other) for other in kept):
-            kept.append(rect)
-    return kept
 
 
 def _collide(one: Rect, two: Rect) -> bool:
@@ -167,6 +157,7 @@ def heaviest(rects: Sequence[Rect], weights: Sequence[float]) -> list[int]:
 
 
 def _greedy(order: Sequence[int], rects: Sequence[Rect]) -> list[int]:
+    """Return which rectangles, taken in an order, collide with none taken before."""
     kept: list[int] = []
     for n in order:
         if n not in kept and not any(_collide(rects[n], rects[k]) for k in kept):

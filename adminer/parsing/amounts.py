@@ -130,7 +130,7 @@ _LETTERS: Final = re.compile(
     r"(?<=\$)(?=[.,\w|]*\d)[\dlI|tLSBOoZ]{1,3}(?:[.,][\dlISBOoZ]{2})?(?!\w)|(?<!\S)[lI|]{1,2}(?=\d{1,2}\.\d\d(?!\d))|"
     r"(?<!\S)(?=[lI|zsQ]?\d|\d[lI|zsQ]|zs)[\dlI|zsQ]{2}(?=[c¢](?!\w))"
 )
-_AS_FIGURES: Final = str.maketrans("lI|tLzZsSBQOo", "1111122558000")
+AS_FIGURES: Final = str.maketrans("lI|tLJzZsSBQOog", "111111225580009")  # the figures that letters are read for
 _QUANTITY: Final = re.compile(
     rf"(?<![\d,/$])(?<!\d\.)(?P<q>\d{{1,2}}|{_WORD_NUMBER})(?P<unit> ?(?:lbs?\.?|cans|pkgs?\.?|doz\.?|pairs?|pieces|"
     rf"yds?\.?|qts?\.?|boxes|bottles|bars|rolls|heads|bunches|jars))?"
@@ -141,7 +141,7 @@ _QUANTITY: Final = re.compile(
 
 def find_amounts(text: str) -> list[Amount]:
     """Return the dollar and cent amounts of a text, left to right and never overlapping."""
-    text = _LETTERS.sub(lambda m: m[0].translate(_AS_FIGURES), text)
+    text = _LETTERS.sub(lambda m: m[0].translate(AS_FIGURES), text)
     found: list[Amount] = []
     for candidate in _candidates(text):
         if any(candidate.start < f.end and f.start < candidate.end for f in found):

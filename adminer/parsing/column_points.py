@@ -12,14 +12,14 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
-from adminer.parsing.amounts import Amount
+from adminer.parsing.amounts import AS_FIGURES, Amount
 from adminer.parsing.item_words import WORD
 from adminer.parsing.text import AdvertText
 from adminer.records import Box
 
 # two to four figures, the point lost or read as a dash, a comma or a space, a figure as the letter of its shape
 _FIGURES: Final = re.compile(r"(?=\D{0,2}\d)(?:[1-9LlIJ|BS]|[1-9][\dOo])?[ ,\-–]?[1-9LlIJ|BSOo0][\dLlIJ|BSOo]")
-_AS_FIGURES: Final = str.maketrans("LlIJ|BSOo", "111118500", " ,-–")
+_NO_FIGURE: Final = re.compile(r"[ ,\-–]")
 _POINTED: Final = re.compile(r"\d*\.\d\d")
 _FEWEST: Final = 3  # cells with points that must speak, and others in the column
 _SHARE: Final = 3  # cells without a point to one with, at most
@@ -65,10 +65,8 @@ def restore_column_points(advert: AdvertText, amounts: Sequence[Amount]) -> list
         lost = sum(m.sum is None for m in column)
         if len(column) <= _FEWEST or len(speaking) < _FEWEST or lost > _SHARE * len(speaking):
             continue
-        value, sums = (
-            Decimal(advert.text[cell.start : cell.end].translate(_AS_FIGURES)) / 100,
-            [k.sum for k in speaking if k.sum],
-        )
+        figures = _NO_FIGURE.sub("", advert.text[cell.start : cell.end]).translate(AS_FIGURES)
+        value, sums = Decimal(figures) / 100, [k.sum for k in speaking if k.sum]
         if min(sums) / _NEAR <= value <= _NEAR * max(sums):
             found.append(Amount(cell.start, cell.end, value, "USD", "bare", _TRUST))
     return found

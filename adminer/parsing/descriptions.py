@@ -14,7 +14,7 @@ from typing import Final
 from adminer.parsing.goods import find_nouns, talk
 from adminer.parsing.item_words import PROSE, WORD
 from adminer.parsing.items import Segment, right_on_row
-from adminer.parsing.panels import over_each_other, same_row
+from adminer.parsing.panels import opens_line, over_each_other, same_row
 from adminer.parsing.prices import Found
 from adminer.parsing.sets import states_set
 from adminer.parsing.text import AdvertText, TextLine
@@ -50,8 +50,7 @@ def descriptions(advert: AdvertText, segments: Sequence[Segment], prices: Sequen
     found = []
     for name in segments:
         line = advert.lines[name.last_line]
-        begins = name.start <= advert.lines[name.first_line].start + 1
-        if not _may_name(name) or name.last_line in priced or not begins or name.end < line.end - 1:
+        if not _may_name(name) or name.last_line in priced or not opens_line(advert, name) or name.end < line.end - 1:
             continue
         lines = _small_type(advert, line, prices, priced)
         numbers = {n.number for n in lines}

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import cache
 from typing import Final
 
 from adminer.parsing.assign import Pairing
@@ -20,6 +21,7 @@ from adminer.parsing.item_words import FUNCTION_WORDS
 from adminer.parsing.items import Segment
 from adminer.parsing.lexicon import word_list
 from adminer.parsing.naming import is_sentence
+from adminer.parsing.panels import opens_line
 from adminer.parsing.postage import POSTAGE
 from adminer.parsing.price_lists import ON_ROW as ON_TABLE_ROW
 from adminer.parsing.prices import Found
@@ -28,8 +30,6 @@ from adminer.parsing.text import AdvertText
 from adminer.records import Box
 
 _LETTERS: Final = re.compile(r"[A-Za-zÀ-ÿ][A-Za-zÀ-ÿ'’&-]*")
-_LEANING: Final = word_list("leaning")
-_SIZES: Final = word_list("size")
 _FEW: Final = 2  # words in small letters that no list knows
 _QUOTES: Final = frozenset('"“”')
 _WEAK: Final = frozenset({"measures", "crowds"})
@@ -43,16 +43,16 @@ def with_goods_before(
     rules: tuple[Box, ...],
 ) -> list[Pairing]:
     """Return the pairings, those whose text leans on what was named before given it as their heading."""
-    made = list(pairings)
     priced = frozenset(found.line for group in groups for found in group)
-    ends = sorted(found.end for group in groups for found in group)
-    for g in sorted(range(len(made)), key=lambda g: min(found.start for found in groups[g])):
-        segment = made[g].segment
-        if segment is None or not _needs_name(made[g], segment):
-            continue
-        named = _named_before(advert, segment, segments, ends, [p.segment for p in made], priced, rules)
-        if named is not None:
-            made[g] = replace(made[g], heading=named, why=KIND_OF)
+    ends = [found.end for group in groups for found in group]
+    items = frozenset(p.segment.start for p in pairings if p.segment is not None)
+    made: list[Pairing] = []
+    for pairing in pairings:
+        named = None
+        if pairing.segment is not None and _needs_name(pairing, pairing.segment):
+            before = _goods_before(advert, pairing.segment, segments, priced, rules)
+            named = _leant_on(pairing.segment, before, ends, items)
+        made.append(pairing if named is None else replace(pairing, heading=named, why=KIND_OF))
     return made
 
 
@@ -66,8 +66,12 @@ def leans(text: str) -> bool:
 
 
 def _is_leaning(word: str) -> bool:
-    known = word in FUNCTION_WORDS or word in _SIZES or word in _LEANING or word in stops() or word in qualifiers()
-    return known or len(word) == 1 or any(noun.kind in _WEAK for noun in find_nouns(word))
+    return word in _leaning_words() or len(word) == 1 or any(noun.kind in _WEAK for noun in find_nouns(word))
+
+
+@cache
+def _leaning_words() -> frozenset[str]:
+    return FUNCTION_WORDS | word_list("size") | word_list("leaning") | stops() | qualifiers()
 
 
 def _needs_name(pairing: Pairing, segment: Segment) -> bool:
@@ -76,16 +80,10 @@ def _needs_name(pairing: Pairing, segment: Segment) -> bool:
     return leans(segment.text) and not says_same(segment.text)
 
 
-def _named_before(
-    advert: AdvertText,
-    segment: Segment,
-    segments: Sequence[Segment],
-    ends: Sequence[int],
-    chosen: Sequence[Segment | None],
-    priced: frozenset[int],
-    rules: tuple[Box, ...],
-) -> Segment | None:
-    """Return the goods that a text leans on: the first since the price before, else that price's, else the nearest."""
+def _goods_before(
+    advert: AdvertText, segment: Segment, segments: Sequence[Segment], priced: frozenset[int], rules: tuple[Box, ...]
+) -> list[Segment]:
+    """Return the texts of goods before a text in its column: labels before a label, else those of its own block."""
     column = column_over(advert, advert.lines[segment.first_line], rules, priced, alone=False)
     numbers = {line.number for line in (*column.lines, *column.head)}
     before = [
@@ -93,16 +91,17 @@ def _named_before(
         for s in segments
         if s.goods and not s.bare and s.end <= segment.start and {s.first_line, s.last_line} <= numbers
     ]
-    if _opens(advert, segment):
-        before = [s for s in before if _opens(advert, s) and not is_sentence(s.text)]  # a label leans on labels
-    else:
-        before = [s for s in before if s.block == segment.block]
-    items = {s.start for s in chosen if s is not None}
-    told = [s.start for s in before if s.start in items]
-    last = max([*(end for end in ends if end <= segment.start), *told[-1:]], default=0)
-    since = [s for s in before if s.start >= last]
-    return since[0] if since else next((s for s in before if s.start in told[-1:]), before[-1] if before else None)
+    if opens_line(advert, segment):
+        return [s for s in before if opens_line(advert, s) and not is_sentence(s.text)]  # a label leans on labels
+    return [s for s in before if s.block == segment.block]
 
 
-def _opens(advert: AdvertText, segment: Segment) -> bool:
-    return segment.start <= advert.lines[segment.first_line].start + 1
+def _leant_on(
+    segment: Segment, before: Sequence[Segment], ends: Sequence[int], items: frozenset[int]
+) -> Segment | None:
+    """Return the goods that a text leans on: the first since the price before, else that price's, else the nearest."""
+    if not before:
+        return None
+    told = [s for s in before if s.start in items]
+    last = max([*(end for end in ends if end <= segment.start), *(s.start for s in told[-1:])], default=0)
+    return next((s for s in before if s.start >= last), (told or before)[-1])

@@ -108,6 +108,11 @@ def hang_below(groups: list[list[Found]], segments: list[Segment]) -> bool:
     return below >= _FEW_VOTES and below >= _FEW_VOTES * above
 
 
+def opens_line(advert: AdvertText, segment: Segment) -> bool:
+    """Say whether a text begins its printed line."""
+    return segment.start <= advert.lines[segment.first_line].start + 1
+
+
 def is_cell(found: Found, prices: list[Found], body: float) -> bool:
     """Say whether a price is one of a column: another of about its size close under or over it."""
     for other in prices:

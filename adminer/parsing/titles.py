@@ -20,7 +20,7 @@ from adminer.parsing.goods import find_nouns, singulars
 from adminer.parsing.item_words import WORD
 from adminer.parsing.items import Segment
 from adminer.parsing.lexicon import word_list
-from adminer.parsing.panels import over_each_other
+from adminer.parsing.panels import opens_line, over_each_other
 from adminer.parsing.prices import Found
 from adminer.parsing.sets import states_set
 from adminer.parsing.text import AdvertText
@@ -51,7 +51,7 @@ def with_titles(
         if (
             segment is not None
             and segment.start not in titles
-            and (_opens(advert, segment) or segment.text[:1].islower())
+            and (opens_line(advert, segment) or segment.text[:1].islower())
         ):
             title = _title_of(advert, segment, segments, prices)
             if title is not None:
@@ -59,7 +59,7 @@ def with_titles(
     chosen = [p.segment for p in pairings if p.segment is not None]
     lists = {title.start for start, title in titles.items() if _goes_on_below(start, chosen)}
     alone = tuple(title for title in _alone(titles) if title.start not in lists)
-    names = [s for s in segments if s.goods and not s.bare and _opens(advert, s) and len(s.text.split()) <= _WORDS]
+    names = [s for s in segments if s.goods and not s.bare and opens_line(advert, s) and len(s.text.split()) <= _WORDS]
     return [
         replace(pairing, segment=title, why=TITLE) if title is not None else pairing
         for pairing, title in ((p, _named(p, titles, alone, names)) for p in pairings)
@@ -117,10 +117,6 @@ def _one_style(one: Segment, other: Segment) -> bool:
     return alike and one.text.isupper() == other.text.isupper()
 
 
-def _opens(advert: AdvertText, segment: Segment) -> bool:
-    return segment.start <= advert.lines[segment.first_line].start + 1
-
-
 def _title_of(
     advert: AdvertText, segment: Segment, segments: Sequence[Segment], prices: Sequence[Found]
 ) -> Segment | None:
@@ -140,7 +136,7 @@ def _title_of(
         if gap > _CLOSE * max(top.type_px, near.type_px) and not (gap < _PICTURE * advert.body_px and aside < _ASIDE):
             return None
         if _stands_out(near, segment):
-            whole = _opens(advert, near) and near.end >= advert.lines[near.last_line].end - 1
+            whole = opens_line(advert, near) and near.end >= advert.lines[near.last_line].end - 1
             return near if whole else None
         top = near
     return None

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
-from adminer.parsing.amounts import named_fraction
+from adminer.parsing.amounts import AS_FIGURES, named_fraction
 from adminer.records import PriceForm
 
 
@@ -49,7 +49,6 @@ _WHOLE_FRACTION: Final = re.compile(
 _LETTERS: Final = re.compile(
     rf"{_START}(?P<cents>(?!S\d)(?=\d?[A-Zgloqsz|])[\dSsOoIlBgZz|]{{1,2}})(?P<sign>[cC¢e])(?![\w'’])"
 )
-_AS_FIGURES: Final = str.maketrans("SsOoIl|BgZz", "55001118922")
 _LARGE: Final = frozenset({"lge", "ige"})
 _WORDS: Final = frozenset({"Be", "be", "le", "oe", "se", "oc", "sc", "lc", "ge"})  # a whole word, or half of one
 _CENTS: Final = re.compile(
@@ -74,7 +73,7 @@ def readings(text: str) -> Iterator[Reading]:
         # the type that turns a c into an e turns an 8 into an S
         figures = m["cents"].replace("S", "8") if m["sign"] == "e" else m["cents"]
         points = ALIKE if m[0] in _WORDS else ODD
-        yield Reading(*m.span(), Decimal(figures.translate(_AS_FIGURES)), 1, "cents_sign", points)
+        yield Reading(*m.span(), Decimal(figures.translate(AS_FIGURES)), 1, "cents_sign", points)
     for m in _CENTS.finditer(text):
         lot = int(m["lot"] or 1)
         yield Reading(*m.span(), Decimal(m["cents"]), lot, "multiple" if lot > 1 else "cents_sign", _points(m))
