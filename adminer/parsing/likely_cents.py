@@ -69,7 +69,8 @@ def find_likely_cents(advert: AdvertText, amounts: Sequence[Amount]) -> list[Amo
             continue
         known = _known(advert.text, [a for a in amounts if a not in rivals])
         if known is not None and _points(advert, reading, known) >= _ENOUGH:
-            price = Amount(reading.start, reading.end, reading.cents / 100, "USD", reading.form, _TRUST)
+            lot = Decimal(reading.quantity)
+            price = Amount(reading.start, reading.end, reading.cents / 100, "USD", reading.form, _TRUST, quantity=lot)
             found.append(with_quantity(advert.text, price))
     return found
 
