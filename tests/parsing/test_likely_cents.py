@@ -103,4 +103,4 @@ def test_sums_the_trade_printed_no_fraction_with_are_left(printed: str) -> None:
 
 def test_a_worn_lot_keeps_how_many_it_is_for() -> None:
     found = prices(*LIST, "Peas 2/25c", "Hominy 2/27q")[-1]
-    assert (found.amount.amount, found.amount.quantity) == (Decimal("0.27"), 2)
+    assert (found.amount.amount, found.amount.quantity) == (Decimal("0.27"), Decimal(2))
