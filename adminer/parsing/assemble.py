@@ -11,42 +11,42 @@ import numpy as np
 
 from adminer.names.authority import Authorities
 from adminer.names.repairs import repair_words
-from adminer.parsing.asides import without_asides
-from adminer.parsing.assign import pair_items
-from adminer.parsing.bare_heads import find_bare_heads
-from adminer.parsing.catalogue import order_marks, weight_columns
-from adminer.parsing.cells import cells_of
-from adminer.parsing.colour import colour_prices
-from adminer.parsing.dates import PageDating, date_page, ends_of_coupons, find_dates, validity_of
-from adminer.parsing.foreign import speaks_sterling
-from adminer.parsing.groups import group_prices
-from adminer.parsing.house import find_house
-from adminer.parsing.items import cut_segments
-from adminer.parsing.leaning import with_goods_before
-from adminer.parsing.listings import find_listings, named_pieces
-from adminer.parsing.offers import known_bonus, make_offers
-from adminer.parsing.page_towns import towns_of_head
-from adminer.parsing.payment_columns import read_payment_columns
-from adminer.parsing.payments import name_payments
-from adminer.parsing.pipeline import Grammar, build_grammar, terms_of
-from adminer.parsing.postage import with_postage
-from adminer.parsing.price_lists import read_price_list
-from adminer.parsing.prices import Found, find_prices
-from adminer.parsing.programme import tell_features
-from adminer.parsing.regions import words_by_region
-from adminer.parsing.schedule import find_schedule, spans_without_prices
-from adminer.parsing.sets import join_sets, tell_goods
-from adminer.parsing.shilling_columns import join_shilling_columns
-from adminer.parsing.statements import clause_around, condition_texts, without_terms
-from adminer.parsing.subjects import with_subjects
-from adminer.parsing.terms import Term, find_labels, find_terms
-from adminer.parsing.text import AdvertText, text_of
-from adminer.parsing.thresholds import without_thresholds
-from adminer.parsing.titles import with_titles
-from adminer.parsing.topic import with_topic
-from adminer.parsing.trade_clauses import find_clauses, without_sums
-from adminer.parsing.unknown import find_unknown_names
-from adminer.parsing.unknown_makers import find_unknown_makers
+from adminer.parsing.conditions.dates import PageDating, date_page, ends_of_coupons, find_dates, validity_of
+from adminer.parsing.conditions.statements import clause_around, condition_texts, without_terms
+from adminer.parsing.conditions.trade_clauses import find_clauses, without_sums
+from adminer.parsing.house.house import find_house
+from adminer.parsing.house.page_towns import towns_of_head
+from adminer.parsing.items.asides import without_asides
+from adminer.parsing.items.assign import pair_items
+from adminer.parsing.items.catalogue import order_marks, weight_columns
+from adminer.parsing.items.leaning import with_goods_before
+from adminer.parsing.items.subjects import with_subjects
+from adminer.parsing.items.titles import with_titles
+from adminer.parsing.items.topic import with_topic
+from adminer.parsing.money.foreign import speaks_sterling
+from adminer.parsing.money.shilling_columns import join_shilling_columns
+from adminer.parsing.offers.groups import group_prices
+from adminer.parsing.offers.offers import known_bonus, make_offers
+from adminer.parsing.offers.unknown import find_unknown_names
+from adminer.parsing.offers.unknown_makers import find_unknown_makers
+from adminer.parsing.prices.bare_heads import find_bare_heads
+from adminer.parsing.prices.colour import colour_prices
+from adminer.parsing.prices.payment_columns import read_payment_columns
+from adminer.parsing.prices.payments import name_payments
+from adminer.parsing.prices.prices import Found, find_prices
+from adminer.parsing.segments.items import cut_segments
+from adminer.parsing.segments.postage import with_postage
+from adminer.parsing.sets.listings import find_listings, named_pieces
+from adminer.parsing.sets.sets import join_sets, tell_goods
+from adminer.parsing.tables.price_lists import read_price_list
+from adminer.parsing.tables.programme import tell_features
+from adminer.parsing.tables.schedule import find_schedule, spans_without_prices
+from adminer.parsing.tables.thresholds import without_thresholds
+from adminer.parsing.terms.pipeline import Grammar, build_grammar, terms_of
+from adminer.parsing.terms.terms import Term, find_labels, find_terms
+from adminer.parsing.text.cells import cells_of
+from adminer.parsing.text.regions import words_by_region
+from adminer.parsing.text.text import AdvertText, text_of
 from adminer.records import Advert, Box, Note, PageReading, Region
 
 _LABEL_WORDS: Final = 5

@@ -15,8 +15,8 @@ import numpy as np
 from scipy.optimize import minimize
 
 from adminer.engine.folder import open_folder
-from adminer.parsing import confidence
-from adminer.parsing.confidence import COEFFICIENTS, Coefficients, log_odds, price_confidence
+from adminer.parsing.prices import confidence
+from adminer.parsing.prices.confidence import COEFFICIENTS, Coefficients, log_odds, price_confidence
 from adminer.score.calibration import calibration_error, reliability_curve
 from adminer.score.confirmed import kept_readings
 from adminer.score.found import FoundPage, found_in_parsed

@@ -15,8 +15,8 @@ import time
 from adminer.names.authority import Authorities, LineEntry, MakerEntry, RetailerEntry
 from adminer.names.relink import Unlinked, relink
 from adminer.parsing import parse_page
-from adminer.parsing.amounts import find_amounts
-from adminer.parsing.text import text_of
+from adminer.parsing.money.amounts import find_amounts
+from adminer.parsing.text.text import text_of
 from adminer.records import Block, Box, PageReading, Region, Word
 
 PIECES = (

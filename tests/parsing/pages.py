@@ -6,7 +6,7 @@ from functools import cache
 
 from adminer.names.authority import Authorities, LineEntry, MakerEntry, NameUse, RetailerEntry
 from adminer.parsing import parse_page
-from adminer.parsing.text import AdvertText, text_of
+from adminer.parsing.text.text import AdvertText, text_of
 from adminer.records import Advert, Block, Box, Note, PageReading, Region, Word
 
 NO_NAMES = Authorities()  # one object, so that its pipeline is built once

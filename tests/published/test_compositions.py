@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from adminer.names.pieces import load_vocabulary
-from adminer.parsing.composition import compose, list_pieces, service_for, stated_pieces, sums
+from adminer.parsing.sets.composition import compose, list_pieces, service_for, stated_pieces, sums
 from adminer.records import PieceCount
 
 PIECES = load_vocabulary()

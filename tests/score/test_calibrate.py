@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 from sklearn.linear_model import LogisticRegression
 
-from adminer.parsing import confidence
-from adminer.parsing.confidence import RAW, log_odds, price_confidence
+from adminer.parsing.prices import confidence
+from adminer.parsing.prices.confidence import RAW, log_odds, price_confidence
 from adminer.score.calibrate import fit, judge
 from adminer.score.found import FoundPage
 from tests.score.pages import page, price, true_price, truth

@@ -1,0 +1,1 @@
+"""Printed conditions as whole statements, and the dates an advert gives."""

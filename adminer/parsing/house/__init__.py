@@ -1,0 +1,1 @@
+"""Who placed an advert, and where: the signature, the address, the town."""

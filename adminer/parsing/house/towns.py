@@ -1,0 +1,204 @@
+"""The town an advert was for: printed with its state, after an address, on the contact line, or known to the file."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterable
+from functools import cache
+from importlib.resources import files
+from itertools import pairwise
+from typing import Final
+
+from rapidfuzz import fuzz, process
+
+from adminer.dating.calendar_words import MONTHS, WEEKDAYS
+from adminer.parsing.house.addresses import LANDS, STREET, in_full, is_street_or_trade, is_talk, towns_of_addresses
+from adminer.parsing.house.page_towns import town_named
+from adminer.parsing.house.signed_towns import town_under
+from adminer.parsing.house.town_scores import best_town
+from adminer.parsing.text.goods import find_nouns
+from adminer.parsing.text.lexicon import word_list
+
+WITH_STATE: Final = re.compile(
+    rf"(?:^|[,.;] |[\n–—·•|-] ?|(?<=\d )|(?<=Street )|(?<=St\. )|\bat |\bin |\bof "
+    rf")(?P<city>[A-Z][A-Za-z.'’]+(?:[ ][A-Z][A-Za-z.'’]+){{0,2}})(?: \d{{1,2}})?(?:, ?|(?<=\d)\.\n)"
+    rf"(?P<state>{LANDS})(?=[^A-Za-z]|$)",
+    re.IGNORECASE,
+)
+# "Town", "Two Words", "Town City"; then an end: of the line, of the part, or a postal zone
+_NAME: Final = r"(?P<city>[A-Z][A-Za-z.]{2,}(?: [A-Z][A-Za-z]{2,}){0,2})"
+_END: Final = r"(?= ?(?:[\n·•|;*–—]|[,.]? ?(?:Phone|Tel|Open|Prices|Closed)|\.? \d{1,2}(?![\w-])|[.,]?$))"
+_AFTER_ADDRESS: Final = re.compile(rf"\b{STREET}(?: ?, ?|\n){_NAME}{_END}", re.MULTILINE)
+_CENTER: Final = re.compile(r"\bat (?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?) (?:Plaza|Shopping (?:Center|Plaza)|Mall)\b")
+_BRANCHES: Final = re.compile(
+    r"\b(?i:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?|branches) (?i:in|at) "
+    r"(?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?|[A-Z]{3,}(?: [A-Z]{3,})?)(?=,| (?i:and) |[ .]*(?:\n|$))"
+)
+_SMALL_L: Final = re.compile(r"(?<=[,.] )l(?=(?:owa|ll|nd|daho)\b)")  # what readers make of the I of a state
+# a line of a shop's particulars: what else stands on it says that its parts are addresses and towns
+PARTICULARS: Final = re.compile(
+    r"\b(?:\d+ stores|store hours|open (?:daily|evenings?|every|mon|tue|wed|thu|fri|sat|sun|nights?|till|'?til)|closed|"
+    r"free parking|phone|telephone|tel\.|dial \d|mail (?:and|&|or) (?:phone|telephone)|phone orders|week of|delivery|"
+    rf"(?:\d+|[A-Z][a-z]+) {STREET}|\d(?:st|nd|rd|th) (?:&|and|at)|(?-i:[A-Z][a-z]+ at [A-Z][a-z]+)|"
+    r"route \d+|highway \d+|downtown|uptown|main office)|\b(?:super)?markets ?[·•|]|\bstores ?[·•|]",
+    re.IGNORECASE,
+)
+_PARTS: Final = re.compile(r"\s*[·•|*:;–—]\s*|\s+-\s+|, (?=[A-Z])|(?<=\d)\. (?=[A-Z])|\n")
+_ONE_NAME: Final = re.compile(
+    r"[A-Z][a-z]{3,}(?: (?:[A-Z][a-z]{2,}))?(?: \d{1,2})?|[A-Z]{4,}(?: [A-Z]{3,})?(?: \d{1,2})?"
+)
+_PRIDE: Final = re.compile(
+    r"\b(?P<city>[A-Z][a-z]{3,}(?: [A-Z][a-z]{2,})?|[A-Z]{4,}(?: [A-Z]{3,})?)['’](?i:s (?:own |only )?"
+    r"(?:greater|greatest|largest|leading|finest|biggest|favou?rite|foremost|oldest|newest|busiest|friendliest)"
+    r"(?: (?:[a-z'’]+ ){0,2}(?:stores?|shops?|markets?|jewell?ers?|grocer[sy]?|druggists?|outfitters?|"
+    r"clothiers?|house|furniture)\b| ?(?=[-–—·•|\n]|$)))"
+)
+_STREET_WORD: Final = re.compile(
+    r"(?:Street|St\.?|Cor\.?|Ave\.?|Avenue|Dept\.?|Box|Co\.?|Company|Road|Rd\.?|Bldg\.?|P\.|O\.|Desk|Floor|Sq\.?|"
+    r"Ltd\.?|Inc\.?|Phone|Prices?|Props?\.?|Proprietors?|Mgr\.?|Manager)",
+    re.IGNORECASE,
+)
+_CALENDAR: Final = re.compile(
+    rf"^(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))}|spring|summer|autumn|winter)$", re.IGNORECASE
+)
+_PHONE: Final = re.compile(r"p[hb][oce0][nvru][ec]")  # as readers see it
+_COMPASS: Final = frozenset({"north", "south", "east", "west"})
+_NO_TOWN: Final = word_list("particulars")
+_NOT_A_TOWN: Final = (
+    r"street|st\b|ave|avenue|road|rd\b|blvd|cream|steak|broil|style|ware|silver|china|shape|pattern|rug|chair"
+)
+_LEAST_NAME: Final = 4  # letters of a house's name that can be told at the head of a line
+_SAME_TOWN: Final = 84  # rapidfuzz ratio
+
+
+def find_town(
+    text: str, towns: frozenset[str] = frozenset(), house: str = "", of_page: frozenset[str] = frozenset()
+) -> str | None:
+    """Return the town of an advert's text, spelled as `towns` (authority files and notes) spell it; None without one.
+
+    `house` is the retailer's name as printed, which is no town where it stands alone; `of_page` are the towns that the
+    head of its page names. A town with its state comes first, then one after an address, one the file or the page
+    knows, one among a shop's particulars ("Open evenings · Phone 4-2290"), the likeliest part of its lines, and a
+    large town of the world. The wordings are common practice, no source.
+    """
+    text = _SMALL_L.sub("I", text)
+    under = town_under(text, house)
+    found = (
+        (_in_case(under) if under and _may_be_town(under) else None)
+        or _with_state(text, house)
+        or _named_by((_BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
+        or next((_in_case(t) for t in towns_of_addresses(text, house) if _may_be_town(t)), None)
+        or _known(text, towns)
+        or _of_page(text, of_page)
+        or _among_particulars(text, house)
+        or _likeliest(text, house)
+    )
+    found = found or _known(text, _large_towns(), house, part_of_names=True)
+    return _spelled_right(in_full(found.rstrip(".")) if found else None, towns)
+
+
+def _likeliest(text: str, house: str) -> str | None:
+    best = best_town(text, house)
+    return _in_case(best) if best else None
+
+
+def _of_page(text: str, towns: frozenset[str]) -> str | None:
+    named = town_named(text, towns) if towns else None
+    return _in_case(named) if named else None
+
+
+def _with_state(text: str, house: str) -> str | None:
+    """Return the town printed with its state on the shop's own line, else the last one."""
+    found = None
+    for m in WITH_STATE.finditer(text):
+        words = m["city"].split()
+        if m["city"][0].islower() or m["state"][0].islower() or find_nouns(m["city"]):
+            continue  # "6 cups, o saucers", "Sweet Corn, Maine pack"
+        while words and _STREET_WORD.fullmatch(words[0]):
+            words = words[1:]
+        if words and not _STREET_WORD.fullmatch(words[-1]):
+            found = _in_case(" ".join(words))
+            before = text[: m.start("city")].rsplit("\n", 1)[-1].rstrip(" ,.")
+            if len(house) >= _LEAST_NAME and before.lower().endswith(house.lower().rstrip(" .")):
+                return found
+    return found
+
+
+def _named_by(patterns: Iterable[re.Pattern[str]], text: str) -> str | None:
+    """Return the first town that one of the patterns, the first before the next, finds in a text."""
+    for pattern in patterns:
+        for m in pattern.finditer(text):
+            if _may_be_town(m["city"]):
+                return _in_case(m["city"])
+    return None
+
+
+def _among_particulars(text: str, house: str) -> str | None:
+    for above, line in pairwise(["", *text.splitlines()]):
+        if house and above == house and _ONE_NAME.fullmatch(line) and _may_be_town(line) and not is_talk(line):
+            return _in_case(line)
+        signed = len(house) >= _LEAST_NAME and re.match(
+            rf"{re.escape(house)}(?:['’]s)?\W? ?[,·•–—]", line, re.IGNORECASE
+        )
+        if not (signed or PARTICULARS.search(line)):
+            continue
+        parts = [part.strip(" .,") for part in _PARTS.split(line)]
+        # the first part of several may be the shop's name
+        for part in parts if len(parts) > 1 else ():
+            one = re.split(r" (?:and|&) (?=[A-Z])", part)[0] if signed else part
+            if not _ONE_NAME.fullmatch(one) or is_talk(one.rstrip("0123456789 ")):
+                continue
+            if _may_be_town(one) and one.lower() not in house.lower():
+                return _in_case(one.rstrip("0123456789 "))
+    return None
+
+
+def _may_be_town(name: str) -> bool:
+    words = name.lower().replace(".", "").split()
+    words = words[1:] if len(words) > 1 and words[0] in _COMPASS else words
+    if not words or is_street_or_trade(name) or _CALENDAR.search(name):
+        return False
+    return not any(word in _NO_TOWN or _STREET_WORD.fullmatch(word) or _PHONE.fullmatch(word) for word in words)
+
+
+def _known(text: str, towns: frozenset[str], house: str = "", *, part_of_names: bool = False) -> str | None:
+    """Return the last of `towns` in a text; where they may be `part_of_names`, none that begins a longer name."""
+    if not towns:
+        return None
+    last = None
+    for m in _town_pattern(towns).finditer(text):
+        goes_on = re.match(r" [A-Za-z]+", text[m.end() :])
+        named = goes_on is not None and (m[0] + goes_on[0]).lower() in house.lower()  # "The Boston Store"
+        if m[0][0].isupper() and not named and not (part_of_names and goes_on and re.match(r" [A-Z][a-z]", goes_on[0])):
+            last = m[0]
+    return _in_case(last) if last else None
+
+
+def _spelled_right(city: str | None, towns: frozenset[str]) -> str | None:
+    # the reader may be a letter or two off
+    if city is None or not towns:
+        return city
+    near = process.extractOne(city, sorted(towns), scorer=fuzz.ratio, score_cutoff=_SAME_TOWN)
+    return near[0] if near else city
+
+
+def _in_case(name: str) -> str:
+    return " ".join(word.capitalize() if word.isupper() else word for word in name.split())
+
+
+def is_large_town(text: str) -> bool:
+    """Say whether a text is the name of a large town of the world, in capitals or not."""
+    return _in_case(text) in _large_towns()
+
+
+@cache
+def _large_towns() -> frozenset[str]:
+    text = files("adminer.parsing").joinpath("data", "places.toml").read_text(encoding="utf-8")
+    return frozenset(tomllib.loads(text)["towns"])
+
+
+@cache
+def _town_pattern(towns: frozenset[str]) -> re.Pattern[str]:
+    names = "|".join(re.escape(town) for town in sorted(towns, key=lambda t: (-len(t), t)))
+    return re.compile(rf"(?<![A-Za-z])(?:{names})(?![A-Za-z'’]| (?:{_NOT_A_TOWN}))", re.IGNORECASE)

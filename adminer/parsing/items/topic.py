@@ -1,0 +1,66 @@
+"""What an advert of one article is about: the goods it names largest and most often.
+
+A prose advert ("Don't keep food in a germ incubator ...") may print its only price far from the name of its article. A
+reader then takes the price to be for what the whole advert sells. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from typing import Final
+
+from adminer.parsing.items.assign import ON_ROW, Pairing
+from adminer.parsing.items.entries import FIRST, HEAD, SIZE
+from adminer.parsing.segments.items import Segment
+from adminer.parsing.segments.postage import POSTAGE
+from adminer.parsing.text.goods import find_nouns, singulars
+from adminer.parsing.text.text import AdvertText
+
+_FEW: Final = 3  # offers up to which an advert may speak of one article
+_OFTEN: Final = 3  # times that body type must name an article to make it the topic
+_DISPLAY: Final = 1.4  # body sizes from which one naming is enough
+_COST: Final = 1.6
+_LARGEST: Final = 4.0  # body sizes; larger type says no more
+
+
+def with_topic(advert: AdvertText, pairings: Sequence[Pairing], segments: Sequence[Segment]) -> list[Pairing]:
+    """Return the pairings, those of an advert of one article that name no goods given its topic as item."""
+    if len(pairings) > _FEW:
+        return list(pairings)
+    topic = find_topic(advert, segments)
+    if topic is None:
+        return list(pairings)
+    why = "what the advert is about: the goods it names largest or most often"
+    return [Pairing(topic, _COST, why) if _says_nothing(pairing) else pairing for pairing in pairings]
+
+
+def _says_nothing(pairing: Pairing) -> bool:
+    """Say whether a chosen text names no goods, nor is a plain label of its price."""
+    segment = pairing.segment
+    if segment is None:
+        return True
+    if segment.goods or pairing.heading is not None or pairing.why == POSTAGE:
+        return False
+    labels = pairing.why in {ON_ROW, FIRST, SIZE, HEAD} or "right before" in pairing.why
+    return segment.talks or segment.bare or not labels or not segment.text[:1].isupper()
+
+
+def find_topic(advert: AdvertText, segments: Sequence[Segment]) -> Segment | None:
+    """Return the text that best names what an advert sells; None where no goods stand out."""
+    heads = [(segment, head) for segment in segments if segment.goods for head in _heads(segment.text)]
+    counts = Counter(head for _, head in heads)
+    best: tuple[float, Segment] | None = None
+    for segment, head in heads:
+        size = segment.type_px / advert.body_px
+        if size < _DISPLAY and counts[head] < _OFTEN:
+            continue
+        score = min(size, _LARGEST) + 0.5 * min(counts[head], 6)
+        if best is None or score > best[0]:
+            best = (score, segment)
+    return best[1] if best else None
+
+
+def _heads(text: str) -> set[str]:
+    """Return the head words of the goods that a text names, in the singular."""
+    return {min(singulars(text[n.start : n.end].lower().split()[-1]), key=len) for n in find_nouns(text) if n.strong}

@@ -1,0 +1,1 @@
+"""Printed amounts of any coinage, from their characters alone."""

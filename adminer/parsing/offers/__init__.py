@@ -1,0 +1,1 @@
+"""Offers from prices and items, with line and maker."""

@@ -1,0 +1,87 @@
+"""Figures without any sign in a list that says once what they are: "Prices in cents", and below it 9, 12, 15.
+
+Lists of tinware and tins set a grid of sizes and leave the signs out. The word says that the figures are cents, the
+grid which figures it speaks of: those apart from their neighbours, on the row of a name, over or beside others.
+Common practice of printed price lists, no source.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Final
+
+from adminer.parsing.money.amounts import Amount, fraction_of
+from adminer.parsing.text.item_words import WORD
+from adminer.parsing.text.text import AdvertText, TextLine
+from adminer.records import Box
+
+_TOLD: Final = re.compile(r"\b(?:prices?|figures|all)\b[^.;]{0,24}?\bin[ \n]c[a-z]{2,4}s\b", re.IGNORECASE)
+_FIGURE: Final = re.compile(r"(?P<n>[1-9]\d?)(?P<frac>[½¼¾])?[.,]?")
+_APART: Final = 0.9  # type sizes left of a cell
+_NEAR: Final = 1.0  # type sizes between the middles of cells of one column
+_ROW: Final = 0.7  # the same for what stands in one row
+_FEWEST: Final = 3  # cells that make a column or a row
+_TRUST: Final = 0.6
+
+
+@dataclass(frozen=True, slots=True)
+class _Cell:
+    """Hold one figure by its characters, its place without the slope of the type, its type size and its value."""
+
+    start: int
+    end: int
+    place: Box
+    type_px: float
+    value: Decimal
+
+
+def find_told_cents(advert: AdvertText, amounts: Sequence[Amount]) -> list[Amount]:
+    """Return the figures of the lists of an advert that says that its prices are in cents."""
+    if _TOLD.search(advert.text) is None:
+        return []
+    cells = [
+        cell
+        for line in advert.lines
+        for cell in _cells(advert, line)
+        if not any(a.start < cell.end and cell.start < a.end for a in amounts)
+    ]
+    priced = [advert.flat(advert.box_of(a.start, a.end)) for a in amounts]
+    places = [*priced, *(cell.place for cell in cells)]
+    named = [line.flat for line in advert.lines if WORD.search(advert.printed(line))]
+    return [
+        Amount(cell.start, cell.end, cell.value / 100, "USD", "bare", _TRUST)
+        for cell in cells
+        if _in_grid(cell, places) and any(_on_row(place, cell) and place.x < cell.place.x for place in named)
+    ]
+
+
+def _cells(advert: AdvertText, line: TextLine) -> Iterator[_Cell]:
+    """Yield the figures that end a line, each apart from the word before it."""
+    end = line.end
+    for i in range(len(line.words) - 1, -1, -1):
+        word = line.words[i]
+        m = _FIGURE.fullmatch(word.text)
+        if m is None or (i and word.box.x - line.words[i - 1].box.right < _APART * line.type_px):
+            return
+        start = end - len(word.text)
+        value = Decimal(m["n"]) + fraction_of(m["frac"])
+        yield _Cell(start, end, advert.flat(word.box), line.type_px, value)
+        end = start - 1
+
+
+def _in_grid(cell: _Cell, places: Sequence[Box]) -> bool:
+    """Say whether enough prices stand over and under a cell, or beside it, or a few both ways."""
+    column = sum(_in_column(place, cell) for place in places)
+    row = sum(_on_row(place, cell) for place in places)
+    return column >= _FEWEST or row >= _FEWEST or column == row == _FEWEST - 1
+
+
+def _in_column(place: Box, cell: _Cell) -> bool:
+    return abs(place.centre[0] - cell.place.centre[0]) < _NEAR * cell.type_px
+
+
+def _on_row(place: Box, cell: _Cell) -> bool:
+    return abs(place.centre[1] - cell.place.centre[1]) < _ROW * cell.type_px

@@ -1,0 +1,1 @@
+"""The stretches of an advert that can name what a price is for."""

@@ -1,0 +1,299 @@
+"""Cut an advert's text into the segments that can name what a price is for.
+
+A segment is a run of text of one block and about one type size, ended by a price, a leader, a sentence end or
+a change of type; it may go over several lines ("Pure Parched and / Ground Coffee").
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final
+
+from adminer.parsing.prices.prices import Found
+from adminer.parsing.text.columns import is_head
+from adminer.parsing.text.goods import has_goods, praise, talk
+from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item, unbroken, without_tail
+from adminer.parsing.text.lexicon import word_list
+from adminer.parsing.text.slips import mend_text
+from adminer.parsing.text.text import AdvertText, TextLine
+from adminer.records import Box
+
+_SENTENCE_END: Final = re.compile(
+    r"(?<=[a-z0-9)\]”\"’'][.!?;:])\s+(?=[A-Z“\"‘'(\d$])|(?<=[A-Z]{3}[.!?])\s+(?=[A-Z][a-z])|"
+    r"[;!?]\s|\bas follows:?\s|\s?[—•·*]\s?|\s[-–]\s|\.{2,}|…|"
+    r"(?:[._] ){2,}|"
+    r"\s[-–]{2,}\s"
+)
+_ABBREVIATION: Final = re.compile(
+    r"(?:\b(?:No|Nos|oz|lb|lbs|in|ft|doz|pkg|pc|pcs|St|Co|Mfg|Dr|Mr|Mrs|Reg|qt|pt|gal|cov|ea|pr|sq|yd|yds|size|"
+    r"Ltd|vs|approx|incl|cir|diam|B)|\b[A-Z])\.$",
+    re.IGNORECASE,
+)
+_CATALOGUE_NUMBER: Final = re.compile(
+    r"\s*(?:No|Ne|Design|Style|Model)s?\. ?(?:[A-Z]-? ?)?\d+(?![\d½]*[\s,]*(?:cans?|tins?|pails?|size|jars?)\b)"
+    r"(?:-[A-Z]?-?\d+)*\.?\s*",
+)
+_SET: Final = re.compile(
+    r"\b\d+[- ]?(?:piece|pc)|\bservice for\b|\bplace[- ]setting|"
+    r"\b(?!(?:a|the|per|each|this|that|complete|whole|entire|one|full|of|in|our|your|every)\b)[a-z]{3,} sets?$",
+    re.IGNORECASE,
+)
+_OPENS_WITH_SIZE: Final = re.compile(r"[\d½¼¾]|No\. ?\d|half |pint\b|quart\b|gallon\b", re.IGNORECASE)
+_SIZE_WORDS: Final = word_list("size")
+
+
+_BROKEN: Final = re.compile(r"[a-z]-$")  # a word goes on in the next line
+_COLUMN: Final = 4
+_FEW_STARTS: Final = 3
+_LABEL_SIZES: Final = 2.5
+_COLUMN_WORDS: Final = 3  # a cell of a table holds fewer
+
+
+@dataclass(frozen=True, slots=True)
+class Segment:
+    """Hold a stretch of text that may name an item, with the boxes of its first and last printed line."""
+
+    start: int
+    end: int
+    text: str
+    box: Box  # in pixels of the scan
+    flat: Box  # this and the next two with the slope of the type taken out
+    first: Box
+    last: Box
+    first_line: int
+    last_line: int
+    type_px: float
+    block: int
+    content: int  # words that mean something
+    prose: int  # words of a sentence rather than of a name: "you", "is", "will"
+    running: bool  # a line of a column of running text, not the label of a row
+    bare: bool  # only figures, sizes and units: needs a heading to be understood
+    goods: bool  # names something the trade sold
+    talks: bool  # holds a verb, a pronoun or mere praise, and no goods
+    title: Box | None = None  # the last printed line of a set's title, where the list of its pieces follows
+
+
+def cut_segments(
+    advert: AdvertText, taken: list[tuple[int, int]], prices: list[Found], names: frozenset[str] = frozenset()
+) -> list[Segment]:
+    """Return the segments of an advert outside the characters already taken by prices and terms.
+
+    A line with a price of its own further right on its row ends a segment: it is a row of a table. Words of `names`
+    (lower case) are never taken for misread words of the trade.
+    """
+    inside = {price.line for price in prices}
+    rows = {
+        line.number
+        for line in advert.lines
+        if line.number in inside or any(right_on_row(advert, line, price) for price in prices)
+    }
+    indented = _indents_starts(advert, taken)
+    running = _running_lines(advert, rows)
+    segments: list[Segment] = []
+    run: list[tuple[int, int]] = []
+
+    def close() -> None:
+        if run:
+            segments.extend(_segments_of(advert, run[0][0], run[-1][1], running, names))
+            run.clear()
+
+    previous: TextLine | None = None
+    for line in advert.lines:
+        pieces = _free(line, taken)
+        on = bool(previous is not None and run and pieces)
+        if on and previous is not None and previous.number in rows:
+            on = WORD.search(advert.text, previous.start, run[-1][0]) is not None  # a price in the middle of a line
+        broken = previous is not None and _BROKEN.search(advert.printed(previous)) is not None
+        if on and previous is not None and line.number in rows and not broken and not _one_size(previous, line):
+            on = False  # small print under the row before, not the first line of this row
+        if run and not (
+            on and previous is not None and _flows_on(advert, previous, line, run[-1], pieces[0], indented)
+        ):
+            close()
+        for i, piece in enumerate(pieces):
+            if i:
+                close()
+            run.append(piece)
+        if not pieces or pieces[-1][1] < line.end:
+            close()
+        previous = line
+    close()
+    return segments
+
+
+def right_on_row(advert: AdvertText, line: TextLine, price: Found) -> bool:
+    """Say whether a price stands right of a line on its row, with no text of another column between."""
+    box, place = line.flat, price.place
+    shared = min(box.bottom, place.bottom) - max(box.y, place.y)
+    tall = price.type_px > _LABEL_SIZES * line.type_px  # beside a display price stands no label of its row
+    if tall or shared < 0.5 * min(box.h, place.h) or place.x < box.right - 0.3 * place.h:
+        return False
+    if WORD.search(advert.text, advert.lines[price.line].start, price.start) is not None:
+        return False
+    return not any(
+        other.flat.x >= box.right
+        and other.flat.right <= place.x
+        and len(WORD.findall(advert.printed(other))) >= _COLUMN_WORDS
+        for other in advert.lines
+        if min(other.flat.bottom, place.bottom) - max(other.flat.y, place.y) >= 0.5 * min(other.flat.h, place.h)
+    )
+
+
+def _free(line: TextLine, taken: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """Return the stretches of a line that no price or term has taken."""
+    at, free = line.start, []
+    for start, end in taken:
+        if end <= at or start >= line.end:
+            continue
+        if start > at:
+            free.append((at, start))
+        at = max(at, end)
+    if at < line.end:
+        free.append((at, line.end))
+    return free
+
+
+def _flows_on(
+    advert: AdvertText,
+    above: TextLine,
+    below: TextLine,
+    tail: tuple[int, int],
+    head: tuple[int, int],
+    indented: bool,
+) -> bool:
+    """Say whether the text runs on from one line into the next."""
+    if tail[1] != above.end or head[0] != below.start or above.block != below.block:
+        return False
+    ratio = above.type_px / max(below.type_px, 1.0)
+    if not 0.7 <= ratio <= 1.42:
+        return False
+    gap = below.flat.y - above.flat.bottom
+    size = max(above.type_px, below.type_px)
+    if gap > 0.9 * size or below.flat.y < above.flat.y:
+        return False
+    if min(above.flat.right, below.flat.right) <= max(above.flat.x, below.flat.x):
+        return False
+    sized = _OPENS_WITH_SIZE.match(advert.text, below.start) is not None  # "Saltines" over "1-lb. box"
+    if (indented and _indent_of(advert, below)) or (is_head(advert, above, below) and not sized):
+        return False
+    first, second = advert.text[tail[0] : tail[1]], advert.text[head[0] : head[1]]
+    return not (first.isupper() and not second.isupper() and len(first) > 3)
+
+
+def _one_size(one: TextLine, other: TextLine) -> bool:
+    return 0.85 < one.type_px / max(other.type_px, 1.0) < 1.18
+
+
+def _running_lines(advert: AdvertText, rows: set[int]) -> frozenset[int]:
+    """Return the lines of running text: four or more close under each other, few with a price on their row."""
+    found: set[int] = set()
+    run: list[int] = []
+    for line in [*advert.lines, None]:
+        if line is not None and run and _is_close_under(advert.lines[run[-1]], line):
+            run.append(line.number)
+            continue
+        if len(run) >= _COLUMN and sum(n in rows for n in run) <= len(run) / 2:
+            found.update(run)
+        run = [line.number] if line is not None else []
+    return frozenset(found)
+
+
+def _is_close_under(above: TextLine, below: TextLine) -> bool:
+    size = min(above.type_px, below.type_px)
+    if max(above.type_px, below.type_px) > 1.5 * size:
+        return False
+    step = below.flat.centre[1] - above.flat.centre[1]
+    return abs(above.flat.x - below.flat.x) < 2 * size and 0.4 * size < step < 2.2 * size
+
+
+def _indent_of(advert: AdvertText, line: TextLine) -> float:
+    """Return how far a line starts inside its column, in its type size; 0 where it is centred or at the edge."""
+    size = max(line.type_px, 1.0)
+    near = [
+        other
+        for other in advert.lines[max(line.number - 4, 0) : line.number + 5]
+        if min(other.flat.right, line.flat.right) - max(other.flat.x, line.flat.x)
+        > 0.3 * min(other.flat.w, line.flat.w)
+        and 0.7 < other.type_px / size < 1.4
+    ]
+    indent = line.flat.x - min(other.flat.x for other in near)
+    short = max(other.flat.right for other in near) - line.flat.right
+    return indent / size if 0.7 * size < indent < 4 * size and short < 0.6 * indent else 0.0
+
+
+def _indents_starts(advert: AdvertText, taken: list[tuple[int, int]]) -> bool:
+    """Say whether paragraphs open with an indent here: whether lines after a price are mostly set in."""
+    ends = {end for _, end in taken}
+    starts = [two for one, two in pairwise(advert.lines) if any(one.end - 2 <= end <= one.end for end in ends)]
+    indented = sum(_indent_of(advert, line) > 0 for line in starts)
+    return len(starts) >= _FEW_STARTS and indented > len(starts) / 2
+
+
+def _segments_of(
+    advert: AdvertText, start: int, end: int, running: frozenset[int], names: frozenset[str]
+) -> list[Segment]:
+    """Cut a run at sentence ends and dashes and keep what can name something."""
+    text = advert.text
+    cuts = [start]
+    for m in _SENTENCE_END.finditer(text, start, end):
+        if not _ABBREVIATION.search(text, max(start, m.start() - 8), m.start()):
+            cuts += [m.start(), m.end()]
+    cuts.append(end)
+    made = []
+    for left, right in zip(cuts[::2], cuts[1::2], strict=True):
+        named = _after_number(text, left, right)
+        if (segment := _segment(advert, named, right, running, names)) is not None:
+            made.append(segment)
+    return made
+
+
+def _after_number(text: str, start: int, end: int) -> int:
+    """Return where a text starts after the number it has in the catalogue ("No. C-106. Porch swing")."""
+    m = _CATALOGUE_NUMBER.match(text, start, end)
+    return m.end() if m else start
+
+
+def segment_of(advert: AdvertText, start: int, end: int) -> Segment | None:
+    """Return a stretch of text as a segment, None where it holds no words."""
+    return _segment(advert, start, end, frozenset(), frozenset())
+
+
+def _segment(
+    advert: AdvertText, start: int, end: int, running: frozenset[int], names: frozenset[str]
+) -> Segment | None:
+    raw = advert.text[start:end]
+    start += len(raw) - len(raw.lstrip())
+    end -= len(raw) - len(raw.rstrip())
+    end = without_tail(advert.text, start, end)
+    if end <= start:
+        return None
+    clean = clean_item(mend_text(unbroken(advert.text[start:end]), names))
+    words = [w for w in WORD.findall(clean) if w.lower() not in FUNCTION_WORDS]
+    if not clean or (not words and not re.search(r"\d", clean)):
+        return None
+    goods = bool(_SET.search(clean)) or has_goods(clean)
+    first, last = advert.line_at(start), advert.line_at(max(end - 1, start))
+    first_box = advert.flat(advert.box_of(start, min(end, first.end)))
+    last_box = advert.flat(advert.box_of(max(start, last.start), end))
+    box = advert.box_of(start, end)
+    return Segment(
+        start,
+        end,
+        clean,
+        box,
+        first_box.joined(last_box),
+        first_box,
+        last_box,
+        first.number,
+        last.number,
+        advert.type_px_of(start, end),
+        first.block,
+        len(words),
+        sum(w.lower() in PROSE for w in WORD.findall(clean)),
+        last.number in running,
+        not [w for w in words if w.lower() not in _SIZE_WORDS],
+        goods,
+        not goods and any(w.lower() in talk() | praise() for w in WORD.findall(clean)),
+    )

@@ -1,0 +1,1 @@
+"""Sets and lists of pieces: what a set consists of, and the offers that ask no money."""

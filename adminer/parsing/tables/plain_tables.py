@@ -1,0 +1,124 @@
+"""Tables that no heads explain: prices side by side in even rows, the name of each row at its left.
+
+The cells of such a row before its first price are its name and its size ("Foam tape   1/4 x 17 ft.   reg. 89¢   59¢");
+a row that tells only a size goes on with the name above. Common practice of printed price lists, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import Final
+
+from adminer.parsing.prices.column_heads import shares_row
+from adminer.parsing.prices.prices import Found
+from adminer.parsing.tables.measured_rows import NAMED, Row, columns_of, free_pairs
+from adminer.parsing.tables.row_labels import RowLabel, is_term, name_in, row_label
+from adminer.parsing.tables.table_rows import row_segment
+from adminer.parsing.text.cells import Cell
+from adminer.parsing.text.columns import is_head
+from adminer.parsing.text.goods import has_goods
+from adminer.parsing.text.text import AdvertText
+
+_FEWEST: Final = 3  # rows
+_SHARE: Final = 0.7  # of the rows: with a label
+_PAIRED: Final = 0.5  # of the rows: with two prices and more, where others say "FREE"
+_DISPLAY: Final = 1.6  # body types: prices so large stand in panels
+_REACH: Final = 14.0  # body types from a heading to the first row: a description stands between
+_NAMING: Final = 0.5  # of the labels of a table
+
+
+def plain_rows(
+    advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found], names: frozenset[str]
+) -> tuple[list[Row], list[tuple[int, int]]]:
+    """Return the rows of tables as items with the first characters of their prices, and their characters.
+
+    Words of `names` (lower case) are never taken for misread words of the trade.
+    """
+    made: list[Row] = []
+    spans: list[tuple[int, int]] = []
+    for table in _tables(advert, cells, prices):
+        rows = _rows(table)
+        labels = [row_label(advert, row, cells, prices) for row in rows]
+        least = max(_FEWEST, _SHARE * len(rows))
+        told = [label for label in labels if label is not None]
+        worded = [label for label in told if label.name is not None]
+        paired = sum(len(row) > 1 for row in rows)
+        if paired < max(_FEWEST, _PAIRED * len(rows)) or len(told) < least:
+            continue
+        goods = sum(label.names for label in worded)
+        named = len(worded) >= _NAMING * len(told) and goods >= _NAMING * len(worded)
+        heading = "" if named else _heading_over(advert, rows[0][0], told[0])
+        if not named and not heading:
+            continue
+        name: Cell | None = None
+        for row, label in zip(rows, labels, strict=True):
+            if label is None:
+                continue
+            name = label.name or name
+            if heading and not label.names:
+                item = row_segment(advert, label.cells[0], _under(heading, label), None)
+            elif name is not None:
+                item = row_segment(advert, label.name or label.cells[0], name_in(name.text, names), label.size)
+            else:
+                continue
+            made.append((item, frozenset(p.start for p in row)))
+            spans += [(c.start, c.end) for c in label.cells]
+    return made, spans
+
+
+def _under(heading: str, label: RowLabel) -> str:
+    """Return the article of a heading in the size or kind that a row tells."""
+    told = " ".join(c.text.strip(" .,") for c in label.cells)
+    return f"{heading}, {told}"
+
+
+def _heading_over(advert: AdvertText, first: Found, label: RowLabel) -> str:
+    """Return the goods that the nearest heading over a table names, empty where none does."""
+    top = label.cells[0].flat.centre[1]
+    over = [
+        line
+        for line in advert.lines
+        if 0 < top - line.flat.centre[1] < _REACH * advert.body_px
+        and min(line.flat.right, first.place.right) > max(line.flat.x, label.edge)
+    ]
+    over.sort(key=lambda line: -line.flat.centre[1])
+    for below, line in pairwise(over):
+        text = advert.printed(line)
+        if is_head(advert, line, below) and has_goods(text):
+            return text.strip(" .,:;")
+    return ""
+
+
+def _tables(advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found]) -> list[list[Found]]:
+    """Return the prices of columns that stand side by side, no words between most of them."""
+    tables: list[list[list[Found]]] = []
+    for column in sorted(columns_of(advert, prices), key=lambda c: c[0].place.x):
+        if sorted(p.type_px for p in column)[len(column) // 2] > _DISPLAY * advert.body_px:
+            continue
+        home = next((table for table in tables if any(_beside(other, column, cells) for other in table)), None)
+        if home is None:
+            tables.append([column])
+        else:
+            home.append(column)
+    return [[p for column in table for p in column] for table in tables if len(table) > 1]
+
+
+def _beside(left: Sequence[Found], right: Sequence[Found], cells: Sequence[Cell]) -> bool:
+    """Say whether most prices of the shorter of two columns share a row with one of the other, no name between them."""
+    return free_pairs(left, right, cells, _names) >= max(_FEWEST, _SHARE * min(len(left), len(right)))
+
+
+def _rows(table: Sequence[Found]) -> list[list[Found]]:
+    """Return the prices of a table row by row, from left to right."""
+    rows: list[list[Found]] = []
+    for price in sorted(table, key=lambda p: p.place.centre[1]):
+        if rows and shares_row(rows[-1][0].place, price.place):
+            rows[-1].append(price)
+        else:
+            rows.append([price])
+    return [sorted(row, key=lambda p: p.place.x) for row in rows]
+
+
+def _names(text: str) -> bool:
+    return NAMED.search(text) is not None and not is_term(text)

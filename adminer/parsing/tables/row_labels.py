@@ -1,0 +1,83 @@
+"""The label of a row of a table: the cells left of its first price, the one that names an article, and its size."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from typing import Final
+
+from adminer.parsing.prices.prices import Found
+from adminer.parsing.sets.composition import stated_pieces
+from adminer.parsing.tables.measured_rows import NAMED, left_of
+from adminer.parsing.terms.terms import find_terms
+from adminer.parsing.text.cells import Cell
+from adminer.parsing.text.goods import has_goods
+from adminer.parsing.text.slips import mend_text
+from adminer.parsing.text.text import AdvertText
+
+_MOST_CELLS: Final = 3  # of a label
+_CODE: Final = re.compile(r"(?:No\.? ?)?[A-Z]{0,3}-?\d{1,5}[A-Z]?", re.IGNORECASE)
+_TERM: Final = 0.6  # of a cell that is a term ("reg.")
+_SIZE: Final = re.compile(r"[\d½¼¾⅓⅔⅛/.-]+(?: ?[x×] ?[\d½¼¾/.-]+)*['\"”]?(?: ?[a-z]{2,6}\.?){0,2}", re.IGNORECASE)
+_STOP: Final = re.compile(r"(?<=[a-z]{4})\. ")  # not of an abbreviation
+_AFTER_DASH: Final = re.compile(r"(?<=\w)\s+[-–—]\s.*$")
+
+
+@dataclass(frozen=True, slots=True)
+class RowLabel:
+    """Hold the cells left of a row's prices, the one that names an article, and those after it that tell its size."""
+
+    edge: float  # where the row begins, its number included
+    cells: tuple[Cell, ...]
+    name: Cell | None
+    size: Cell | None
+
+    @property
+    def names(self) -> bool:
+        """Say whether a label names goods of the trade."""
+        return self.name is not None and _names_goods(self.name.text)
+
+
+def row_label(
+    advert: AdvertText, row: Sequence[Found], cells: Sequence[Cell], prices: Sequence[Found]
+) -> RowLabel | None:
+    """Return what stands left of the first price of a row, without its number and the terms of the price."""
+    left = [c for c in left_of(advert, row[0], cells, prices) if any(x.isalnum() for x in c.text)]
+    edge = float(left[0].flat.x) if left else 0.0
+    while left and is_term(left[-1].text):
+        left.pop()
+    if len(left) > 1 and _CODE.fullmatch(left[0].text.strip(" .")):
+        left = left[1:]
+    if not 0 < len(left) <= _MOST_CELLS:
+        return None
+    worded = [c for c in left if NAMED.search(c.text)]
+    name = next((c for c in worded if _names_goods(c.text)), worded[0] if worded else None)
+    after = left[left.index(name) + 1 :] if name is not None else left
+    return RowLabel(edge, tuple(left), name, _as_one([c for c in after if _SIZE.fullmatch(c.text.strip(" .,"))]))
+
+
+def name_in(text: str, names: frozenset[str] = frozenset()) -> str:
+    """Return a name without the line set after it ("Oval platter - Harbor Band"); a stop in a cell ends no sentence."""
+    return mend_text(_STOP.sub(", ", _AFTER_DASH.sub("", text)), names)
+
+
+def _names_goods(text: str) -> bool:
+    return has_goods(text) or stated_pieces(text) is not None
+
+
+@lru_cache(maxsize=4096)
+def is_term(text: str) -> bool:
+    """Say whether a text is mostly a term of sale ("reg.")."""
+    return sum(t.end - t.start for t in find_terms(text)) > _TERM * len(text)
+
+
+def _as_one(cells: Sequence[Cell]) -> Cell | None:
+    """Return cells side by side as one, None of none."""
+    if not cells:
+        return None
+    flat = cells[0].flat
+    for cell in cells[1:]:
+        flat = flat.joined(cell.flat)
+    return replace(cells[0], end=cells[-1].end, text=" ".join(c.text for c in cells), flat=flat)

@@ -1,0 +1,1 @@
+"""Printed terms of trade, and the spaCy pipeline that marks them and the pieces."""

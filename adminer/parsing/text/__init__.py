@@ -1,0 +1,1 @@
+"""The words of an advert: where they stand, the goods they name, the slips of a reader."""

@@ -1,0 +1,255 @@
+"""The text of one advert as a string that remembers where every character stands on the scan."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import groupby, pairwise
+from typing import Final
+
+import numpy as np
+
+from adminer.parsing.text.lexicon import word_list
+from adminer.records import Box, Word
+
+_LONG_WORD: Final = 3  # letters; the box of a shorter word says little about its line
+_LONG_LINE: Final = 4.0  # type sizes between the words a slope is measured with
+_ENOUGH_LINES: Final = 3
+_ENOUGH_FOR_GAIN: Final = 5
+_STRAY: Final = 0.05  # slopes further from the middle one come from boxes of odd words
+_BESIDE: Final = 2.0  # type sizes between two parts of a broken line
+_WAITING: Final = word_list("waiting")
+_LETTER: Final = 0.55  # type sizes across a letter
+_OPENS_FIGURES: Final = frozenset("0123456789.$")
+_LEVEL: Final = 0.004  # a slope below this is no slope: four pixels in a thousand
+
+
+@dataclass(frozen=True, slots=True)
+class Slope:
+    """Hold how type slopes down to the right, pixels a pixel: at the top, and what it gains a pixel down."""
+
+    at_top: float = 0.0
+    gain: float = 0.0
+
+
+@dataclass(frozen=True)
+class TextLine:
+    """Hold one printed line: its words and the characters it takes up in the advert's text."""
+
+    number: int
+    start: int
+    end: int
+    words: tuple[Word, ...]
+    box: Box  # in pixels of the scan
+    flat: Box  # the same with the slope of the type taken out, for comparing rows
+    type_px: float
+    block: int
+
+
+@dataclass(frozen=True)
+class AdvertText:
+    """Hold the text of one advert, lines parted by newlines, words by single spaces."""
+
+    text: str
+    words: tuple[Word, ...]
+    starts: tuple[int, ...]  # first character of each word
+    lines: tuple[TextLine, ...]
+    slope: Slope = Slope()
+
+    def printed(self, line: TextLine) -> str:
+        """Return the text of one line."""
+        return self.text[line.start : line.end]
+
+    def flat(self, box: Box) -> Box:
+        """Return a box with the slope of the type taken out."""
+        return flattened(box, self.slope)
+
+    @cached_property
+    def body_px(self) -> float:
+        """Return the middle type size of the advert, weighed by letters, in pixels."""
+        sizes = sorted((w.type_px, len(w.text)) for w in self.words)
+        half, seen = sum(n for _, n in sizes) / 2, 0
+        for size, letters in sizes:
+            seen += letters
+            if seen >= half:
+                return max(size, 1.0)
+        return 1.0
+
+    @cached_property
+    def _line_starts(self) -> list[int]:
+        return [line.start for line in self.lines]
+
+    @cached_property
+    def joined(self) -> str:
+        """Return the text with a newline turned into a space wherever a sentence may run on into the next line."""
+        characters = list(self.text)
+        for above, below in pairwise(self.lines):
+            if _runs_on(self.text, above, below):
+                characters[above.end] = " "
+        return "".join(characters)
+
+    def word_range(self, start: int, end: int) -> tuple[int, int]:
+        """Return the first word and the one after the last that touch the characters start to end."""
+        first = max(bisect_right(self.starts, start) - 1, 0)
+        last = first
+        while last < len(self.words) and self.starts[last] < end:
+            last += 1
+        return first, last
+
+    def words_of(self, start: int, end: int) -> tuple[Word, ...]:
+        """Return the words that touch the characters start to end."""
+        first, last = self.word_range(start, end)
+        return self.words[first:last]
+
+    def box_of(self, start: int, end: int) -> Box:
+        """Return the box around the characters start to end, words cut in proportion to their letters."""
+        first, last = self.word_range(start, end)
+        boxes = []
+        for i in range(first, max(last, first + 1)):
+            word, at = self.words[i], self.starts[i]
+            boxes.append(_cut(word, max(start - at, 0), min(end - at, len(word.text))))
+        box = boxes[0]
+        for other in boxes[1:]:
+            box = box.joined(other)
+        return box
+
+    def line_at(self, position: int) -> TextLine:
+        """Return the line that holds a character."""
+        return self.lines[max(bisect_right(self._line_starts, position) - 1, 0)]
+
+    def type_px_of(self, start: int, end: int) -> float:
+        """Return the largest type size among the characters, in pixels."""
+        words = self.words_of(start, end)
+        return max((w.type_px for w in words), default=self.body_px)
+
+    def confidence_of(self, start: int, end: int) -> float:
+        """Return the mean confidence of the words touched, weighed by letters."""
+        words = self.words_of(start, end)
+        letters = sum(len(w.text) for w in words)
+        return sum(w.confidence * len(w.text) for w in words) / letters if letters else 0.0
+
+
+def _runs_on(text: str, above: TextLine, below: TextLine) -> bool:
+    """Say whether a sentence may run on: one size of type, and no fresh start in the line below or beside."""
+    if _is_beside(above, below):
+        return True
+    if above.block != below.block or not 0.75 < above.type_px / max(below.type_px, 1.0) < 1.34:
+        return False
+    first, last = text[below.start], text[above.end - 1]
+    if last in ".!?:;":
+        return False
+    return not first.isupper() or last in ",-–—&" or text[above.start : above.end].lower().split()[-1] in _WAITING
+
+
+def _is_beside(one: TextLine, other: TextLine) -> bool:
+    """Say whether a line goes on in another on the same row, a word space or two away."""
+    shared = min(one.flat.bottom, other.flat.bottom) - max(one.flat.y, other.flat.y)
+    gap = other.flat.x - one.flat.right
+    return shared > 0.6 * min(one.flat.h, other.flat.h) and 0 <= gap < _BESIDE * min(one.type_px, other.type_px)
+
+
+def flattened(box: Box, slope: Slope) -> Box:
+    """Return a box moved up or down so that a sloping row of boxes becomes level."""
+    x, y = box.centre
+    level = (y - slope.at_top * x) / (1 + slope.gain * x)
+    return Box(box.x, round(level - box.h / 2), box.w, box.h)
+
+
+def slope_of(words: tuple[Word, ...]) -> Slope:
+    """Measure the slope of the type and how it changes down the page, from the lines long enough to show it.
+
+    A straight line through the slopes of the lines by their height (least squares weighed by length), after the
+    lines far from the middle slope are left out; level where too few lines show anything.
+    """
+    seen: list[tuple[float, float, float]] = []  # height at the left edge, slope, length
+    for _, group in groupby(words, key=lambda w: (w.block, w.line)):
+        line = [w for w in group if len(w.text) >= _LONG_WORD]
+        if len(line) < 2:
+            continue
+        (x0, y0), (x1, y1) = line[0].box.centre, line[-1].box.centre
+        if x1 - x0 > _LONG_LINE * line[0].type_px:
+            slope = (y1 - y0) / (x1 - x0)
+            seen.append((y0 - slope * x0, slope, x1 - x0))
+    if len(seen) < _ENOUGH_LINES:
+        return Slope()
+    heights, slopes, lengths = (np.array(column) for column in zip(*seen, strict=True))
+    middle = float(np.median(np.repeat(slopes, np.maximum(lengths // 50, 1).astype(int))))
+    kept = np.abs(slopes - middle) < _STRAY
+    if kept.sum() < _ENOUGH_LINES:
+        return Slope(middle) if abs(middle) > _LEVEL else Slope()
+    heights, slopes, lengths = heights[kept], slopes[kept], lengths[kept]
+    spread = float(heights.max() - heights.min())
+    if kept.sum() >= _ENOUGH_FOR_GAIN and spread > 0:
+        gain, at_top = np.polyfit(heights, slopes, 1, w=np.sqrt(lengths))
+        if abs(gain) * spread > _LEVEL:
+            return Slope(float(at_top), float(gain))
+    mean = float(np.average(slopes, weights=lengths))
+    return Slope(mean) if abs(mean) > _LEVEL else Slope()
+
+
+def _cut(word: Word, start: int, end: int) -> Box:
+    letters = len(word.text)
+    if letters == 0 or (start <= 0 and end >= letters) or end <= start:
+        return word.box
+    if start > 0 and word.box.w > letters * word.type_px and word.text[start] in _OPENS_FIGURES:
+        # leaders taken into a word leave its figures at the right
+        right, letter = word.box.right, _LETTER * word.type_px
+        return Box(round(right - (letters - start) * letter), word.box.y, round((end - start) * letter), word.box.h)
+    left = word.box.x + round(word.box.w * start / letters)
+    right = word.box.x + round(word.box.w * end / letters)
+    return Box(left, word.box.y, max(right - left, 1), word.box.h)
+
+
+def text_of(words: tuple[Word, ...]) -> AdvertText:
+    """Join words in reading order into the text of an advert; a change of line number starts a line."""
+    parts: list[str] = []
+    starts: list[int] = []
+    lines: list[TextLine] = []
+    kept: list[Word] = []
+    run: list[Word] = []
+    position = 0
+    slope = slope_of(words)
+
+    def close() -> None:
+        if run:
+            box = _around([w.box for w in run])
+            sizes = sorted(w.type_px for w in run)
+            lines.append(
+                TextLine(
+                    len(lines),
+                    starts[-len(run)],
+                    position,
+                    tuple(run),
+                    box,
+                    _around([flattened(w.box, slope) for w in run]),
+                    sizes[len(sizes) // 2],
+                    run[0].block,
+                )
+            )
+            run.clear()
+
+    for word in words:
+        if not word.text.strip():
+            continue
+        if run and (word.line != run[-1].line or word.block != run[-1].block):
+            close()
+            parts.append("\n")
+            position += 1
+        elif run:
+            parts.append(" ")
+            position += 1
+        starts.append(position)
+        kept.append(word)
+        run.append(word)
+        parts.append(word.text)
+        position += len(word.text)
+    close()
+    return AdvertText("".join(parts), tuple(kept), tuple(starts), tuple(lines), slope)
+
+
+def _around(boxes: list[Box]) -> Box:
+    box = boxes[0]
+    for other in boxes[1:]:
+        box = box.joined(other)
+    return box

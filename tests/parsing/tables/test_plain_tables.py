@@ -1,0 +1,109 @@
+"""Tables that no heads explain: the cells left of the first price of a row name it."""
+
+from __future__ import annotations
+
+from adminer.parsing import parse_page
+from adminer.parsing.prices.prices import find_prices
+from adminer.parsing.tables.plain_tables import plain_rows
+from adminer.parsing.text.cells import cells_of
+from tests.parsing.pages import NO_NAMES, Line, advert_text, reading_of
+
+GIFTS = (
+    ("4-pc. place setting", "$4.95", "FREE", "FREE", "$7.95"),
+    ("Vegetable bowl", "$8.95", "$5.95", "FREE", "$10.95"),
+    ("14-in. platter", "$11.95", "$8.95", "$4.95", "$13.95"),
+    ("Sugar & creamer", "$9.95", "$6.95", "$2.95", "$11.95"),
+    ("Gravy boat", "$8.50", "$5.50", "$2.50", "$9.95"),
+)
+
+
+def gift_lines() -> list[Line]:
+    lines: list[Line] = []
+    for i, (name, *cells) in enumerate(GIFTS):
+        lines.append((20, 160 + 26 * i, 16, name))
+        for x, cell in zip((330, 430, 530, 660), cells, strict=True):
+            lines.append((x, 160 + 26 * i, 16, cell))
+    return lines
+
+
+def test_the_name_at_the_left_goes_with_all_prices_of_its_row() -> None:
+    heads: list[Line] = [(20, 130, 16, "Fine china"), (640, 130, 16, "Added pieces")]
+    (advert,) = parse_page(reading_of(heads + gift_lines()), NO_NAMES)
+    got = [(o.item, [p.text for p in o.prices]) for o in advert.offers]
+    assert got == [(name, [c for c in cells if c != "FREE"]) for name, *cells in GIFTS]
+
+
+def test_a_row_that_tells_a_size_goes_on_with_the_name_above_and_a_term_is_no_part_of_it() -> None:
+    rows = (
+        ("Mixing bowl", "1 qt.", "reg. 89¢", "59¢"),
+        ("", "2 qt.", "reg. $1.19", "79¢"),
+        ("Pie plate", "9 in.", "reg. $2.79", "$1.99"),
+        ("", "10 in.", "reg. $4.29", "$3.17"),
+    )
+    lines: list[Line] = []
+    for i, row in enumerate(rows):
+        lines += [(x, 100 + 26 * i, 16, c) for x, c in zip((20, 200, 380, 520), row, strict=True) if c]
+    text = advert_text(*lines)
+    found, _ = plain_rows(text, cells_of(text), find_prices(text, []), frozenset())
+    assert [segment.text for segment, _ in found] == [
+        "Mixing bowl 1 qt", "Mixing bowl 2 qt", "Pie plate 9 in", "Pie plate 10 in"
+    ]  # fmt: skip
+    assert {len(starts) for _, starts in found} == {2}
+
+
+def test_dates_before_the_names_of_a_schedule_are_no_names() -> None:
+    rows = (("Mar. 14", "Dinner plate"), ("Mar. 21", "Salad plate"), ("Mar. 28", "Tea cup"), ("Apr. 4", "Saucer"))
+    lines: list[Line] = []
+    for i, (day, piece) in enumerate(rows):
+        lines += [(20, 100 + 26 * i, 16, day), (160, 100 + 26 * i, 16, piece)]
+        lines += [(400, 100 + 26 * i, 16, "19¢"), (520, 100 + 26 * i, 16, "49¢")]
+    text = advert_text(*lines)
+    found, _ = plain_rows(text, cells_of(text), find_prices(text, []), frozenset())
+    assert [segment.text for segment, _ in found] == [piece for _, piece in rows]
+
+
+def test_rows_without_goods_and_a_single_column_are_no_such_table() -> None:
+    for names, columns in ((("Ward 1", "Ward 2", "Ward 3"), (400, 520)), (("Cup", "Saucer", "Bowl"), (400,))):
+        lines: list[Line] = []
+        for i, name in enumerate(names):
+            lines.append((20, 100 + 26 * i, 16, name))
+            lines += [(x, 100 + 26 * i, 16, f"$1.{20 + i}") for x in columns]
+        text = advert_text(*lines)
+        assert plain_rows(text, cells_of(text), find_prices(text, []), frozenset())[0] == []
+
+
+def test_the_sizes_of_tyres_are_no_prices() -> None:
+    text = advert_text((20, 100, 16, "6.50x13"), (200, 100, 16, "19.95"), (20, 130, 16, "7.35 x 14"))
+    assert [p.text for p in find_prices(text, [])] == ["19.95"]
+
+
+def test_patterns_over_columns_of_prices_go_with_the_piece_and_its_size() -> None:
+    rows = (
+        ("Dinner plates", "9 in.", "$5.40", "$6.75", "$9.60"),
+        ("Breakfast plates", "8 in.", "4.30", "5.40", "7.80"),
+        ("Soup plates", "", "4.80", "6.00", "8.40"),
+        ("Fruit saucers", "5 in.", "2.15", "2.70", "4.10"),
+    )
+    lines: list[Line] = [(x, 100, 16, head) for x, head in ((340, "Alderney"), (480, "Quillon"), (620, "Tresco"))]
+    for i, row in enumerate(rows):
+        places = zip((20, 240, 352, 492, 632), row, strict=True)
+        lines += [(x, 130 + 26 * i, 16, cell) for x, cell in places if cell]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    items = {p.text: o.item for o in advert.offers for p in o.prices}
+    assert items["$6.75"] == "Quillon Dinner plates 9 in"
+    assert items["8.40"] == "Tresco Soup plates"
+    assert items["2.15"] == "Alderney Fruit saucers 5 in"
+
+
+def test_rows_that_tell_only_numbers_and_sizes_are_the_article_of_the_heading_over_them() -> None:
+    lines: list[Line] = [
+        (20, 60, 20, "NAIL HAMMERS"),
+        (20, 90, 16, "Drop forged and polished, with a neck of eight sides."),
+        (20, 130, 16, "No."), (160, 130, 16, "Length"), (320, 130, 16, "Each"), (460, 130, 16, "Per Doz."),
+    ]  # fmt: skip
+    for i, row in enumerate((("H11", "16 in.", "$1.35", "$14.40"), ("H12", "13 in.", "1.25", "13.20"),
+                             ("H13", "7 in.", "1.05", "11.00"))):  # fmt: skip
+        lines += [(x, 156 + 26 * i, 16, cell) for x, cell in zip((20, 160, 324, 470), row, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert [o.item for o in advert.offers] == [f"NAIL HAMMERS, {size} in" for size in (16, 13, 7)]
+    assert [[str(p.amount) for p in o.prices] for o in advert.offers][1] == ["1.25", "13.20"]

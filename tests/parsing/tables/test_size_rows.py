@@ -1,0 +1,64 @@
+"""Rows of lists that tell only a size or a ditto mark go on with the goods above them."""
+
+from __future__ import annotations
+
+from adminer.parsing import parse_page
+from adminer.parsing.prices.prices import find_prices
+from adminer.parsing.tables.size_rows import size_rows
+from adminer.parsing.text.cells import cells_of
+from tests.parsing.pages import NO_NAMES, Line, advert_text, reading_of
+
+
+def items(*lines: Line) -> list[str]:
+    adverts = parse_page(reading_of(list(lines)), NO_NAMES)
+    return [offer.item for advert in adverts for offer in advert.offers]
+
+
+def rows(*labels: str) -> list[Line]:
+    lines: list[Line] = []
+    for number, label in enumerate(labels):
+        y = 60 + 22 * number
+        lines += [(20, y, 14, label), (330, y, 14, f"$1.{number + 1}0")]
+    return lines
+
+
+HEAD: Line = (90, 30, 18, "PIPE WRENCHES")
+
+
+def test_bare_sizes_are_sizes_of_the_goods_in_the_heading() -> None:
+    assert items(HEAD, *rows("8 in.", "10", "14")) == [
+        "PIPE WRENCHES, 8 in",
+        "PIPE WRENCHES, 10 in",
+        "PIPE WRENCHES, 14 in",
+    ]
+
+
+def test_ditto_and_a_qualifier_go_on_with_the_heading() -> None:
+    assert items(HEAD, *rows("Light, 8 in.", "do. 10 in.", "Heavy, 8 in.", "do. 10 in.")) == [
+        "PIPE WRENCHES, Light, 8 in",
+        "PIPE WRENCHES, Light 10 in",
+        "PIPE WRENCHES, Heavy, 8 in",
+        "PIPE WRENCHES, Heavy 10 in",
+    ]
+
+
+def test_a_size_goes_on_with_the_goods_of_the_row_above() -> None:
+    assert items(*rows("Dish pan, 10 qt.", "14 qt.", "Kettle, 6 qt.", "8 qt."))[1::2] == [
+        "Dish pan, 14 qt",
+        "Kettle, 8 qt",
+    ]
+
+
+def test_rows_of_figures_without_goods_are_kinds_of_the_goods_in_the_heading() -> None:
+    assert items((90, 30, 18, "NAILS, per pound"), *rows("8d and up", "6d bright", "3d fine")) == [
+        "NAILS, 8d and up",
+        "NAILS, 6d bright",
+        "NAILS, 3d fine",
+    ]
+
+
+def test_a_second_price_beside_the_first_is_for_the_same_size() -> None:
+    beside: list[Line] = [(420, 60 + 22 * n, 14, f"$9.{n + 1}0") for n in range(3)]
+    advert = advert_text(HEAD, *rows("8 in.", "10", "14"), *beside)
+    made, _ = size_rows(advert, cells_of(advert), find_prices(advert, []))
+    assert [len(starts) for _, starts in made] == [2, 2, 2]
