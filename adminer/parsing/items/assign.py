@@ -104,16 +104,19 @@ def _costs_of(
     telling = {text.start for one in told for text in one.texts}
     feet = {one.name.start: one.lines[-1].flat for one in told}
     hanging = hang_below(groups, segments)
-    labelled = [group[0] for group in groups if not any(_heads(advert, s, group[0]) for s in segments)]
+    under_head = [[any(_heads(advert, s, found) for s in segments) for found in group] for group in groups]
+    labelled = [group[0] for group, headed in zip(groups, under_head, strict=True) if not headed[0]]
+    labels = [_prices_labelled(segment, labelled, segments) for segment in segments]
     for g, group in enumerate(groups):
         cell = any(is_cell(found, prices, advert.body_px) for found in group)
         row = table.item_of(group) if table is not None else None
         line = advert.lines[group[0].line]
         qualifies = is_adjectival(advert, group[0])
         numbered = without_order_marks(advert.text[line.start : group[0].start])[1]
-        headed = not cell and any(_heads(advert, segment, found) for found in group for segment in segments)
+        headed = not cell and any(under_head[g])
+        rivals = [p.place.centre for p in prices if not any(p is mine for mine in group)]
         for s, segment in enumerate(segments):
-            cost, why = _cost(advert, group, segment, prices, rules, segments, feet.get(segment.start))
+            cost, why = _cost(advert, group, segment, prices, rivals, rules, segments, feet.get(segment.start))
             if segment is row:
                 cost, why = -HOPELESS, ON_TABLE_ROW
             elif why == ON_ROW and _text_between(segment, group[0], segments):
@@ -130,8 +133,8 @@ def _costs_of(
                 cost += _TOLD
             elif s in over and not same_row(segment.last, group[0].place):
                 cost += 0.5  # the small type under a name tells more of it
-            if why in {ABOVE, BELOW} and _has_own_price(segment, group, labelled, segments):
-                cost += 0.8  # the label of another price's row
+            if why in {ABOVE, BELOW} and not same_row(segment.flat, group[0].place):
+                cost += 0.8 * any(other is not group[0] for other in labels[s])  # the label of another price's row
             if hanging and why in {ABOVE, BELOW}:
                 cost += 0.8 if why == ABOVE else -0.4  # as everywhere in this advert
             elif why == BELOW and not segment.goods:
@@ -159,11 +162,12 @@ def _cost(
     group: list[Found],
     segment: Segment,
     prices: list[Found],
+    rivals: list[tuple[float, float]],
     rules: tuple[Box, ...],
     segments: list[Segment],
     foot: Box | None,
 ) -> tuple[float, str]:
-    """Return what a text costs as the item of a group; `foot` is the last line of small type that tells more of it."""
+    """Return what a text costs as the item of a group, among the middles of rivals; `foot` ends its small type."""
     mains = [found for found in group if found.role not in _FOLLOWING_ROLES] or group
     first = mains[0]
     best, why = 1e5, ""
@@ -173,7 +177,7 @@ def _cost(
             if cost < best:
                 best, why = cost, reason
     if best < HOPELESS:
-        best += 0.8 * _prices_between(segment, first, prices, group)
+        best += 0.8 * _prices_between(segment, first, rivals)
     if best < HOPELESS and segment.goods and why == ABOVE and not is_cell(first, prices, advert.body_px):
         best = min(best, stack_cost(advert, segment, first, prices, segments))
     flow, reason = flow_cost(advert, mains, segment, prices, segments)
@@ -240,27 +244,28 @@ def _is_between_lines(segment: Segment, price: Box) -> bool:
 
 def _text_between(segment: Segment, found: Found, segments: list[Segment]) -> bool:
     """Say whether another text stands on the row between a text and a price."""
+    left, right = segment.last.right - 2, found.place.x + 2
     return any(
-        other is not segment
+        left <= other.first.x
+        and other.last.right <= right
+        and other is not segment
         and not (segment.goods and other.talks)  # "Suits & Raincoats. Latest style, from 27/6"
         and other.first_line != segment.last_line  # "53-piece set - Harbor Band" is one line in two parts
         and other.content > 0
-        and segment.last.right <= other.first.x + 2
-        and other.last.right <= found.place.x + 2
         and same_row(other.last, found.place)
         for other in segments
     )
 
 
-def _has_own_price(segment: Segment, group: list[Found], labelled: list[Found], segments: list[Segment]) -> bool:
-    """Say whether another price, one with no heading over it, stands right of a text on its row, however tall."""
-    return not same_row(segment.flat, group[0].place) and any(
-        other not in group
-        and same_row(segment.flat, other.place)
-        and other.place.x >= segment.flat.right - 0.3 * other.place.h
-        and not _text_between(segment, other, segments)
-        for other in labelled
-    )
+def _prices_labelled(segment: Segment, labelled: list[Found], segments: list[Segment]) -> list[Found]:
+    """Return the prices, with no heading over them, that stand right of a text on its row, however tall they are."""
+    return [
+        price
+        for price in labelled
+        if same_row(segment.flat, price.place)
+        and price.place.x >= segment.flat.right - 0.3 * price.place.h
+        and not _text_between(segment, price, segments)
+    ]
 
 
 def _heads(advert: AdvertText, segment: Segment, found: Found) -> bool:
@@ -284,17 +289,10 @@ def _is_row(text: Box, text_px: float, price: Box, price_px: float) -> bool:
     return 0.45 < ratio < 2.2 and level
 
 
-def _prices_between(segment: Segment, found: Found, prices: list[Found], group: list[Found]) -> int:
-    """Count the prices of other groups that stand in the strip between a segment and a price."""
+def _prices_between(segment: Segment, found: Found, rivals: list[tuple[float, float]]) -> int:
+    """Count the prices of other groups, by their middles, that stand in the strip between a segment and a price."""
     ax, ay = segment.flat.centre
     bx, by = found.place.centre
-    count = 0
-    for other in prices:
-        if any(other is mine for mine in group):
-            continue
-        x, y = other.place.centre
-        inside_x = min(ax, bx) - 1 <= x <= max(ax, bx) + 1
-        inside_y = min(ay, by) - 1 <= y <= max(ay, by) + 1
-        if inside_x and inside_y:
-            count += 1
-    return min(count, 2)
+    left, right = min(ax, bx) - 1, max(ax, bx) + 1
+    top, foot = min(ay, by) - 1, max(ay, by) + 1
+    return min(sum(top <= y <= foot and left <= x <= right for x, y in rivals), 2)

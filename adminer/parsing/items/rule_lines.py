@@ -28,15 +28,19 @@ def rules_that_part(advert: AdvertText, segment: Segment, found: Found, rules: t
 def rule_between(one: Box, other: Box, rules: tuple[Box, ...]) -> bool:
     """Say whether a rule, and no dash or serif of the type itself, runs between the middles of two boxes."""
     (ax, ay), (bx, by) = one.centre, other.centre
-    for rule in rules:
-        if rule.w >= rule.h:
-            y = rule.y + rule.h / 2
-            if any(box.y <= y <= box.bottom and rule.w < box.w for box in (one, other)):
-                continue  # a dash or a serif of the type itself
-            if min(ay, by) < y < max(ay, by) and rule.x <= (ax + bx) / 2 <= rule.right and rule.w > 3 * rule.h:
-                return True
-        else:
-            x = rule.x + rule.w / 2
-            if min(ax, bx) < x < max(ax, bx) and rule.y <= (ay + by) / 2 <= rule.bottom and rule.h > 3 * rule.w:
-                return True
-    return False
+    left, right, x = min(ax, bx), max(ax, bx), (ax + bx) / 2
+    top, foot, y = min(ay, by), max(ay, by), (ay + by) / 2
+    return any(
+        top < rule.y + rule.h / 2 < foot
+        and rule.x <= x <= rule.x + rule.w
+        and rule.w > 3 * rule.h
+        and not any(_is_of_type(rule, box) for box in (one, other))
+        if rule.w >= rule.h
+        else left < rule.x + rule.w / 2 < right and rule.y <= y <= rule.y + rule.h and rule.h > 3 * rule.w
+        for rule in rules
+    )
+
+
+def _is_of_type(rule: Box, box: Box) -> bool:
+    """Say whether a level rule is a dash or a serif of the type in a box."""
+    return rule.w < box.w and box.y <= rule.y + rule.h / 2 <= box.bottom

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass
 from typing import Final
@@ -112,14 +113,13 @@ def _nearest_over(advert: AdvertText, line: TextLine, *, under: bool = True) -> 
     Lines are told apart by their middles: boxes of sloping or worn type reach into the next line.
     """
     sign, best = (1 if under else -1), None
-    least = _HALF_LINE * line.type_px
+    place, least, nearest = line.flat, _HALF_LINE * line.type_px, math.inf
+    middle, left, right = place.centre[1], place.x, place.right
     for other in advert.lines:
-        at, place = other.flat, line.flat
-        step = sign * (place.centre[1] - at.centre[1])
-        if step <= least or min(at.right, place.right) - max(at.x, place.x) < _ACROSS * min(at.w, place.w):
-            continue
-        if best is None or step < sign * (place.centre[1] - best.flat.centre[1]):
-            best = other
+        at = other.flat
+        step = sign * (middle - (at.y + at.h / 2))
+        if least < step < nearest and min(at.x + at.w, right) - max(at.x, left) >= _ACROSS * min(at.w, place.w):
+            best, nearest = other, step
     return best
 
 
