@@ -15,6 +15,9 @@ Gray = NDArray[np.uint8]
 
 BAND = 512  # rows evened at a time: a page of 60 megapixels as floating numbers would take a gigabyte
 SPECK = 4  # pixels of ink with nothing near: the point of a small type has more, or a letter beside it
+BLUR = (
+    8.0  # standard deviation in pixels below which a blur costs little, and above which a smaller copy serves as well
+)
 LEAST_CONTRAST = 60  # levels of 255 between paper and ink: less is grain, not type
 
 
@@ -97,9 +100,17 @@ def ground_of(gray: Gray) -> Ground:
     """Measure the surroundings of each pixel, evenly over the page."""
     reach = max(15, min(gray.shape) // 20) | 1
     window = np.ones((reach, reach), np.uint8)
-    light = cv2.GaussianBlur(cv2.dilate(gray, window).astype(np.float32), (0, 0), reach / 2)
-    dark = cv2.GaussianBlur(cv2.erode(gray, window).astype(np.float32), (0, 0), reach / 2)
-    return Ground(gray, np.asarray(light, np.float32), np.asarray(dark, np.float32))
+    return Ground(gray, _softened(cv2.dilate(gray, window), reach / 2), _softened(cv2.erode(gray, window), reach / 2))
+
+
+def _softened(plane: cv2.typing.MatLike, sigma: float) -> NDArray[np.float32]:
+    """Blur a picture that has nothing finer than the blur, at a size at which that is cheap."""
+    height, width = plane.shape
+    step = max(1, int(sigma / BLUR))
+    size = max(1, round(width / step)), max(1, round(height / step))
+    small = cv2.resize(plane.astype(np.float32), size, interpolation=cv2.INTER_AREA)
+    blurred = cv2.GaussianBlur(small, (0, 0), sigma / step)
+    return np.asarray(cv2.resize(blurred, (width, height), interpolation=cv2.INTER_LINEAR), np.float32)
 
 
 def lift_faint(ground: Ground) -> Gray:

@@ -235,9 +235,11 @@ def _stands_alone(advert: AdvertText, term: Term, prices: list[Found], terms: li
     line = advert.line_at(term.start)
     spans = [(term.start, term.end)] + [(p.start, p.end) for p in prices]
     spans += [(t.start, t.end) for t in terms if t.scope == "price"]
-    rest = "".join(
-        " " if any(start <= at < end for start, end in spans) else advert.text[at] for at in range(line.start, line.end)
-    )
+    rest = advert.text[line.start : line.end]
+    for start, end in spans:
+        at, to = max(start - line.start, 0), min(end, line.end) - line.start
+        if at < to:
+            rest = rest[:at] + " " * (to - at) + rest[to:]
     return len(re.findall(r"[A-Za-z]{3,}", rest)) <= (0 if _is_loose(term) else 2)
 
 

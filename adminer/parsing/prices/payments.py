@@ -31,19 +31,20 @@ _ALIKE: Final = 4  # times one payment: the other
 
 def name_payments(advert: AdvertText, prices: list[Found]) -> list[Found]:
     """Give the prices that stand over a label like "cash down" or "a month" the role it names."""
+    priced = {price.line for price in prices}  # the words of these lines speak of the price in them
+    labels: list[tuple[Box, list[tuple[Box, PriceRole]]]] = []
+    for line in advert.lines:
+        if len(line.words) > _LABEL_WORDS or line.number in priced:
+            continue  # a sentence: "Keep it a month"
+        runs = _short_runs(advert, line)
+        if told := [(at, _PAYMENT_LABELS[words]) for at, words in runs if words in _PAYMENT_LABELS]:
+            labels.append((line.flat, told))
     made = []
     for price in prices:
         role = price.role
-        for line in advert.lines if role == "price" else ():
-            if len(line.words) > _LABEL_WORDS:
-                continue  # a sentence: "Keep it a month"
-            own = any(other.line == line.number for other in prices)  # then its words speak of that price
-            if own or not _is_under(line.flat, price.place, advert.body_px):
-                continue
-            for place, words in _short_runs(advert, line):
-                label = _PAYMENT_LABELS.get(words)
-                if label and _is_under(place, price.place, advert.body_px):
-                    role = label
+        for line_at, told in labels if role == "price" else ():
+            if _is_under(line_at, price.place, advert.body_px):
+                role = next((r for at, r in reversed(told) if _is_under(at, price.place, advert.body_px)), role)
         made.append(replace(price, role=role))
     return _told_by_pairs(advert, made)
 
