@@ -21,7 +21,10 @@ STEPS: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
     ("types", ("-m", "mypy")),
     # the demo's own digitising is what the floors, the browser tests and the documents are then tested on
     ("demo", ("-m", "adminer.cli.main", "demo", "--folder", str(DEMO))),
-    ("tests", ("-m", "pytest", "-n", "2", "--dist", "loadfile", "-rfEs", "--durations", "10")),
+    (
+        "tests",
+        ("-m", "pytest", "-n", "2", "--dist", "loadfile", "--no-loadscope-reorder", "-rfEs", "--durations", "10"),
+    ),
 )
 
 
