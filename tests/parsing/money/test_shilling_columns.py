@@ -51,6 +51,20 @@ def test_a_column_ends_at_the_next_head_and_a_nought_of_shillings_leaves_pence()
     assert sums(*TEA, *RICE, *SOAP, *again, *figs, *peel, *lime) == ["1/10", "3½d.", "9/-", "8.", "9½d.", "1/0", "2/6"]
 
 
+def shifted(y: int, name: str, shillings: str, pence: str) -> list[Line]:
+    return [(20, y, 16, name), *((x, y, 16, text) for x, text in ((335, shillings), (378, pence)) if text)]
+
+
+def test_figures_set_to_the_right_of_their_signs_are_told_by_the_rows_that_have_both() -> None:
+    rows = [*shifted(50, "Tea", "1", "9"), *shifted(75, "Rice", "0", "4½"), *shifted(100, "Soap", "", "8")]
+    assert sums(*rows, *shifted(125, "Figs", "2", "65")) == ["1/9", "4½d.", "8d.", "2/6½"]
+
+
+def test_a_head_over_enough_rows_speaks_for_one_beside_it_over_few() -> None:
+    beside: list[Line] = [(500, 20, 16, "s."), (545, 20, 16, "d."), (500, 50, 16, "45"), (545, 50, 16, "0")]
+    assert sums(*TEA, *RICE, *SOAP, *beside) == ["1/10", "3½d.", "9/-", "45/0"]
+
+
 def test_more_than_eleven_pence_and_the_count_of_a_later_head_make_no_sum() -> None:
     assert sums(*TEA, *RICE, *SOAP, *row(125, "Figs", "1", "14"))[-2:] == ["1", "14"]
     assert sums(*TEA, *RICE, *SOAP, (300, 125, 16, "6 for"))[-1] == "6"
