@@ -20,16 +20,27 @@ _HEAD: Final = re.compile(
     r"(?:tapes?|receipts?|purchases?)(?: (?:of|needed|required|total(?:l?ing)?))?[ :.]*",
     re.IGNORECASE,
 )
+_WITH: Final = re.compile(
+    r"(?:price )?(?:with(?:out)?|if|no)[ :.]*", re.IGNORECASE
+)  # the first line of a head of prices
 _STEPS: Final = 3.0  # heights of the first sum between it and the head of its column
 
 
 def without_thresholds(advert: AdvertText, prices: list[Found], cells: Sequence[Cell]) -> list[Found]:
     """Return the prices of an advert without the sums of columns headed by what must be bought first."""
-    heads = [c for c in cells if _HEAD.fullmatch(c.text)]
+    opened = [c for c in cells if _WITH.fullmatch(c.text)]
+    heads = [c for c in cells if _HEAD.fullmatch(c.text) and not any(_is_over(o, c) for o in opened)]
     if not heads:
         return prices
     taken = [p for column in columns_of(advert, prices) if _is_headed(column[0], heads) for p in column]
     return [p for p in prices if not any(p is other for other in taken)]
+
+
+def _is_over(one: Cell, head: Cell) -> bool:
+    """Say whether a cell is the line over a head: "without" over "purchase"."""
+    apart = head.flat.centre[1] - one.flat.centre[1]
+    across = min(one.flat.right, head.flat.right) > max(one.flat.x, head.flat.x)
+    return across and 0 < apart < _STEPS * head.flat.h
 
 
 def _is_headed(top: Found, heads: Sequence[Cell]) -> bool:

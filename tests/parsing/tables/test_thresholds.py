@@ -31,6 +31,13 @@ def test_what_must_be_saved_in_tapes_is_no_price() -> None:
         assert prices_under(head) == [(piece, sums[1:]) for piece, *sums in PLAN]
 
 
+def test_a_head_of_two_lines_that_says_with_or_without_heads_prices() -> None:
+    lines = [line for line in plan("Tapes") if line[3] != "WITHOUT TAPES"]
+    lines += [(600, 75, 16, "without"), (600, 100, 16, "purchase")]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert [[p.text for p in o.prices] for o in advert.offers] == [sums[1:] for _, *sums in PLAN]
+
+
 def test_under_another_head_the_same_sums_are_prices() -> None:
     assert ("Dinner plate", ["$15", ".49", ".75"]) in prices_under("Value")
 
