@@ -16,6 +16,7 @@ from adminer.parsing.money.no_prices import no_prices
 from adminer.parsing.money.points import restore_points
 from adminer.parsing.money.spoken_sums import find_spoken_sums
 from adminer.parsing.money.sterling_columns import read_columns
+from adminer.parsing.prices.column_cells import find_column_cells
 from adminer.parsing.prices.column_points import restore_column_points
 from adminer.parsing.prices.confidence import price_confidence
 from adminer.parsing.prices.likely_cents import find_likely_cents
@@ -146,6 +147,7 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
         amounts += find_split_sums(advert, amounts)
         amounts += find_unsigned(advert, amounts, terms)
         amounts += restore_column_points(advert, amounts)
+    amounts += find_column_cells(advert, amounts, sterling_currency(text) if sterling else "USD")
     amounts.sort(key=lambda a: a.start)
     requirements = [(t.start, t.end) for t in terms if t.kind in {"with_purchase", "stamps"}]
     none = no_prices(text, amounts)
