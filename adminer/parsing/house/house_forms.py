@@ -17,21 +17,23 @@ from adminer.parsing.text.slips import is_word
 
 FIRM: Final = re.compile(
     r"\b(?:C[Oo]|C(?i:ompany)|B(?i:ros)|B(?i:rothers)|(?:&|A(?i:nd)|and) S(?i:ons?)|S(?i:ons?)|L(?i:td)|L(?i:imited)|"
-    r"I(?i:nc)|M(?i:fg)|M(?i:anufacturing)|C(?i:orp)|C(?i:orporation)|C(?i:ie))\b\.?"
+    r"I(?i:nc)|M(?i:fg)|M(?i:anufacturing)|C(?i:orp)|C(?i:orporation)|C(?i:ie)|C(?i:oy)|M(?i:erc)|F(?i:r[eè]res)|"
+    r"F(?i:ils))\b\.?"
 )
 _SHOPS: Final = (
     r"Stores?|(?:Super ?)?Markets?|Mercantile|Dry Goods|Shops?|Shoppe|Grocery|Groceries|Grocers?|Hardware|Furniture|"
     r"Jewell?ers?|Pharmacy|Drug Store|Department Store|Emporium|Bazaar|Variety Store|Theat(?:re|er)|"
     r"(?:Service |Filling )?Stations?|(?:Discount|Shopping|Food|Trading) (?:Center|Centre)|Discount|Mart|"
     r"Nurser(?:y|ies)|Dairy|Dairies|Studios?|Tea ?Rooms?|Greenhouses?|Florists?|(?:Fuel|Coal|Lumber|Wood) Yard|Works|"
-    r"Mills?|Bakery|Trading Post|House|Outfitters?|Tailors?|Drapers?|Importers?|Agency"
+    r"Mills?|Bakery|Trading Post|House|Outfitters?|Tailors?|Drapers?|Importers?|Agency|Railways?|Railroad|"
+    r"(?:Book|Food|Super|Smoke|Steak|Play|Drug|Road)(?:shop|store|mart|house|market)s?"
 )
 HOUSE: Final = re.compile(rf"{FIRM.pattern}|(?i:\b(?:{_SHOPS})\b\.?)")
 # what a shop or maker calls itself by, though the word says less than "Store"
 TRADE: Final = re.compile(
     r"\b(?:Drugs?|Caf[eé]|Restaurant|Lunch|Grill|Laundry|Cleaners|Electric|Supply|Depot|Stand|Motors|Garage|"
     r"Auto(?: Supply| Parts)?|Radio|Appliances?|Clothiers?|Millinery|Feed|Hatchery|Creamery|Exchange|Syndicate|"
-    r"Co-?op(?:erative)?|Association|Hall|Foodliner|Fair|Distributors?|Industries|Enterprises|Associates|Guild|Crafts|"
+    r"Co-?op(?:erative)?|Association|Hall|Foodliner|Fairs?|Distributors?|Industries|Enterprises|Associates|Guild|Crafts|"
     r"Potter(?:y|ies|s)|Looms|Weavers|Products|Laborator(?:y|ies)|Press|Publishers|Institute|Opticians?|Photographers?|"
     r"Dentists?|Plumbers?|Ironmongers?|Chemists?|Butchers?|Fishmongers?|Confectioners?|Stationers?|Drapery|Seedsmen|"
     r"Providers|Self[- ]?Serv(?:e|ice)|"
@@ -42,6 +44,11 @@ TRADE: Final = re.compile(
     r"Jewelry|Warehouse|Superettes?|Variet(?:y|ies)|Clubs?|Bootery|Booterie|Hotel|Inn|Tavern|Lumber|Elevator|"
     r"Plant|Greenhouse|Cycles?|Oil|Gas|Ice|Coal|Fuel|Implements?|(?<=& )Body|Salon|Barbers?|Cobbler|Loans?|"
     r"Insurance|Realty|Agents?|Brokers?|Bottling|Paints?|Wallpapers?|Floral|Optical|Hdwe|Pavilion|"
+    r"Chandlers?|Provisioners?|Purveyors?|Costumiers?|Milliners?|Modiste|Dressmakers?|Haberdashers?|Optometrists?|"
+    r"Auctioneers?|Contractors?|Electricians?|Decorators?|Blacksmiths?|Watchmakers?|Silversmiths?|Goldsmiths?|"
+    r"Cabinet ?makers?|(?:Store|Shop)keepers?|Perfumers?|Wheelwrights?|Steamships?|Coaches|Taxi|Cabs?|Livery|"
+    r"Librar(?:y|ies)|Cinema|Opticals?|Cut[- ]Rate|Trust|Savings(?: (?:&|and) Loans?)?|"
+    r"(?:Motor|Auto|Car|Truck|Tractor|Implement) Sales|"
     r"Foods|Provisions|Meats|Shoes|Seeds?|Hats|Fashions|Labels|Pianos?|Music|Books|Toys|Gifts|Liquors|Wines|Tires?|Farms?|"
     r"Gardens?|Orchards?|Ranch|Bank|Home|City|Town|Barn|World|Land|Village|Way|King|Castle)\b",
     re.IGNORECASE,
@@ -62,6 +69,13 @@ BAZAAR: Final = re.compile(
     r"palace|globe|rule|popular|elite|vogue|front)|cash (?:&|and) carry|cash store",
     re.IGNORECASE,
 )
+# what theatres were called everywhere, without the word
+THEATRE: Final = re.compile(
+    r"(?:the )?(?:new )?(?:strand|bijou|rialto|majestic|orpheum|lyric|lyceum|palace|gem|princess|empress|regent|"
+    r"capitol|roxy|grand|star|isis|crystal|liberty|colonial|hippodrome|alhambra|odeon|savoy|tivoli|empire|paramount|ritz|"
+    r"criterion|gaiety|garrick|novelty|victory|dreamland|avalon|opera house)",
+    re.IGNORECASE,
+)
 _SHORT_FORENAME: Final = (
     r"(?i:Geo|Wm|Chas|Jas|Jno|Thos|Robt|Jos|Saml|Sol|Benj|Edw|Alex|Theo|Fred|Hy|Danl?|Abr|Aug|Herm)\. ?"
 )
@@ -78,7 +92,8 @@ _OWNER: Final = re.compile(
 )
 _PERSON: Final = re.compile(r"^(?P<first>[A-Z][A-Za-z]{2,}) (?:[A-Z]\. ?)?(?P<last>[A-Z][A-Za-z'’]{2,})$")
 PAIR: Final = re.compile(
-    r"^[A-Z][\w'’.]+,? (?:(?:[A-Z][\w'’.]+,? )?)(?:&|and|AND) [A-Z][\w'’.]+(?:,? (?:Co|Company|Inc|Ltd|Limited)\.?)?$"
+    r"^(?:(?i:Messrs)\.? )?[A-Z][\w'’.]+,? (?:(?:[A-Z][\w'’.]+,? )?)(?:&|and|AND) "
+    r"[A-Z][\w'’.]+(?:,? (?:Co|Company|Inc|Ltd|Limited)\.?)?$"
 )
 _POSSESSIVE: Final = re.compile(r"^[A-Z][A-Za-z]{2,}(?:[- ][A-Z][a-z]+)?(?:['’][Ss]|[sS]['’])(?: (?P<trade>.+))?$")
 _WEARERS: Final = re.compile(
@@ -86,9 +101,24 @@ _WEARERS: Final = re.compile(
     r"mother|father|bride|today|tomorrow|season|winter|summer|spring|nature|world|dealer|grocer|week|year)['’s]",
     re.IGNORECASE,
 )
+_ABROAD: Final = re.compile(
+    r"^(?i:Maison|Grands Magasins|Magasins?|Chez|Casa|Veuve|Comptoir|Bazar|[ÉE]tablissements|[ÉE]ts\.?) "
+    r"(?:(?i:de|du|des|la|le|al|el) )*(?!Nouveaut)[A-Z]\w+"
+)
+# a letter that is a word or a country's, as in "A Debt of Honor", "U.S. Choice"
+_NO_INITIALS: Final = re.compile(r"^A [A-Z][a-z]|^I [A-Z]|^U\. ?S\.", re.ASCII)
+# what is said of shops in general: "NEW STORE", "14 neighborhood stores"
+_SAID_OF_SHOPS: Final = re.compile(
+    r"^(?:(?i:\d+|all|any|both|every|most|no|other|our|these|those|your|how|new|two|three|four|five|six|seven|eight)"
+    r"(?![\w'’])\W*)+(?:[a-z]\w* ?)*$"
+)
 _DOUBLE: Final = re.compile(r"^[A-Z][a-z]{2,}-[A-Z][a-z]{2,}$|^[A-Z]{3,}-[A-Z]{3,}$")
 _OF_TOWN: Final = re.compile(r"(?<=\w{3}) of (?:[A-Z][a-z]+|[A-Z]{3,})(?: [A-Z]\w+)?$")
-PROPRIETOR: Final = re.compile(r"\bProp(?:rietor)?s?\b|\bManager\b|\bMgr\b", re.IGNORECASE)
+PROPRIETOR: Final = re.compile(
+    r"\b(?:(?:Traffic|General|Business|Sales|Vice|Station) )?(?:Prop(?:rietor)?s?|Manager|Mgr|President|Secretary|"
+    r"Superintendent|Cashier)\b",
+    re.IGNORECASE,
+)
 PRESENTS: Final = r" (?:presents?|announces?|invites|offers|introduces|celebrates)\b"
 _COMMON: Final = (
     word_list("slogan") | word_list("function") | word_list("prose") | word_list("particulars") | word_list("enquiry")
@@ -105,8 +135,12 @@ def weigh_form(text: str, after: str) -> tuple[float, str]:
     houses = list(HOUSE.finditer(text))
     if houses and len(rest := HOUSE.sub("", text).strip(" &.,")) >= 2:
         plain = is_plain(rest) and not FIRM.search(text)
+        if _SAID_OF_SHOPS.match(rest):
+            return 0.0, ""
         return (0.8 if houses[-1].end() >= len(text) - _CLOSING else 0.4) - 0.4 * plain, f"“{houses[-1][0]}”"
-    if _INITIALS.match(text) or _OWNER.match(text) or _TITLE.match(text):
+    if _ABROAD.match(text):
+        return 0.7, "what shops of the Levant call themselves"
+    if (_INITIALS.match(text) and not _NO_INITIALS.match(text)) or _OWNER.match(text) or _TITLE.match(text):
         # the owner named under a shop's own name
         return (0.05 if PROPRIETOR.match(after.strip(" ,.")) else 0.7), "initials and a name"
     if PAIR.match(text) and not is_plain(text) and not names_goods(text) and not re.search(r"[a-z]{4}\. ", text):

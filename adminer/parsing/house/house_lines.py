@@ -32,11 +32,13 @@ ADDRESS: Final = re.compile(
     r"\b\d{1,5}(?:-\d+)? (?:[NSEW]\.? |North |South |East |West )?[A-Z0-9][\w.'’]*(?: "
     r"[A-Z0-9][\w.'’]*){0,3},? ?(?:St|Street|Ave|Avenue|Road|Rd|Blvd|Boulevard|Place|Pl|Square|Sq|Bldg|Drive|Dr|"
     r"Lane|Highway|Broadway|Way|Terrace|Pike)\b\.?"
-    r"|(?<!['’][sS] )\b(?:Cor(?:ner)?\.?(?! (?i:market|store|drug|grocery|fruit|cafe|shop|hardware|bakery)s?\b)|Box) "
+    r"|(?<!['’][sS] )\b(?:Cor\.?|Corner(?: of|(?= [A-Z0-9][\w.]* (?:and|&|at|St|Sts|Street|Streets)\b))|Box) "
     r"(?:of )?[A-Z0-9][\w.]*(?: (?:and|&) [A-Z][\w.]*)?",
 )
 LANDMARK: Final = re.compile(
-    r"(?:opp(?:osite|\.)|near|next (?:door )?to|across from|facing|over|foot of|head of)(?: the)? (?=[A-Z])",
+    r"(?:opp(?:osite|\.)|near|next (?:door )?to|across from|facing|over|foot of|head of)(?: the)? (?=[A-Z])|"
+    r"on the (?:public )?square\b|(?:(?:first|second|third|\w+ (?:doors?|blocks?|miles?)|just) )?"
+    r"(?:north|south|east|west|back|rear) of the \w",
     re.IGNORECASE,
 )
 _AFTER_NAME: Final = re.compile(
@@ -55,12 +57,24 @@ _CORNER: Final = re.compile(r", (?=[A-Z][A-Za-z]+ (?:and|&) [A-Z])")
 _SEGMENT: Final = re.compile(r",\s+(?!(?i:inc|ltd|limited|co|and|incorporated)\b|& )")
 _PARTED: Final = re.compile(r" ?[·•|*] ?| [–—-] ")
 _RUN_ON: Final = re.compile(r"^(?=[a-z])[^.!?]*[.!?] (?=[A-Z]\w)")  # the end of the text before a name
+# the hours that a department store prints on both sides of its name
+_HOURS: Final = re.compile(
+    r"^(?:Store|Shop) (?:Opens|Open|Hours)\b.{0,14}?\b[ap]\.? ?m\.?,? |"
+    r"(?:(?<=[a-z.])| )(?:Store )?(?:Close?s|Closed? at) ?\d.*$",
+    re.IGNORECASE,
+)
 _FOLIO: Final = re.compile(
     r"^\d{1,4} (?=[A-Z]{3})|(?<=[A-Z]{3}) \d{1,4}$"
 )  # the number of a catalogue's page beside its name
 _AMPERSAND: Final = re.compile(r"(?: |(?<=[a-z]{3}))&(?:[a-z]? |(?=[A-Z]))")  # "&Co.", "&t Son", "Thorne& Vale"
+_SPACED_PAIR: Final = re.compile(r"^([A-Z][a-z]{2,}|[A-Z]{3,}) [–—-] ([A-Z][a-z]{2,}|[A-Z]{3,})$")  # "Thorne - Vale"
 _GLUED_PERSON: Final = re.compile(r"^(?P<first>[A-Z][a-z]{3,})(?=[A-Z][a-z]{2})")
 _BRANCHES: Final = re.compile(r" (?:of|in) [A-Z]\w+(?: [A-Z]\w+)?(?:,| and| &) [A-Z].*$")
+# a name in capitals among words in small letters: "Apply to J. THORNE, Quarry Lane", "THORNE'S HARDWARE on the Square"
+_IN_CAPITALS: Final = re.compile(
+    r"(?<![\w'’.&-])(?:(?:Mrs?|Dr|Messrs|Miss|Mme)\b\.? )?[A-Z][A-Z'’.-]*(?:['’]s)?"
+    r"(?: (?:&|[A-Z][A-Z'’.-]*(?:['’]s)?)){1,6}(?![\w'’])"
+)
 _DATED: Final = re.compile(
     rf"\b(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))}|Fri|Sat|Sun|Mon|Tues?|Wed|Thurs?)\b", re.IGNORECASE
 )
@@ -74,8 +88,10 @@ _STREET_LINE: Final = re.compile(
     re.IGNORECASE,
 )
 _MOST_WORDS, _LONGEST = 8, 60
+_OWN_NAME: Final = 0.4  # the least weight of a form that is taken out of a line
 _FEWEST_PARTNERS: Final = 3
 _ONE_SIZE: Final = (0.7, 1.4)
+_LOGOTYPE: Final = 1.8  # times the body: from here a line may be a logotype
 _SHORT: Final = 4  # words of a line that may go on in the next as one name
 
 
@@ -98,10 +114,12 @@ class Candidate:
 def find_candidates(advert: AdvertText) -> Iterator[Candidate]:
     """Yield every line, and every two or three that may be one name, that has something like a name in it."""
     lines = [(*one, False) for one in _lines(advert)] + [(*one, True) for one in _logotypes(advert)]
-    for line, last, printed, has_kind in lines:
+    for line, last, printed, has_kind in lines + [(*one, False) for one in _in_capitals(advert)]:
         folio = _FOLIO.search(printed)
         raw = printed[: folio.start()] + printed[folio.end() :] if folio else printed
         raw = _GLUED_PERSON.sub(_part_person, _AMPERSAND.sub(" & ", raw))
+        if line.type_px > _LOGOTYPE * advert.body_px:
+            raw = _SPACED_PAIR.sub(r"\1-\2", raw)
         name = name_part(raw)
         if not 3 <= len(name) <= _LONGEST or len(name.split()) > _MOST_WORDS or name.startswith("&"):
             continue
@@ -120,11 +138,13 @@ def name_part(raw: str) -> str:
     """Return a line without what follows the name: address, department, branches, trade, a corner of streets."""
     parts = _PARTED.split(_RUN_ON.sub("", raw))
     text = next((part for part in parts if HOUSE.search(part)), parts[0])
+    text = _HOURS.sub("", text)
     text = re.split(PRESENTS, _AFTER_NAME.split(ADDRESS.split(text)[0])[0])[0]
     text = _BRANCHES.sub("", _AFTER_POSSESSIVE.split(_CALL.sub("", text))[0])
     before = _CORNER.split(text)[0]
     # "Thorne, Corbelle & Vale" is a firm of three
-    text = (before if weigh_form(before, "")[0] else text).strip(" ,.;:-–—*•")
+    partners = text[:6].lower() == "messrs" and PAIR.match(text)
+    text = (before if weigh_form(before, "")[0] and not partners else text).strip(" ,.;:-–—*•")
     if not PAIR.match(text):
         first, *_ = _SEGMENT.split(text)
         text = first
@@ -164,6 +184,17 @@ def _logotypes(advert: AdvertText) -> Iterator[tuple[TextLine, TextLine, str]]:
     for one, two, said in find_logotypes(advert):
         box, flat = one.box.joined(two.box), one.flat.joined(two.flat)
         yield TextLine(one.number, one.start, one.end, one.words, box, flat, one.type_px, one.block), two, said
+
+
+def _in_capitals(advert: AdvertText) -> Iterator[tuple[TextLine, TextLine, str]]:
+    """Yield the lines of prose in which capitals set off a name that has a form of its own, from that name on."""
+    for line in advert.lines:
+        printed = advert.printed(line)
+        for m in _IN_CAPITALS.finditer(printed):
+            name = m[0].strip(" .&")
+            around = printed[: m.start()] + printed[m.end() :]
+            if re.search(r"[a-z]{3}", around) and weigh_form(name, "")[0] >= _OWN_NAME:
+                yield line, line, f"{name}, {printed[m.end() :].lstrip(' .,')}"
 
 
 def _joined(advert: AdvertText, one: TextLine, two: TextLine) -> tuple[TextLine, str] | None:

@@ -23,6 +23,10 @@ _SMALLER: Final = 1.1  # a kind is set no larger than the name
 _KIND_ENDS: Final = re.compile(r"[.,:;]\s|\s?[·•|*]|\s?[–—-]\s| (?i:in|at|of) (?=[A-Z])")
 _SLOGAN: Final = re.compile(r"(?:the|an?|our|your|all) ", re.IGNORECASE)
 _SHORTENED: Final = re.compile(r"\b[A-Z]{2}\b")  # "TV"
+_PLAIN_KIND: Final = re.compile(
+    r"(?:food |super ?|drug )?(?:stores?|markets?|shops?|centers?|company|co)", re.IGNORECASE
+)
+_LARGEST: Final = 1.25  # times the next largest line of words: a logotype may be plain words then
 _GOODS: Final = 2  # articles in a line that lists them
 
 
@@ -31,10 +35,13 @@ def find_logotypes(advert: AdvertText) -> Iterator[tuple[TextLine, TextLine, str
     kinds = [(line, kind) for line in advert.lines if (kind := kind_of(advert.printed(line)))]
     for one in advert.lines:
         said = advert.printed(one).strip(" .,-–—")
-        if one.type_px < _LARGE * advert.body_px or not _may_be_logotype(said):
+        if one.type_px < _LARGE * advert.body_px:
+            continue
+        own = _may_be_logotype(said)
+        if not own and not _stands_out(advert, one, said):
             continue
         for two, kind in kinds:
-            if two is one or two.type_px > _SMALLER * one.type_px:
+            if two is one or two.type_px > _SMALLER * one.type_px or not (own or _PLAIN_KIND.fullmatch(kind)):
                 continue
             if _stands_under(one, two) or stands_beside(one, two):
                 yield one, two, f"{said} {kind}"
@@ -54,6 +61,15 @@ def _may_be_logotype(said: str) -> bool:
     if sum(noun.strong for noun in find_nouns(said.replace(".", " "))) >= _GOODS:
         return False
     return not (is_plain(said) if len(words) > 1 else is_common(said)) and not is_trade_line(said)
+
+
+def _stands_out(advert: AdvertText, line: TextLine, said: str) -> bool:
+    """Say whether two or three plain words, no trade, are the largest line: "SILVER LADDER" / "MARKETS"."""
+    words = said.split()
+    if not 2 <= len(words) <= _NAME_WORDS or not all(w.isalpha() and w[0].isupper() for w in words):
+        return False
+    others = [n.type_px for n in advert.lines if n is not line and re.search(r"[A-Za-z]{3}", advert.printed(n))]
+    return not is_trade_line(said) and line.type_px >= _LARGEST * max(others, default=1.0)
 
 
 def _stands_under(one: TextLine, two: TextLine) -> bool:

@@ -16,6 +16,7 @@ from adminer.parsing.house.house_forms import (
     BAZAAR,
     FIRM,
     PROPRIETOR,
+    THEATRE,
     is_common,
     is_plain,
     is_trade_line,
@@ -52,6 +53,7 @@ _WEIGHTS: Final = {
     "again on coupons or stamps": 0.5,
     "proprietor": 0.4,
     "signed": 0.4,
+    "shows": 0.6,  # a theatre's name, and the advert speaks of shows
     "a sentence": -0.9,
     "plain words": -0.5,
     "a common word": -0.2,
@@ -82,6 +84,12 @@ _TRADE_LINE: Final = re.compile(
 _TALK: Final = re.compile(
     r"(?<![\w'’-])(?:from|with|while|until|when|if|because|you|your|yours|we|our|us|i|my|it|its|they|them|this|these|that|"
     r"is|are|was|were|will|be|have|has|can|do|don['’]t|let['’]s|now|here|there)(?![\w'’-])",
+    re.IGNORECASE,
+)
+_SHOWS: Final = re.compile(
+    r"\b(?:matin[eé]es?|admission|balcony|gallery|cartoon|newsreel|serial|chapter \d|reels?|"
+    r"(?:dish|bank|amateur) ni(?:te|ght)|two shows|shows? (?:at|starts?|every)|curtain at|double feature|talkies?|"
+    r"vaudeville|photoplay)\b",
     re.IGNORECASE,
 )
 _OWN_NAME: Final = 0.6  # the weight of a form that goods and labels do not have
@@ -193,6 +201,8 @@ def _weigh_neighbours(advert: AdvertText, candidate: Candidate, case: _Case) -> 
         or is_trade_line(own.strip(" ,."))
     ):
         case.add(_WEIGHTS["trade"], "its trade under it", witness=True)
+    if THEATRE.fullmatch(candidate.name) and _SHOWS.search(advert.text):
+        case.add(_WEIGHTS["shows"], "a theatre's name among shows", witness=True)
     if PROPRIETOR.search(own) or any(PROPRIETOR.search(advert.printed(n)) for n in below[:1]):
         case.add(_WEIGHTS["proprietor"], "its proprietor behind it", witness=True)
     if _is_signed(advert, candidate):
@@ -244,7 +254,7 @@ def _may_be_name(advert: AdvertText, candidate: Candidate) -> bool:
     words = text.split()
     if not 1 <= len(words) <= _LOGOTYPE_WORDS or len(text) < 4 or any(c.isdigit() for c in text):
         return False
-    if BAZAAR.fullmatch(candidate.name):
+    if BAZAAR.fullmatch(candidate.name) or (THEATRE.fullmatch(candidate.name) and _SHOWS.search(advert.text)):
         return True
     if is_large_town(text) or (len(words) == 1 and is_common(text)):
         return False

@@ -12,7 +12,7 @@ from typing import Final
 
 from adminer.dating.calendar_words import MONTHS, WEEKDAYS
 from adminer.parsing.house.addresses import LANDMARK, ROUTED, STREET, is_street_or_trade
-from adminer.parsing.house.house_forms import HOUSE, TRADE, is_trade_line
+from adminer.parsing.house.house_forms import HOUSE, PROPRIETOR, TRADE, is_trade_line
 from adminer.parsing.text.goods import has_goods
 from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.slips import is_word
@@ -51,8 +51,12 @@ _CROSSING: Final = re.compile(rf"^{_ORDINAL}$|\b(?:Sts|Aves|STS|AVES)$")
 _CORNER: Final = re.compile(r"\bCor(?:\.|ner\b)", re.IGNORECASE)
 _PHONE: Final = re.compile(r"(?:(?:Tele)?[Pp]hones?|Tel|Ph|Dial)\b|\d{3}-\d{4}|\d-\d{4}")
 _PRICE: Final = re.compile(r"[$¢£]|\d ?c\b|\d/-")
-_DAYS: Final = re.compile(rf"\b(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))})\b", re.IGNORECASE)
-_NO_TOWN: Final = word_list("particulars") | word_list("function") | word_list("slogan") | word_list("prose") | {"prop"}
+_DAYS: Final = re.compile(
+    rf"\b(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))})\b|\b(?:mon|tues|wednes|thurs|fri|satur|sun)day", re.IGNORECASE
+)
+_NO_TOWN: Final = (
+    word_list("particulars") | word_list("function") | word_list("slogan") | word_list("prose") | {"prop", "office"}
+)
 _LAST_LINES: Final = 3
 _RUNNING: Final = 6  # words of a part of a line that is a sentence
 _LEAST: Final = 4  # letters
@@ -134,6 +138,8 @@ def is_town_like(name: str, house: str = "") -> bool:
     if not generic and (any(word in _NO_TOWN for word in words) or all(is_word(word) for word in words)):
         return False
     if not generic and (words[0] in word_list("forenames") and len(words) > 1):
+        return False
+    if PROPRIETOR.search(name):
         return False
     if _CROSSING.search(name) or is_street_or_trade(name) or HOUSE.search(name) or (TRADE.search(name) and not generic):
         return False

@@ -35,6 +35,9 @@ _BRANCHES: Final = re.compile(
     r"\b(?i:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?|branches) (?i:in|at) "
     r"(?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?|[A-Z]{3,}(?: [A-Z]{3,})?)(?=,| (?i:and) |[ .]*(?:\n|$))"
 )
+_BEHIND_TEXT: Final = re.compile(  # "Dealers in China OSTERBY, ONT."
+    rf"(?<=[a-z.] )(?P<city>[A-Z]{{4,}}(?: [A-Z]{{3,}}){{0,2}}), ?(?:{LANDS.upper()})(?![A-Za-z])"
+)
 _SMALL_L: Final = re.compile(r"(?<=[,.] )l(?=(?:owa|ll|nd|daho)\b)")  # what readers make of the I of a state
 # a line of a shop's particulars: what else stands on it says that its parts are addresses and towns
 PARTICULARS: Final = re.compile(
@@ -60,14 +63,21 @@ _STREET_WORD: Final = re.compile(
     re.IGNORECASE,
 )
 _CALENDAR: Final = re.compile(
-    rf"^(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))}|spring|summer|autumn|winter)$", re.IGNORECASE
+    rf"^(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))}|spring|summer|autumn|winter)$|"
+    r"^(?:mon|tues|wednes|thurs|fri|satur|sun)day",
+    re.IGNORECASE,
 )
 _PHONE: Final = re.compile(r"p[hb][oce0][nvru][ec]")  # as readers see it
 _COMPASS: Final = frozenset({"north", "south", "east", "west"})
 _NO_TOWN: Final = word_list("particulars")
+_LEADING: Final = frozenset({"both", "and", "also", "all", "our", "one", "any", "every", "for", "office"})
+_DISTRICT: Final = re.compile(r"(?:north|south|east|west) (?:end|side)", re.IGNORECASE)
+_STANDING: Final = frozenset({"depot", "station", "hotel", "hall", "block", "building", "office"})
 _NOT_A_TOWN: Final = (
     r"street|st\b|ave|avenue|road|rd\b|blvd|cream|steak|broil|style|ware|silver|china|shape|pattern|rug|chair"
 )
+# what stands behind a town that ends an address: the line's end, a state or zone, a mark; no word that goes on
+_CLOSES: Final = re.compile(r" ?(?:$|\n|[.,]+ ?(?:[A-Z\d]|$|\n)|[·•|–—]|\d{1,2}(?!\d))")
 _LEAST_NAME: Final = 4  # letters of a house's name that can be told at the head of a line
 _SAME_TOWN: Final = 84  # rapidfuzz ratio
 
@@ -82,20 +92,27 @@ def find_town(
     knows, one among a shop's particulars ("Open evenings · Phone 4-2290"), the likeliest part of its lines, and a
     large town of the world. The wordings are common practice, no source.
     """
-    text = _SMALL_L.sub("I", text)
+    text = _wrapped().sub(" ", _SMALL_L.sub("I", text))
     under = town_under(text, house)
     found = (
         (_in_case(under) if under and _may_be_town(under) else None)
         or _with_state(text, house)
-        or _named_by((_BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
+        or _named_by((_BEHIND_TEXT, _BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
         or next((_in_case(t) for t in towns_of_addresses(text, house) if _may_be_town(t)), None)
         or _known(text, towns)
         or _of_page(text, of_page)
         or _among_particulars(text, house)
         or _likeliest(text, house)
     )
-    found = found or _known(text, _large_towns(), house, part_of_names=True)
+    found = found or _known(text, _large_towns(), house, closing=True)
     return _spelled_right(in_full(found.rstrip(".")) if found else None, towns)
+
+
+@cache
+def _wrapped() -> re.Pattern[str]:
+    """Return the line end within the name of a town: "Osterby / Falls, Ohio"."""
+    last = "|".join(sorted(word.capitalize() for word in word_list("place_generics")))
+    return re.compile(rf"(?<=[a-z]{{2}})\n(?=(?:{last}),? (?:{LANDS})(?![a-z]))")
 
 
 def _likeliest(text: str, house: str) -> str | None:
@@ -141,13 +158,15 @@ def _among_particulars(text: str, house: str) -> str | None:
         signed = len(house) >= _LEAST_NAME and re.match(
             rf"{re.escape(house)}(?:['’]s)?\W? ?[,·•–—]", line, re.IGNORECASE
         )
+        ending = frozenset() if signed else _STANDING
         if not (signed or PARTICULARS.search(line)):
             continue
         parts = [part.strip(" .,") for part in _PARTS.split(line)]
         # the first part of several may be the shop's name
         for part in parts if len(parts) > 1 else ():
             one = re.split(r" (?:and|&) (?=[A-Z])", part)[0] if signed else part
-            if not _ONE_NAME.fullmatch(one) or is_talk(one.rstrip("0123456789 ")):
+            bare = one.rstrip("0123456789 ")
+            if not _ONE_NAME.fullmatch(one) or is_talk(bare) or bare.lower().rsplit(" ", 1)[-1] in ending:
                 continue
             if _may_be_town(one) and one.lower() not in house.lower():
                 return _in_case(one.rstrip("0123456789 "))
@@ -159,18 +178,20 @@ def _may_be_town(name: str) -> bool:
     words = words[1:] if len(words) > 1 and words[0] in _COMPASS else words
     if not words or is_street_or_trade(name) or _CALENDAR.search(name):
         return False
+    if words[0] in _LEADING or _DISTRICT.fullmatch(name):
+        return False
     return not any(word in _NO_TOWN or _STREET_WORD.fullmatch(word) or _PHONE.fullmatch(word) for word in words)
 
 
-def _known(text: str, towns: frozenset[str], house: str = "", *, part_of_names: bool = False) -> str | None:
-    """Return the last of `towns` in a text; where they may be `part_of_names`, none that begins a longer name."""
+def _known(text: str, towns: frozenset[str], house: str = "", *, closing: bool = False) -> str | None:
+    """Return the last of `towns` in a text; where it must be `closing`, one that ends its line or an address there."""
     if not towns:
         return None
     last = None
     for m in _town_pattern(towns).finditer(text):
         goes_on = re.match(r" [A-Za-z]+", text[m.end() :])
         named = goes_on is not None and (m[0] + goes_on[0]).lower() in house.lower()  # "The Boston Store"
-        if m[0][0].isupper() and not named and not (part_of_names and goes_on and re.match(r" [A-Z][a-z]", goes_on[0])):
+        if m[0][0].isupper() and not named and not (closing and not _CLOSES.match(text[m.end() :])):
             last = m[0]
     return _in_case(last) if last else None
 

@@ -23,6 +23,11 @@ from adminer.parsing.house.towns import find_town
         ("CORN HILL, OSTERBY", "OSTERBY"),
         ("Quai François-Robert, OSTERBY — Telegrams : Corbelle", "OSTERBY"),
         ("The Big Drapers, Commercial Road, Osterby: Branches at\nWenning", "Osterby"),
+        ("Grocer, Osterby.", "Osterby"),
+        ("22, 24 and 26, BROADGATE, OSTERBY.", "OSTERBY"),
+        ("Superior St. at 9th Ave. - Wenning, Osterby", "Osterby"),
+        ("Main Street, Osterby, Yorks.", "Osterby"),
+        ("Osterby - Wenning - St. Thorne", "Osterby"),
     ],
 )
 def test_the_town_closes_the_address_under_the_name(under: str, town: str) -> None:
@@ -35,6 +40,8 @@ def test_the_town_closes_the_address_under_the_name(under: str, town: str) -> No
         "BROADWAY, COR. LOCUST",
         "Where prices are right\nMonday, Feb. 6",
         "Main Street, Oct. 18",
+        "Main Street, Traffic Manager",
+        "Hardware — Undertaking",
         "Main Street · Open Sundays",
         "Dinner plates, Saucers",
         "Sugar\nTea\nRice\nMain Street, Osterby",
@@ -47,6 +54,11 @@ def test_a_corner_a_day_or_goods_under_the_name_are_no_town(under: str) -> None:
 def test_a_name_that_goes_on_in_the_next_line_and_none_at_all() -> None:
     assert town_under("CORBELLE VALE &\nNEPHEW,\nCLIFF PARADE. OSTERBY.", "CORBELLE VALE & NEPHEW") == "OSTERBY"
     assert town_under("Main Street, Osterby", "") is None
+
+
+def test_a_theatre_is_no_place_that_leads_to_a_town() -> None:
+    assert town_under("GAIETY\nTHEATRE\nOne Nght Onlly", "GAIETY THEATRE") is None
+    assert town_under("GAIETY THEATRE\nOne Nght Onlly", "GAIETY THEATRE") is None
 
 
 def test_the_address_under_the_name_comes_before_a_town_told_otherwise() -> None:

@@ -117,3 +117,38 @@ def test_goods_seasons_rows_and_trades_are_no_town(text: str) -> None:
 def test_a_house_called_after_a_large_town_stands_elsewhere() -> None:
     assert find_town("Cups 9c\nTHE BOSTON RACKET", house="THE BOSTON RACKET") is None
     assert find_town("Cups 9c\nFarm Supply of Osterby", house="Farm Supply of Osterby") == "Osterby"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Both Phones 61. Vine Street",
+        "21 State St. · 306 Vine · Osterby Depot · Lake & 9th",
+        "Prices good · Downtown · WEST END",
+        "JANUARY SALE - DOWNTOWN AND EASTVALE",
+        "Office: 2 The Quay. Tel. 88.",
+        "Second floor, Bank Bldg. Tuesdays",
+        "Main Street\nTuesdayis",
+        "Gin, London dry, at our price",
+        "See the film “The Last Train to Boston” tonight",
+        "The buyer, home from Manchester, begs to say",
+    ],
+)
+def test_branches_phones_goods_and_titles_are_no_town(text: str) -> None:
+    assert find_town(text) is None
+
+
+@pytest.mark.parametrize(
+    ("text", "town"),
+    [
+        ("SHARIA EL CORBELLE, CAIRO.\nalso Alexandria and Port Said", "Cairo"),
+        ("Dealers in China and Glass OSTERBY, ONT.", "Osterby"),
+        ("Corbelle Smokehouse, Osterby\nGap, Virginia", "Osterby Gap"),
+    ],
+)
+def test_a_town_that_closes_its_line_in_capitals_or_over_a_line_end(text: str, town: str) -> None:
+    assert find_town(text) == town
+
+
+def test_an_officer_is_no_town() -> None:
+    assert find_town("Dinner plates\nW. THORNE, Traffic Manager.", house="W. THORNE") is None
