@@ -12,6 +12,7 @@ from typing import Final
 
 from adminer.parsing.money.amounts import UNIT, Amount, find_amounts, unit_of
 from adminer.parsing.money.foreign import counts_in_piastres, find_foreign, speaks_sterling, sterling_currency
+from adminer.parsing.money.money_words import with_money_words
 from adminer.parsing.money.no_prices import no_prices
 from adminer.parsing.money.points import restore_points
 from adminer.parsing.money.spoken_sums import find_spoken_sums
@@ -126,9 +127,9 @@ _SUM_ENDS: Final = re.compile(r"[.;](?![\d\w])|[.,]?[ \n](?:each|apiece|(?:a|the
 
 def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = False) -> list[Found]:
     """Return the prices of an advert, left to right; `sterling_page` says that its page counts in shillings."""
-    text = advert.text
+    text = with_money_words(advert.text)
     sterling = speaks_sterling(text, page_does=sterling_page)
-    foreign = _foreign(advert, sterling=sterling)
+    foreign = _foreign(advert, text, sterling=sterling)
     plain = find_amounts(text)
     piastres = counts_in_piastres(text, foreign)
     worn = [] if sterling else find_likely_cents(advert, plain)
@@ -161,9 +162,9 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     return found
 
 
-def _foreign(advert: AdvertText, *, sterling: bool) -> list[Amount]:
+def _foreign(advert: AdvertText, text: str, *, sterling: bool) -> list[Amount]:
     """Return the amounts in piastres, and where the advert counts in them those in shillings, in columns too."""
-    found = find_foreign(advert.text, sterling=sterling)
+    found = find_foreign(text, sterling=sterling)
     if not sterling:
         return found
     columns = read_columns(advert, sterling_currency(advert.text))
