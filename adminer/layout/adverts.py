@@ -26,7 +26,7 @@ FULL_HEIGHT = 0.95  # of the height of all type: a frame so high stands beside a
 LEAST_WIDTH = 0.25  # of the picture: an advert beside a framed one is at least so wide
 LEAST_LINES = 5
 HEAD_TYPE = 1.8  # times the usual type of an advert: its name or headline
-INSIDE = 0.9  # of an advert: it stands in another
+INSIDE = 0.8  # of a panel: it stands in an advert, whose edge was found where its type ends
 NAME_LINES = 3  # of what is no more than the name of a firm and where it is
 BODY_LINES = 24  # as many lines of one small size outside all frames make editorial matter
 
@@ -95,18 +95,26 @@ def _settled(parts: Sequence[Part], lines: Sequence[TypeLine]) -> list[Part]:
     adverts = [part for part in parts if part.kind == "advert"]
     settled = list(parts)
     for part in parts:
+        if part not in settled:  # it has grown around another
+            continue
         held = [n for n in lines if within(n.rect, part.rect)]
         others = [other for other in adverts if other is not part and other in settled]
         stray = part.kind == "editorial" or (part.kind == "advert" and not is_signed(held))
-        if stray and any(_holds(other, part) for other in others):
+        holder = next((other for other in others if _holds(other, part)), None) if stray else None
+        if holder is not None:
             settled.remove(part)
+            if part.kind == "advert":
+                adverts[adverts.index(holder)] = settled[settled.index(holder)] = _grown(holder, part.rect)
         elif len(held) <= NAME_LINES and is_signed(held) and not any(PRICE.search(n.text) for n in held):
             reach = max(n.height for n in held)
             if home := next((other for other in others if _adjoins(part.rect, other.rect, reach)), None):
                 settled.remove(part)
-                settled[settled.index(home)] = whole = replace(home, rect=around([home.rect, part.rect], home.rect))
-                adverts[adverts.index(home)] = whole
+                adverts[adverts.index(home)] = settled[settled.index(home)] = _grown(home, part.rect)
     return settled
+
+
+def _grown(part: Part, rect: Rect) -> Part:
+    return replace(part, rect=around([part.rect, rect], part.rect))
 
 
 def _holds(outer: Part, inner: Part) -> bool:

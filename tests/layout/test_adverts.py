@@ -223,6 +223,9 @@ def test_a_panel_in_an_advert_that_does_not_say_whose_it_is_is_part_of_it() -> N
     around = [name, *priced(470, 260, 10), TypeLine((480, 420, 760, 440), 20, "Corbelle & Sons")]
     (found,) = adverts_on_page([*around, *inside], panel)
     assert shared(found, panel) > 0.9 * 230 * 100
+    wider: Rect = (438, 130, 700, 230)  # the edge of its advert was found where its type begins
+    (grown,) = adverts_on_page([*around, *inside], wider)
+    assert grown[0] == 438
     signed = TypeLine((480, 210, 600, 222), 12, "Thorne & Co.")
     assert len(adverts_on_page([*around, *inside, signed], panel)) == 2
 
