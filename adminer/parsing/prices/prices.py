@@ -12,6 +12,7 @@ from typing import Final
 
 from adminer.parsing.money.amounts import UNIT, Amount, find_amounts, unit_of
 from adminer.parsing.money.foreign import counts_in_piastres, find_foreign, speaks_sterling, sterling_currency
+from adminer.parsing.money.likely_halves import restore_halves
 from adminer.parsing.money.money_words import with_money_words
 from adminer.parsing.money.no_prices import no_prices
 from adminer.parsing.money.points import restore_points
@@ -149,7 +150,7 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
         amounts += find_unsigned(advert, amounts, terms)
         amounts += restore_column_points(advert, amounts)
     amounts += find_column_cells(advert, amounts, sterling_currency(text) if sterling else "USD")
-    amounts.sort(key=lambda a: a.start)
+    amounts = sorted(restore_halves(text, amounts), key=lambda a: a.start)
     requirements = [(t.start, t.end) for t in terms if t.kind in {"with_purchase", "stamps"}]
     none = no_prices(text, amounts)
     found: list[Found] = []
