@@ -75,7 +75,7 @@ _SPENT: Final = re.compile(
     re.IGNORECASE,
 )
 _RATE: Final = re.compile(
-    r"[ \n]in[ \n]the[ \n](?:£|pounds?\b|dollars?\b)", re.IGNORECASE
+    r"[ \n]?\bin[ \n]the[ \n](?:£|pounds?\b|dollars?\b)", re.IGNORECASE
 )  # a discount of "1s. in the £"
 _TAPES: Final = re.compile(
     r"[ \n](?:worth[ \n])?(?:of|in)[ \n](?:[a-z]+[ \n]){0,3}(?:tapes|receipts|slips)\b", re.IGNORECASE
