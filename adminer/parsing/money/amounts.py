@@ -93,7 +93,7 @@ _DOLLARS: Final = re.compile(
     r"|\.(?P<only>\d\d)(?!\d))",
 )
 _CENTS: Final = re.compile(
-    rf"(?<![\d,$])(?<!\d\.)\.?(?P<cents>\d{{1,3}})(?P<frac>[ \-]?{FRACTION})? ?"
+    rf"(?<![\d,$])(?<!\d\.)\.?(?P<cents>\d{{1,3}}(?:(?<=\d\d)\.9)?)(?P<frac>[ \-]?{FRACTION})? ?"  # petrol: "28.9c"
     rf"(?P<sign>{CENT_SIGN}|°(?! ?[FC]\b)|(?<= ){_WORN_CENTS}(?!\w))",
     re.IGNORECASE,
 )
@@ -127,7 +127,7 @@ _CAN_SIZE: Final = re.compile(
 )  # "No. 2½", its N lost in the fold
 # letters for figures, only where the other figures or signs leave no doubt: "$l.88", "5lc", "ll9.00"
 _LETTERS: Final = re.compile(
-    r"(?<=\$)(?=[.,\w|]*\d)[\dlI|tLSBOoZ]{0,3}(?:[.,][\dlISBOoZ]{2})?(?!\w)|(?<=\$)[lIi|](?![\w.,])|(?<!\S)\d{1,2}\.[Oo0]{2}(?!\w)|(?<!\S)[lI|]{1,2}(?=\d{1,2}\.\d\d(?!\d))|"
+    r"(?<=\$)(?=[.,\w|]*\d)[\dlI|tLSBOoZ]{1,3}(?:[.,][\dlISBOoZ]{2})?(?!\w)|(?<=\$)[lIi|](?![\w.,])|(?<!\S)\d{1,2}\.[Oo0]{2}(?!\w)|(?<!\S)[lI|]{1,2}(?=\d{1,2}\.\d\d(?!\d))|"
     r"(?<!\S)(?=[lI|zsQ]?\d|\d[lI|zsQ]|zs)[\dlI|zsQ]{2}(?=[c¢](?!\w))"
 )
 AS_FIGURES: Final = str.maketrans("lIi|tLJzZsSBQOog", "1111111225580009")  # the figures that letters are read for

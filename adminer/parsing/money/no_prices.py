@@ -71,6 +71,7 @@ _REACHED: Final = re.compile(
     re.IGNORECASE,
 )
 _SPENT: Final = re.compile(
+    r",?[ \n](?:buy|take|choose)[ \n](?:one|two|three|four|five|[1-5])\b|"  # "with $15 buy three"
     r"[ \n](?:(?:that[ \n])?you[ \n])?(?:spent|spend)\b|[ \n]is[ \n]punched\b|['’]?s? worth\b(?! ?[$£\d])",
     re.IGNORECASE,
 )

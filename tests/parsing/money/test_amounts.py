@@ -58,7 +58,12 @@ def test_each_typographic_form_gives_its_amount_and_quantity(text: str, amount: 
 
 @pytest.mark.parametrize(
     ("text", "amount"),
-    [("Platter, a dollar and ten cents.", "1.1"), ("Hose, 1.oo pr.", "1"), ("Set $1,S0", "1.5"), ("Pan $.9o.", "0.9")],
+    [
+        ("Platter, a dollar and ten cents.", "1.1"),
+        ("Hose, 1.oo pr.", "1"),
+        ("Set $1,S0", "1.5"),
+        ("Gas 28.9c", "0.289"),
+    ],
 )
 def test_noughts_read_as_letters_and_cents_told_after_a_dollar_are_part_of_the_sum(text: str, amount: str) -> None:
     assert amounts(text) == [(amount, "1")]
