@@ -19,7 +19,9 @@ from adminer.parsing.house.page_towns import towns_of_head
 from adminer.parsing.items.asides import without_asides
 from adminer.parsing.items.assign import pair_items
 from adminer.parsing.items.catalogue import order_marks, weight_columns
+from adminer.parsing.items.costs import costs_of
 from adminer.parsing.items.leaning import with_goods_before
+from adminer.parsing.items.reconsider import reconsidered
 from adminer.parsing.items.subjects import with_subjects
 from adminer.parsing.items.titles import with_titles
 from adminer.parsing.items.topic import with_topic
@@ -222,9 +224,11 @@ def _parse_advert(
     segments = table.replace_segments(segments) if table else segments
     segments = with_postage(text, groups, segments)
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
-    pairings = with_titles(text, groups, pair_items(text, groups, segments, reading.rules, bonus, table), segments)
+    costs = costs_of(text, groups, segments, reading.rules, bonus, table)
+    pairings = with_titles(text, groups, pair_items(text, groups, segments, reading.rules, costs, table), segments)
     pairings = with_subjects(text, groups, with_topic(text, pairings, segments))
     pairings = with_goods_before(text, groups, pairings, segments, reading.rules)
+    pairings = reconsidered(text, groups, pairings, segments, costs, reading.rules)
     valid_from, valid_to, dated_by = validity_of(
         [*own, *of_page] if dating.by_page else own,
         dating.reference,

@@ -1,39 +1,25 @@
 """Decide what each price is for, as one assignment over the whole advert.
 
 Prices that belong together (a range, "59¢ & 79¢", the card price and the price without) form a group; groups are
-matched with item segments so that the sum of costs over the whole advert is least. The cost of a pair is measured in
-line heights of distance, lowered by a shared row or an unbroken flow of text, raised by rules and prices between them.
+matched with item segments so that the sum of costs over the whole advert is least (`costs.py`).
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy.optimize import linear_sum_assignment
 
-from adminer.parsing.items.catalogue import without_order_marks
-from adminer.parsing.items.descriptions import descriptions, ends_of
-from adminer.parsing.items.entries import SAME, Entry, is_adjectival, read_entries
-from adminer.parsing.items.flow import AFTER, CLOSES, flow_cost
-from adminer.parsing.items.panels import HOPELESS, hang_below, is_cell, names_over, same_row, stack_cost
-from adminer.parsing.items.rule_lines import rule_between, rules_that_part
+from adminer.parsing.items.costs import NO_ITEM, Costs
+from adminer.parsing.items.entries import SAME, Entry, read_entries
+from adminer.parsing.items.panels import HOPELESS, hang_below
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
-from adminer.parsing.tables.price_lists import ON_ROW as ON_TABLE_ROW
 from adminer.parsing.tables.price_lists import PriceList
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box
-
-_FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "saving"})
-ON_ROW: Final = "on the same row, left of the price"
-BELOW: Final = "right below the price"
-ABOVE: Final = "right above the price"
-_FEW_LINES: Final = 3  # of the label of one row
-_TOLD: Final = 0.9  # how much less small type names than the name it is set under
-NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,16 +37,16 @@ def pair_items(
     groups: list[list[Found]],
     segments: list[Segment],
     rules: tuple[Box, ...],
-    known: NDArray[np.float64],
+    weighed: Costs,
     table: PriceList | None = None,
 ) -> list[Pairing]:
-    """Return one pairing a group; `known` holds a bonus for each segment that names a known piece or line."""
+    """Return one pairing a group: together, over the whole advert, the texts that cost least."""
     if not groups:
         return []
     if not segments:
         return [Pairing(None, NO_ITEM, "the advert has no text that could name the item") for _ in groups]
     entries = {} if hang_below(groups, segments) else read_entries(advert, groups, segments, rules)
-    costs, whys = _costs_of(advert, groups, segments, rules, known, table)
+    costs, whys = weighed.table.copy(), dict(weighed.whys)
     for g, entry in list(entries.items()):
         if table is not None and table.item_of(groups[g]) is not None:
             del entries[g]  # what a column of a table says outdoes what stands before it in reading order
@@ -87,64 +73,6 @@ def pair_items(
     return chosen
 
 
-def _costs_of(
-    advert: AdvertText,
-    groups: list[list[Found]],
-    segments: list[Segment],
-    rules: tuple[Box, ...],
-    known: NDArray[np.float64],
-    table: PriceList | None,
-) -> tuple[NDArray[np.float64], dict[tuple[int, int], str]]:
-    """Return the cost of each segment for each group, with a column a group for no item, and why each would be it."""
-    prices = [found for group in groups for found in group]
-    costs = np.full((len(groups), len(segments) + len(groups)), 1e6)
-    whys: dict[tuple[int, int], str] = {}
-    over = names_over(segments, prices, advert.body_px)
-    told = descriptions(advert, segments, prices)
-    telling = {text.start for one in told for text in one.texts}
-    feet = {one.name.start: one.lines[-1].flat for one in told}
-    hanging = hang_below(groups, segments)
-    under_head = [[any(_heads(advert, s, found) for s in segments) for found in group] for group in groups]
-    labelled = [group[0] for group, headed in zip(groups, under_head, strict=True) if not headed[0]]
-    labels = [_prices_labelled(segment, labelled, segments) for segment in segments]
-    for g, group in enumerate(groups):
-        cell = any(is_cell(found, prices, advert.body_px) for found in group)
-        row = table.item_of(group) if table is not None else None
-        line = advert.lines[group[0].line]
-        qualifies = is_adjectival(advert, group[0])
-        numbered = without_order_marks(advert.text[line.start : group[0].start])[1]
-        headed = not cell and any(under_head[g])
-        rivals = [p.place.centre for p in prices if not any(p is mine for mine in group)]
-        for s, segment in enumerate(segments):
-            cost, why = _cost(advert, group, segment, prices, rivals, rules, segments, feet.get(segment.start))
-            if segment is row:
-                cost, why = -HOPELESS, ON_TABLE_ROW
-            elif why == ON_ROW and _text_between(segment, group[0], segments):
-                cost += 0.8
-            if headed and why == ON_ROW:
-                cost += 0.4  # a price with a heading of its own right over it is no cell of a row
-            if cell and why != ON_ROW:
-                cost += 0.4  # what stands over a column of prices is the head of the column
-            if numbered and not why.endswith(CLOSES):
-                cost += 0.5  # a price after an order number closes a paragraph, which its head names
-            if qualifies and (why == ON_ROW or "right before" in why):
-                cost += 0.6
-            if segment.start in telling:
-                cost += _TOLD
-            elif s in over and not same_row(segment.last, group[0].place):
-                cost += 0.5  # the small type under a name tells more of it
-            if why in {ABOVE, BELOW} and not same_row(segment.flat, group[0].place):
-                cost += 0.8 * any(other is not group[0] for other in labels[s])  # the label of another price's row
-            if hanging and why in {ABOVE, BELOW}:
-                cost += 0.8 if why == ABOVE else -0.4  # as everywhere in this advert
-            elif why == BELOW and not segment.goods:
-                cost += 0.8
-            costs[g, s] = cost - known[s]
-            whys[g, s] = why
-        costs[g, len(segments) + g] = NO_ITEM
-    return costs, whys
-
-
 def _settle(
     costs: NDArray[np.float64], whys: dict[tuple[int, int], str], g: int, entry: Entry, segments: list[Segment]
 ) -> None:
@@ -155,144 +83,3 @@ def _settle(
         return
     costs[g, at] = -HOPELESS
     whys[g, at] = entry.why
-
-
-def _cost(
-    advert: AdvertText,
-    group: list[Found],
-    segment: Segment,
-    prices: list[Found],
-    rivals: list[tuple[float, float]],
-    rules: tuple[Box, ...],
-    segments: list[Segment],
-    foot: Box | None,
-) -> tuple[float, str]:
-    """Return what a text costs as the item of a group, among the middles of rivals; `foot` ends its small type."""
-    mains = [found for found in group if found.role not in _FOLLOWING_ROLES] or group
-    first = mains[0]
-    best, why = 1e5, ""
-    for found in mains:
-        for text in ends_of(segment, foot):
-            cost, reason = _place_cost(found, text, advert.body_px)
-            if cost < best:
-                best, why = cost, reason
-    if best < HOPELESS:
-        best += 0.8 * _prices_between(segment, first, rivals)
-    if best < HOPELESS and segment.goods and why == ABOVE and not is_cell(first, prices, advert.body_px):
-        best = min(best, stack_cost(advert, segment, first, prices, segments))
-    flow, reason = flow_cost(advert, mains, segment, prices, segments)
-    if flow < best:
-        best, why = flow, reason
-    if (
-        best < HOPELESS
-        and not why.endswith((CLOSES, AFTER))
-        and rule_between(segment.box, first.box, rules_that_part(advert, segment, first, rules))
-    ):
-        best += 1.0  # in one column of type what looks like a rule is none
-    return best + _wording_cost(segment, why), why
-
-
-def _wording_cost(segment: Segment, why: str) -> float:
-    """Return what speaks against a text as the name of an item: no words of its own, or the words of a sentence."""
-    if segment.text.isdigit():
-        return 0.6  # a number of pieces or an order number
-    if segment.content == 0:
-        return 0.3 if why == ON_ROW or "right before" in why else 0.9
-    label = why == ON_ROW or "right before" in why
-    silent = 0.4 if segment.talks and (segment.content == 1 or not label) else 0.0
-    return silent + min(0.12 * segment.prose, 0.6) + (0.3 if segment.content > 10 and not segment.goods else 0.0)
-
-
-def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str]:
-    """Return the cost by place: on the row of the price, over it, under it or beside it."""
-    price = found.place
-    unit = max(body, 0.5 * (min(found.type_px, 4 * body) + min(segment.type_px, 4 * body)))
-    head, foot = segment.first, segment.last
-    if not same_row(foot, price) and _is_between_lines(segment, price):
-        foot = segment.flat  # a name in two lines, its price level with the white between them
-    if same_row(foot, price) and foot.right <= price.x + 0.3 * price.h:
-        gap = max(price.x - foot.right, 0)
-        if gap > 4 * unit and (segment.running or segment.last_line - segment.first_line >= 2):
-            return 1.4, "in the column left of the price"
-        if not _is_row(foot, segment.type_px, price, found.type_px):
-            level = abs(segment.flat.centre[1] - price.centre[1]) / unit  # of two rows beside a tall price the nearer
-            return 0.9 + 0.1 * gap / unit + 0.15 * level, "left of the price"
-        return 0.25 + min(0.01 * gap / body, 0.6), ON_ROW
-    if same_row(head, price) and price.right <= head.x + 0.3 * price.h:
-        gap = max(head.x - price.right, 0)
-        if not _is_row(head, segment.type_px, price, found.type_px):
-            return 1.0 + 0.1 * gap / unit, "right of the price"
-        return 0.8 + 0.03 * gap / unit, "on the same row, right of the price"
-    across = max(price.x, segment.flat.x) - min(price.right, segment.flat.right)  # negative where they overlap
-    aside = 0.25 * max(across, 0) / unit
-    if across < 0 and abs(price.centre[0] - segment.flat.centre[0]) < 0.2 * max(price.w, segment.flat.w):
-        aside = -0.1  # set on one axis
-    bare = 0.5 if segment.bare else 0.0
-    if found.type_px > 2.5 * body and segment.type_px < 1.15 * body:
-        bare += 0.2  # over a display price stands a display line; small type between them tells a size
-    if foot.bottom <= price.y + 0.5 * price.h and foot.y < price.y:
-        return 0.45 + 0.22 * max(price.y - foot.bottom, 0) / unit + aside + bare, ABOVE
-    if head.y >= price.y + 0.5 * price.h or head.y > price.bottom - 0.3 * price.h:
-        return 0.85 + 0.25 * max(head.y - price.bottom, 0) / unit + aside + bare, BELOW
-    return 0.6 + 0.2 * max(across, 0) / unit + bare, "beside the price"
-
-
-def _is_between_lines(segment: Segment, price: Box) -> bool:
-    lines = segment.last_line - segment.first_line + 1
-    return 1 < lines <= _FEW_LINES and segment.first.centre[1] < price.centre[1] < segment.last.centre[1]
-
-
-def _text_between(segment: Segment, found: Found, segments: list[Segment]) -> bool:
-    """Say whether another text stands on the row between a text and a price."""
-    left, right = segment.last.right - 2, found.place.x + 2
-    return any(
-        left <= other.first.x
-        and other.last.right <= right
-        and other is not segment
-        and not (segment.goods and other.talks)  # "Suits & Raincoats. Latest style, from 27/6"
-        and other.first_line != segment.last_line  # "53-piece set - Harbor Band" is one line in two parts
-        and other.content > 0
-        and same_row(other.last, found.place)
-        for other in segments
-    )
-
-
-def _prices_labelled(segment: Segment, labelled: list[Found], segments: list[Segment]) -> list[Found]:
-    """Return the prices, with no heading over them, that stand right of a text on its row, however tall they are."""
-    return [
-        price
-        for price in labelled
-        if same_row(segment.flat, price.place)
-        and price.place.x >= segment.flat.right - 0.3 * price.place.h
-        and not _text_between(segment, price, segments)
-    ]
-
-
-def _heads(advert: AdvertText, segment: Segment, found: Found) -> bool:
-    """Say whether a segment is a heading right over a price, on one axis with it."""
-    price, foot = found.place, segment.last
-    unit = max(advert.body_px, min(found.type_px, 3 * advert.body_px))
-    gap = price.y - foot.bottom
-    near = -0.5 * unit < gap < 1.5 * unit and foot.centre[1] < price.y
-    return (
-        near
-        and not segment.bare
-        and segment.content > 0
-        and abs(price.centre[0] - foot.centre[0]) < 0.3 * max(price.w, foot.w)
-    )
-
-
-def _is_row(text: Box, text_px: float, price: Box, price_px: float) -> bool:
-    """Say whether text and price make a row of a list: about one type size, about one line."""
-    ratio = price_px / max(text_px, 1.0)
-    level = abs(text.centre[1] - price.centre[1]) < 0.6 * max(text_px, price_px)
-    return 0.45 < ratio < 2.2 and level
-
-
-def _prices_between(segment: Segment, found: Found, rivals: list[tuple[float, float]]) -> int:
-    """Count the prices of other groups, by their middles, that stand in the strip between a segment and a price."""
-    ax, ay = segment.flat.centre
-    bx, by = found.place.centre
-    left, right = min(ax, bx) - 1, max(ax, bx) + 1
-    top, foot = min(ay, by) - 1, max(ay, by) + 1
-    return min(sum(top <= y <= foot and left <= x <= right for x, y in rivals), 2)

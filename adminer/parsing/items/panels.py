@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from adminer.parsing.prices.prices import Found
@@ -87,7 +88,7 @@ def over_each_other(one: Box, other: Box) -> bool:
     return min(one.right, other.right) > max(one.x, other.x)
 
 
-def hang_below(groups: list[list[Found]], segments: list[Segment]) -> bool:
+def hang_below(groups: Sequence[Sequence[Found]], segments: Sequence[Segment]) -> bool:
     """Say whether the items of an advert stand under their prices: in most places goods are nearer below than above."""
     below = above = 0
     prices = [found for group in groups for found in group]

@@ -14,7 +14,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Final
 
-from adminer.parsing.items.assign import ABOVE, BELOW, Pairing
+from adminer.parsing.items.assign import Pairing
+from adminer.parsing.items.costs import ABOVE, BELOW
 from adminer.parsing.items.entries import FIRST
 from adminer.parsing.items.panels import opens_line, over_each_other
 from adminer.parsing.prices.prices import Found

@@ -10,7 +10,8 @@ from collections import Counter
 from collections.abc import Sequence
 from typing import Final
 
-from adminer.parsing.items.assign import ON_ROW, Pairing
+from adminer.parsing.items.assign import Pairing
+from adminer.parsing.items.costs import ON_ROW
 from adminer.parsing.items.entries import FIRST, HEAD, SIZE
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.segments.postage import POSTAGE

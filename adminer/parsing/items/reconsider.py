@@ -1,0 +1,192 @@
+"""Take each choice of an item again, against its rivals, by weights learned from adverts whose truth is known.
+
+The rules before choose by goods, places and order, one reason at a time. Here all that speaks for a text is weighed
+together: its wording, its type, where it stands, how the other offers of the advert are set, and how often the rule
+that chose is right. The chance of a text among its rivals is a softmax over the weighed sums (D. McFadden, "Conditional
+logit analysis of qualitative choice behavior", 1974); `python -m adminer.score.weigh` writes the weights.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Final
+
+from adminer.parsing.items.assign import Pairing
+from adminer.parsing.items.costs import Costs
+from adminer.parsing.items.custom import custom_of, traits_by_claims, traits_by_custom
+from adminer.parsing.items.entries import is_adjectival
+from adminer.parsing.items.flow import AFTER
+from adminer.parsing.items.panels import hang_below, over_each_other
+from adminer.parsing.items.rivals import rivals_of
+from adminer.parsing.items.rule_lines import rule_between, rules_that_part
+from adminer.parsing.items.subjects import GOES_ON, KIND_OF
+from adminer.parsing.items.titles import TITLE
+from adminer.parsing.items.traits import Traits, together, traits_at_price, traits_in_stretch, traits_of_text, weigh
+from adminer.parsing.prices.prices import Found
+from adminer.parsing.segments.items import Segment
+from adminer.parsing.segments.postage import POSTAGE
+from adminer.parsing.tables.price_lists import ON_ROW as ON_TABLE_ROW
+from adminer.parsing.text.text import AdvertText
+from adminer.records import Box
+
+WEIGHTS: Final = Path(__file__).parent.with_name("data") / "item_weights.toml"
+AGAIN: Final = "weighed against the texts near it: "
+_SURE: Final = frozenset({POSTAGE, ON_TABLE_ROW, TITLE, GOES_ON, KIND_OF})
+_NAME: Final = 8  # words; a longer text is a name only where a rule says so
+_MORE: Final = 1.0  # must speak for another text than for the one chosen, in log odds
+_FEW: Final = 4  # offers up to which an advert speaks of each at length
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Hold what may name what a group of prices is for: the number of a text, None for what the rules chose."""
+
+    text: int | None
+    traits: Traits
+
+
+def reconsidered(
+    advert: AdvertText,
+    groups: Sequence[Sequence[Found]],
+    pairings: Sequence[Pairing],
+    segments: Sequence[Segment],
+    costs: Costs,
+    rules: tuple[Box, ...] = (),
+) -> list[Pairing]:
+    """Return the pairings, those given another text for which more speaks than for the one chosen."""
+    made = list(pairings)
+    weights = item_weights()
+    for g, choices in choices_of(advert, groups, pairings, segments, costs, rules).items():
+        best = max(choices, key=lambda choice: weigh(choice.traits, weights) - (0.0 if choice.text is None else _MORE))
+        if best.text is not None:
+            cost, why = float(costs.table[g, best.text]), costs.whys.get((g, best.text)) or "no place"
+            made[g] = Pairing(segments[best.text], min(max(cost, -1.0), 3.0), AGAIN + why)
+    return made
+
+
+def choices_of(
+    advert: AdvertText,
+    groups: Sequence[Sequence[Found]],
+    pairings: Sequence[Pairing],
+    segments: Sequence[Segment],
+    costs: Costs,
+    rules: tuple[Box, ...] = (),
+) -> dict[int, list[Choice]]:
+    """Return what may name what each group of prices is for, what the rules chose first; none where they are sure."""
+    if not groups or not segments or hang_below(groups, segments):
+        return {}
+    numbers = {segment.start: s for s, segment in enumerate(segments)}
+    rivals = rivals_of(groups, segments, costs)
+    chosen = {g: numbers.get(p.segment.start) if p.segment is not None else None for g, p in enumerate(pairings)}
+    custom = {g: custom_of(advert, groups[g], rivals[g], s, segments) for g, s in chosen.items() if s is not None}
+    claims: dict[int, list[int]] = {}
+    for g, s in chosen.items():
+        if s is not None:
+            claims.setdefault(s, []).append(g)
+    own: dict[int, Traits] = {}
+    made: dict[int, list[Choice]] = {}
+    for g, pairing in enumerate(pairings):
+        first = min(groups[g], key=lambda found: found.start)
+        if pairing.why in _SURE or (pairing.why == AFTER and is_adjectival(advert, first)):
+            continue
+        now = chosen[g]
+        least = float(costs.table[g, : len(segments)].min())
+        spans = [(f.start, f.end) for o, group in enumerate(groups) if o != g for f in group]
+        others = [other for o, other in custom.items() if o != g]
+        choices = [] if now is not None else [Choice(None, _traits_of_none(pairing))]
+        names = [
+            s for s in rivals[g].texts if s == now or _may_replace(advert, first, pairing, segments[s], costs, rules)
+        ]
+        for s in dict.fromkeys([now, *names] if now is not None else names):
+            segment = segments[s]
+            if s not in own:
+                own[s] = traits_of_text(advert, segment, costs)
+            cost = (float(costs.table[g, s]), least, costs.whys.get((g, s), ""))
+            mine = custom[g] if s == now else custom_of(advert, groups[g], rivals[g], s, segments)
+            traits = {
+                **own[s],
+                **traits_at_price(advert, groups[g], segment, spans, cost),
+                **traits_in_stretch(rivals[g], s, segments),
+                **traits_by_custom(mine, others),
+                **traits_by_claims(g, s, claims, groups, costs),
+                **(_traits_of_chosen(pairing) if s == now else _traits_instead(advert, pairing, segment)),
+            }
+            choices.append(Choice(None if s == now else s, together(traits, few=len(groups) <= _FEW)))
+        made[g] = choices
+    return made
+
+
+def _may_replace(
+    advert: AdvertText, found: Found, pairing: Pairing, segment: Segment, costs: Costs, rules: tuple[Box, ...]
+) -> bool:
+    """Say whether a text may stand instead of the one chosen: no long one, none that only tells of it, none parted."""
+    was = pairing.segment
+    if segment.content > _NAME or segment is pairing.heading:
+        return False
+    if was is not None and any(
+        one.name.start == was.start and any(text.start == segment.start for text in one.texts)
+        for one in costs.described
+    ):
+        return False
+    return not _is_parted(advert, segment, found, rules) or was is None or _is_parted(advert, was, found, rules)
+
+
+def _is_parted(advert: AdvertText, segment: Segment, found: Found, rules: tuple[Box, ...]) -> bool:
+    return rule_between(segment.box, found.box, rules_that_part(advert, segment, found, rules))
+
+
+@cache
+def item_weights() -> Mapping[str, float]:
+    """Read the weights of the traits that `python -m adminer.score.weigh` learned."""
+    table: dict[str, float] = tomllib.loads(WEIGHTS.read_text(encoding="utf-8"))["weights"]
+    return table
+
+
+def _rule_of(pairing: Pairing) -> str:
+    return pairing.why.split(":")[0]
+
+
+def _traits_of_none(pairing: Pairing) -> Traits:
+    return {"chosen": 1, "nothing chosen": 1, f"chosen: {_rule_of(pairing)}": 1}
+
+
+def _traits_of_chosen(pairing: Pairing) -> Traits:
+    segment, rule = pairing.segment, f"chosen: {_rule_of(pairing)}"
+    goods = segment is not None and segment.goods
+    return {
+        "chosen": 1,
+        rule: 1,
+        f"{rule}, goods": goods,
+        "chosen with heading": pairing.heading is not None,
+        "chosen, cost": max(-1.0, min(pairing.cost, 5.0)),
+    }
+
+
+def _traits_instead(advert: AdvertText, pairing: Pairing, segment: Segment) -> Traits:
+    """Return the traits of a text beside the one chosen, which it would stand instead of."""
+    was, rule = pairing.segment, f"instead of: {_rule_of(pairing)}"
+    if was is None:
+        return {"instead of nothing": 1}
+    right_over = segment.last_line == was.first_line - 1 and over_each_other(segment.last, was.first)
+    larger = segment.type_px > 1.12 * was.type_px
+    before = segment.end <= was.start
+    return {
+        f"{rule}, goods": segment.goods,
+        f"{rule}, before": before,
+        f"{rule}, larger": larger,
+        "larger than chosen": larger,
+        "smaller than chosen": was.type_px > 1.12 * segment.type_px,
+        "goods instead of none": segment.goods and not was.goods,
+        "none instead of goods": was.goods and not segment.goods,
+        "right over chosen": right_over,
+        "right over chosen, larger": right_over and larger,
+        "right over chosen, capitals": right_over and segment.text.isupper() and not was.text.isupper(),
+        "in line of chosen": segment.last_line == was.first_line or segment.first_line == was.last_line,
+        "before chosen, in block": before and segment.block == was.block,
+        "before chosen": before,
+        "heads chosen": pairing.heading is not None and pairing.heading.start == segment.start,
+    }
