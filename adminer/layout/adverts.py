@@ -27,6 +27,7 @@ LEAST_WIDTH = 0.25  # of the picture: an advert beside a framed one is at least 
 LEAST_LINES = 5
 HEAD_TYPE = 1.8  # times the usual type of an advert: its name or headline
 INSIDE = 0.8  # of a panel: it stands in an advert, whose edge was found where its type ends
+FRAMED = 0.8  # how sure an advert in a frame is one; one cut out by white and rules is less so
 NAME_LINES = 3  # of what is no more than the name of a firm and where it is
 BODY_LINES = 24  # as many lines of one small size outside all frames make editorial matter
 
@@ -220,7 +221,7 @@ def _page_by_its_articles(work: RuleWork, lines: Sequence[TypeLine], rules: Sequ
 
 
 def _framed(frames: Sequence[Rect]) -> list[Part]:
-    return [Part(frame, "advert", 0.8) for frame in frames]
+    return [Part(frame, "advert", FRAMED) for frame in frames]
 
 
 def _columns_of_text(body: Sequence[TypeLine], whole: Rect) -> int:

@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from adminer.layout import Layout
-from adminer.layout.adverts import find_adverts
+from adminer.layout.adverts import FRAMED, find_adverts
 from adminer.layout.clean import WayBack
 from adminer.layout.rules import Rect
 from adminer.layout.type_lines import Part, TypeLine
@@ -102,7 +102,7 @@ def _in_order(
         by_line[word.line].append(word)
     by_part: dict[int, list[int]] = {}
     for n, rect in rects.items():
-        by_part.setdefault(_part_of(rect, parts), []).append(n)
+        by_part.setdefault(part_of(rect, parts), []).append(n)
     words: list[Word] = []
     blocks: list[Block] = []
     number = 0
@@ -124,13 +124,14 @@ def _in_order(
     return tuple(words), tuple(blocks)
 
 
-def _part_of(rect: Rect, parts: Sequence[Part]) -> int:
+def part_of(rect: Rect, parts: Sequence[Part]) -> int:
+    """Return the part that a line stands in or nearest to: a framed one, for the others were cut without its lines."""
     x, y = (rect[0] + rect[2]) / 2, (rect[1] + rect[3]) / 2
 
-    def away(part: Part) -> tuple[float, float]:
+    def away(part: Part) -> tuple[float, bool, float]:
         left, top, right, bottom = part.rect
         distance = max(left - x, 0.0, x - right) + max(top - y, 0.0, y - bottom)
-        return distance, (right - left) * (bottom - top)
+        return distance, part.confidence < FRAMED, (right - left) * (bottom - top)
 
     return min(range(len(parts)), key=lambda i: away(parts[i]))
 

@@ -93,7 +93,7 @@ _DOLLARS: Final = re.compile(
     r"|\.(?P<only>\d\d)(?!\d))",
 )
 _CENTS: Final = re.compile(
-    rf"(?<![\d,$])(?<!\d\.)\.?(?P<cents>\d{{1,3}})(?P<frac>[ \-]?{FRACTION})? ?"
+    rf"(?<![\d,$])(?<!\d\.)\.?(?P<cents>\d{{1,3}}(?:(?<=\d\d)\.9)?)(?P<frac>[ \-]?{FRACTION})? ?"  # petrol: "28.9c"
     rf"(?P<sign>{CENT_SIGN}|°(?! ?[FC]\b)|(?<= ){_WORN_CENTS}(?!\w))",
     re.IGNORECASE,
 )
@@ -110,7 +110,7 @@ _BARE: Final = re.compile(
 _WORDS: Final = re.compile(
     rf"\b(?:(?P<number>{_WORD_NUMBER}|half a|a half|a)[ \n-](?:and[ \n-]a[ \n-](?P<part>half|quarter)[ \n-])?"
     rf"(?P<unit>[ce]ents?|dollars?)"
-    rf"(?:[ \n]and[ \n](?:a[ \n])?(?P<half>half|quarter)|(?<=dollars)[ \n]and[ \n](?P<odd>{_WORD_NUMBER})[ \n]cents|"
+    rf"(?:[ \n]and[ \n](?:a[ \n])?(?P<half>half|quarter)|(?<=rs|ar)[ \n]and[ \n](?P<odd>{_WORD_NUMBER})[ \n]cents|"
     rf"(?<=dollar)[ \n](?:and[ \n])?(?P<cents>{_WORD_NUMBER})"
     r"(?=[ \n]*(?:[,.;:)!?]|$|(?:a|the|per|each|or|and|for)\b)))?)(?!\w)",
     re.IGNORECASE,
@@ -127,10 +127,10 @@ _CAN_SIZE: Final = re.compile(
 )  # "No. 2½", its N lost in the fold
 # letters for figures, only where the other figures or signs leave no doubt: "$l.88", "5lc", "ll9.00"
 _LETTERS: Final = re.compile(
-    r"(?<=\$)(?=[.,\w|]*\d)[\dlI|tLSBOoZ]{1,3}(?:[.,][\dlISBOoZ]{2})?(?!\w)|(?<!\S)[lI|]{1,2}(?=\d{1,2}\.\d\d(?!\d))|"
+    r"(?<=\$)(?=[.,\w|]*\d)[\dlI|tLSBOoZ]{1,3}(?:[.,][\dlISBOoZ]{2})?(?!\w)|(?<=\$)[lIi|](?![\w.,])|(?<!\S)\d{1,2}\.[Oo0]{2}(?!\w)|(?<!\S)[lI|]{1,2}(?=\d{1,2}\.\d\d(?!\d))|"
     r"(?<!\S)(?=[lI|zsQ]?\d|\d[lI|zsQ]|zs)[\dlI|zsQ]{2}(?=[c¢](?!\w))"
 )
-AS_FIGURES: Final = str.maketrans("lI|tLJzZsSBQOog", "111111225580009")  # the figures that letters are read for
+AS_FIGURES: Final = str.maketrans("lIi|tLJzZsSBQOog", "1111111225580009")  # the figures that letters are read for
 _QUANTITY: Final = re.compile(
     rf"(?<![\d,/$])(?<!\d\.)(?P<q>\d{{1,2}}|{_WORD_NUMBER})(?P<unit> ?(?:lbs?\.?|cans|pkgs?\.?|doz\.?|pairs?|pieces|"
     rf"yds?\.?|qts?\.?|boxes|bottles|bars|rolls|heads|bunches|jars))?"

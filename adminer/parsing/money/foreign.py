@@ -16,7 +16,7 @@ from adminer.parsing.money.amounts import FRACTION, NUMBER_WORDS, Amount, fracti
 from adminer.parsing.money.decimal_pence import counts_decimally, decimal_amounts, pence_signs
 from adminer.parsing.money.sterling_columns import HEAD
 from adminer.parsing.money.sterling_words import WORDS, spelled_amounts
-from adminer.parsing.money.worn_sterling import worn_amounts, worn_pounds
+from adminer.parsing.money.worn_sterling import worn_amounts, worn_pounds, worn_shillings
 
 _PENCE_SIGN: Final = r"d(?![a-z'’])\.?"
 _POUNDS: Final = re.compile(
@@ -159,6 +159,7 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
             yield replace(_sterling(m, Decimal(0), m["s"], None, Decimal(0), currency), trust=_WORN_TRUST)
     for m in _SHILLINGS.finditer(text):
         yield _sterling(m, Decimal(0), m["s"], m["d"], fraction_of("½" if m["worn"] else m["frac"]), currency)
+    yield from worn_shillings(text, currency)
     for m in _PENCE.finditer(text):
         part = "½" if m["worn"] else m["frac"] or m["only"]
         pence = _sterling(m, Decimal(0), None, m["d"], fraction_of(part), currency)

@@ -71,8 +71,15 @@ _REACHED: Final = re.compile(
     re.IGNORECASE,
 )
 _SPENT: Final = re.compile(
+    r",?[ \n](?:buy|take|choose)[ \n](?:one|two|three|four|five|[1-5])\b|"  # "with $15 buy three"
     r"[ \n](?:(?:that[ \n])?you[ \n])?(?:spent|spend)\b|[ \n]is[ \n]punched\b|['’]?s? worth\b(?! ?[$£\d])",
     re.IGNORECASE,
+)
+_RATE: Final = re.compile(
+    r"[ \n]?\bin[ \n]the[ \n](?:£|pounds?\b|dollars?\b)", re.IGNORECASE
+)  # a discount of "1s. in the £"
+_TAPES: Final = re.compile(
+    r"[ \n](?:worth[ \n])?(?:of|in)[ \n](?:[a-z]+[ \n]){0,3}(?:tapes|receipts|slips)\b", re.IGNORECASE
 )
 _NEWS: Final = re.compile(
     r"\b(?:fined|fund[^.;]{0,32}stands[ \n]at|went[ \n]for|(?:put|estimated|assessed|valued)[ \n]at|damages?[ \n]of|"
@@ -104,7 +111,7 @@ def _is_threshold(text: str, amount: Amount) -> bool:
     """Say whether a sum is one to spend or to reach: "on orders over $5", "with any $10 purchase"."""
     before = max(0, amount.start - _REACH)
     return any(p.search(text, before, amount.start) for p in (_REQUIRED, _BUYING, _FREE_FROM, _SPENDING)) or any(
-        p.match(text, amount.end) for p in (_PURCHASE, _REACHED, _SPENT)
+        p.match(text, amount.end) for p in (_PURCHASE, _REACHED, _SPENT, _RATE, _TAPES)
     )
 
 

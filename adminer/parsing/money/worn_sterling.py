@@ -30,12 +30,22 @@ _PENNY: Final = re.compile(r"(?<![\w.'’])(?P<d>[Il|]) ?d\.(?!\w)")
 _THIN_STROKE: Final = re.compile(rf"(?<!\S)(?P<s>[lI|])[f/]{_PENCE}(?![\w/])")
 _ELEVEN: Final = re.compile(r"(?<![\d/])(?:(?<!\.)|(?<=\.\.))(?P<s>\d{1,2})/111(?![\d/])")  # the half of 11½ as a 1
 
+# the same of eleven in old-style figures, and of the 1 of "1s. 3d."
+_ELEVEN_AS_LETTER: Final = re.compile(r"(?<![\w/.])(?P<s>[1-9]\d?)/(?:[un]|[Il|]{2}|1[Il|]|[Il|]1)(?![\w/])")
+_SHILLING: Final = re.compile(rf"(?<![\w.'’])[Ili|]s[.,] ?{_PENCE}(?P<frac> ?[½¼¾])? ?d\.?(?!\w)")
+
 
 def worn_pounds(text: str, currency: str) -> Iterator[Amount]:
     """Yield the sums in pounds whose last stroke was read as a 1: no pound has so many shillings ("£4/41-")."""
     for m in _POUND_STROKE.finditer(text):
         pounds = Decimal(m["l"]) + Decimal(m["s"]) / 20
         yield Amount(m.start(), m.end(), in_pounds(pounds), currency, "sterling", _TRUST)
+
+
+def worn_shillings(text: str, currency: str) -> Iterator[Amount]:
+    """Yield the sums of one shilling and some pence whose 1 was read as a letter ("Is. 3d.")."""
+    for m in _SHILLING.finditer(text):
+        yield _amount(m.start(), m.end(), "1", m["d"], fraction_of(m["frac"]), currency)
 
 
 def worn_amounts(text: str, currency: str) -> Iterator[Amount]:
@@ -46,6 +56,8 @@ def worn_amounts(text: str, currency: str) -> Iterator[Amount]:
         yield _amount(m.start("all"), m.end(), m["s"], m["d"], Decimal(0), currency)
     for m in _ELEVEN.finditer(text):
         yield _amount(m.start(), m.end(), m["s"], "11", fraction_of("½"), currency)
+    for m in _ELEVEN_AS_LETTER.finditer(text):
+        yield _amount(m.start(), m.end(), m["s"], "11", Decimal(0), currency)
     for m in _PENNY.finditer(text):
         yield _amount(m.start(), m.end(), None, "1", Decimal(0), currency)
     for m in _THIN_STROKE.finditer(text):

@@ -27,7 +27,7 @@ _COUNTED: Final = re.compile(
     rf"(?<![\d/])(?:[2-9]|1\d) (?:for[ \n]|(?:{_UNITS}|dz|cans|pkgs|bars|rolls)[.,]? (?:for )?)$", re.IGNORECASE
 )
 _BEFORE: Final = re.compile(
-    rf"(?:\b(?:now|only|reg|formerly|was|were|each|ea|price|(?<!\d[ \n])(?:{_UNITS}))[.,:]?[ \n]|"
+    rf"(?:\b(?:now|only|reg|formerly|was|were|at|are|is|costs?|each|ea|price|(?<!\d[ \n])(?:{_UNITS}))[.,:]?[ \n]|"
     r"[c¢] (?:to|or) |[._·…]{3,} ?|\b(?:was|were|reg|regularly|formerly|usually|list)[.,:]? [\d.]+[c¢][.,;]?[ \n])$",
     re.IGNORECASE,
 )

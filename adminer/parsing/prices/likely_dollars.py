@@ -21,6 +21,7 @@ _SIGN_AND_SUM: Final = re.compile(r"[35689]\d{1,3}\.\d\d")  # no other figure ha
 _TWINS: Final = "58"
 _UNSIGNED: Final = re.compile(r"[\d.,½¼¾]+")
 _FEWEST: Final = 3  # other prices that must speak
+_ALWAYS: Final = 4  # other sums in dollars, all with their sign: the dearest without one has it as its first figure
 _FAR: Final = 5  # times the dearest other that the sum as read is more than
 _FURTHER: Final = 10  # the same where the first figure is no twin of the sign
 _NEAR: Final = 6  # times the dearest other that the sum without its first figure is at most
@@ -45,10 +46,13 @@ def restore_dollar_signs(text: str, amounts: Sequence[Amount]) -> list[Amount]:
     if len(others) < _FEWEST or not _shows_signs(text, others):
         return made
     dearest = max(a.amount for a in others)
+    dollars = [text[a.start : a.end] for a in others if a.amount >= 1]
+    always = len(dollars) >= _ALWAYS and all("$" in printed for printed in dollars)
     for i in doubtful:
         raw = amounts[i].amount
         value = clean_amount(text[amounts[i].start + 1 : amounts[i].end])
-        far = _FAR if text[amounts[i].start] in _TWINS else _FURTHER
+        twin = text[amounts[i].start] in _TWINS
+        far = 1 if twin and always else _FAR if twin else _FURTHER
         if raw > far * dearest and 0 < value <= _NEAR * dearest:
             made[i] = replace(amounts[i], amount=value, form="dollars_point", trust=_SIGN_TRUST)
     return made

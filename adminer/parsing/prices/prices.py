@@ -12,6 +12,7 @@ from typing import Final
 
 from adminer.parsing.money.amounts import UNIT, Amount, find_amounts, unit_of
 from adminer.parsing.money.foreign import counts_in_piastres, find_foreign, speaks_sterling, sterling_currency
+from adminer.parsing.money.likely_halves import restore_halves
 from adminer.parsing.money.money_words import with_money_words
 from adminer.parsing.money.no_prices import no_prices
 from adminer.parsing.money.points import restore_points
@@ -22,7 +23,7 @@ from adminer.parsing.prices.column_points import restore_column_points
 from adminer.parsing.prices.confidence import price_confidence
 from adminer.parsing.prices.likely_cents import find_likely_cents
 from adminer.parsing.prices.likely_dollars import find_split_sums, restore_dollar_signs
-from adminer.parsing.prices.told_cents import find_told_cents
+from adminer.parsing.prices.told_sums import find_told_sums, told_piastres
 from adminer.parsing.prices.unsigned import find_column_piastres, find_unsigned
 from adminer.parsing.terms.terms import Term
 from adminer.parsing.text.text import AdvertText
@@ -131,7 +132,7 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     sterling = speaks_sterling(text, page_does=sterling_page)
     foreign = _foreign(advert, text, sterling=sterling)
     plain = find_amounts(text)
-    piastres = counts_in_piastres(text, foreign)
+    piastres = told_piastres(text) or counts_in_piastres(text, foreign)
     worn = [] if sterling else find_likely_cents(advert, plain)
     amounts = worn + [
         a
@@ -144,12 +145,12 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     amounts += find_column_piastres(advert, amounts)
     if not sterling:
         amounts += find_spoken_sums(text, amounts)
-        amounts += find_told_cents(advert, amounts)
+        amounts += find_told_sums(advert, amounts)
         amounts += find_split_sums(advert, amounts)
         amounts += find_unsigned(advert, amounts, terms)
         amounts += restore_column_points(advert, amounts)
     amounts += find_column_cells(advert, amounts, sterling_currency(text) if sterling else "USD")
-    amounts.sort(key=lambda a: a.start)
+    amounts = sorted(restore_halves(text, amounts), key=lambda a: a.start)
     requirements = [(t.start, t.end) for t in terms if t.kind in {"with_purchase", "stamps"}]
     none = no_prices(text, amounts)
     found: list[Found] = []

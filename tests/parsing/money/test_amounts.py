@@ -56,6 +56,23 @@ def test_each_typographic_form_gives_its_amount_and_quantity(text: str, amount: 
     assert amounts(text) == [(amount, quantity)]
 
 
+@pytest.mark.parametrize(
+    ("text", "amount"),
+    [
+        ("Platter, a dollar and ten cents.", "1.1"),
+        ("Hose, 1.oo pr.", "1"),
+        ("Set $1,S0", "1.5"),
+        ("Gas 28.9c", "0.289"),
+    ],
+)
+def test_noughts_read_as_letters_and_cents_told_after_a_dollar_are_part_of_the_sum(text: str, amount: str) -> None:
+    assert amounts(text) == [(amount, "1")]
+
+
+def test_a_letter_after_a_dollar_sign_is_a_one() -> None:
+    assert amounts("Nails, the keg, $i") == [("1", "1")]
+
+
 def test_cents_with_a_sign_of_their_own_are_no_cents_of_the_dollars_before_them() -> None:
     assert amounts("6/$1 19¢") == [("1", "6"), ("0.19", "1")]
 

@@ -66,3 +66,14 @@ def test_a_price_over_a_line_that_opens_with_orders_is_one() -> None:
     assert [p.amount.amount for p in found] == [Decimal("2.2"), Decimal("2.475")]
     found = find_prices(advert_text((40, 100, 16, "Mat 1/-. Free with £2"), (40, 124, 16, "orders this week.")), [])
     assert [p.amount.amount for p in found] == [Decimal("0.05")]
+
+
+def test_an_eleven_and_the_one_of_a_shilling_read_as_letters_are_figures() -> None:
+    found = find_prices(advert_text((40, 100, 16, "Mats 4/6, pillows 6/u each, or 2 for 13/-; butter, Is. 3d.")), [])
+    pence = [round(p.amount.amount * 240) for p in found]
+    assert pence == [54, 83, 156, 15]
+
+
+def test_a_discount_in_the_pound_is_no_price() -> None:
+    found = find_prices(advert_text((40, 100, 16, "Mats 4/6, rugs £1 2s. Discount of 1s. in the £ for cash.")), [])
+    assert [p.amount.amount for p in found] == [Decimal("0.225"), Decimal("1.1")]

@@ -48,6 +48,7 @@ def test_a_worn_fraction_is_told_by_the_cents_around_it(printed: str, worth: str
     [
         ("Radishes Sc", "5"),
         ("Soap, 3 for Sc.", "5"),
+        ("A dish is sold at se", "5"),
         ("Scouring brush, Se", "8"),
         ("Roasting fowl ggc", "99"),
         ("Plate and cup, 34; bowls to match", "34"),

@@ -23,6 +23,16 @@ def test_an_eight_before_a_sum_far_over_the_others_is_a_dollar_sign() -> None:
     ]
 
 
+def test_an_eight_is_a_dollar_sign_where_every_other_sum_has_its_sign() -> None:
+    assert prices("Beds $18.00, desks $27.00, chairs $3.85, rugs $6.25, cups 9c, stands 87.45")[-1] == Decimal("7.45")
+    assert prices("Beds $18.00, desks 27.00, chairs $3.85, rugs $6.25, cups 9c, stands 87.45")[-1] == Decimal("87.45")
+
+
+def test_what_is_bought_for_tapes_or_must_be_bought_is_no_price() -> None:
+    assert prices("Cups 39c with each $3 purchase: buy $9, take three, with $15 buy five") == [Decimal("0.39")]
+    assert prices("Jugs 39c, or paste $25 in green register tapes on a card") == [Decimal("0.39")]
+
+
 @pytest.mark.parametrize(
     ("text", "sums"),
     [

@@ -1,4 +1,4 @@
-"""Bare figures are cents where the list says once that its prices are; invented adverts."""
+"""Bare figures are cents or piastres where the list says once that its prices are; invented adverts."""
 
 from __future__ import annotations
 
@@ -47,3 +47,12 @@ def test_a_figure_outside_the_grid_or_close_to_a_word_is_none() -> None:
         (40, 460, 16, "Sizes 10 12 15"),
     ]
     assert sorted(prices(TOLD, *GRID, *stray)) == sorted(prices(TOLD, *GRID))
+
+
+def test_figures_after_leaders_are_piastres_where_the_list_says_so() -> None:
+    rows = ("Whisky, old .25", "Gin, dry …18", "Port, tawny… 22½", "Vermouth, doz.… 116")
+    lines: list[Line] = [(400 - round(8.8 * len(text)), 100 + 24 * i, 16, text) for i, text in enumerate(rows)]
+    found = find_prices(advert_text(*lines, (40, 220, 16, "Prices tn plastres tariff, per bottle")), [])
+    assert [(p.amount.amount, p.amount.currency) for p in found] == [
+        (Decimal(sum_), "EGP-piastre") for sum_ in ("25", "18", "22.5", "116")
+    ]

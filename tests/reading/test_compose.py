@@ -1,0 +1,20 @@
+"""Which part of a page a line belongs to, where parts overlap."""
+
+from __future__ import annotations
+
+from adminer.layout.adverts import FRAMED
+from adminer.layout.type_lines import Part
+from adminer.reading.compose import part_of
+
+
+def test_a_line_in_a_frame_belongs_to_it_and_not_to_the_smaller_column_that_reaches_into_it() -> None:
+    column = Part((250.0, 400.0, 650.0, 600.0), "editorial", 0.7)
+    framed = Part((100.0, 400.0, 650.0, 600.0), "advert", FRAMED)
+    assert part_of((300.0, 450.0, 400.0, 470.0), [column, framed]) == 1
+
+
+def test_of_parts_without_a_frame_the_smaller_holds_the_line_and_the_nearest_one_outside_all() -> None:
+    page = Part((0.0, 0.0, 800.0, 900.0), "editorial", 0.7)
+    notice = Part((100.0, 400.0, 300.0, 500.0), "advert", 0.6)
+    assert part_of((120.0, 420.0, 200.0, 440.0), [page, notice]) == 1
+    assert part_of((820.0, 420.0, 900.0, 440.0), [page, notice]) == 0
