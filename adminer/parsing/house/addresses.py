@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
+from adminer.dating.calendar_words import MONTHS
 from adminer.layout.states import STATES
 from adminer.parsing.house.house_forms import is_trade_line
 from adminer.parsing.text.goods import find_nouns, praise, stops
@@ -31,6 +32,7 @@ _HOURS: Final = (
     r"(?:Open|Closed|Phones?|Ph\.|Telephone|Tel\.|Dial|Call|Prices|Hours|Daily|Free|Near|Next|Opposite|Across|Store|"
     r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)[a-z]*)(?![a-z])"
 )
+_MONTH: Final = rf"(?i:{'|'.join(sorted(MONTHS))})"
 _WORD: Final = rf"(?!{_HOURS})[A-Z][A-Za-z'’]{{2,}}"
 _NAME: Final = rf"(?P<city>(?:(?:St|Ft|Mt|Pt)\. ?)?{_WORD}(?: {_WORD}){{0,2}})"
 _ENDS: Final = (
@@ -77,7 +79,9 @@ _WORDINGS: Final = (
     re.compile(rf"^(?:[A-Z][a-z]+ ){{1,2}}(?:Street|Avenue|Road|St\.|Ave\.|Rd\.) {_NAME}\.?$", re.MULTILINE),
     re.compile(rf"^(?=.*(?:{STREET}|{LANDMARK})).*[a-z] (?P<city>[A-Z]{{4,}}(?: [A-Z]{{4,}})?)\.?$", re.MULTILINE),
     re.compile(rf"\b(?:[Mm]iles?|[Mm]i\.|{ROUTED}) (?i:north|south|east|west) of {_NAME}(?= on | ?{_ENDS})"),
-    re.compile(rf"\b(?i:downtown|on the square in|free delivery (?:anywhere )?in) {_NAME}{_END}"),
+    re.compile(rf"^{_NAME}, {_MONTH}[.,]? ?(?:\d{{1,2}}[.,]? ?)?1[89]\d\d\.?$", re.MULTILINE),
+    re.compile(rf"\b(?i:free delivery (?:anywhere )?in|deliver(?:y|ed) free in|on the square in) {_NAME}{_END}"),
+    re.compile(rf"\b(?i:downtown) (?P<city>{_WORD}(?: {_WORD})?){_END}"),  # three words are branches
     re.compile(rf"\b(?i:serving) {_NAME}(?= (?:since|for over|and vicinity)\b)"),
     re.compile(rf"\b(?i:prices (?:good|effective) (?:only )?in) {_NAME}(?= only| stores?| ?{_ENDS})"),
     re.compile(rf"\b(?:[Oo]ur|OUR) {_NAME}(?= (?i:store|branch)\b)"),

@@ -39,6 +39,8 @@ _TOP: Final = 0.12  # of the height of a page, above which its head stands
 _LEAST: Final = 4  # letters of a town that can be told in an advert
 _MOST_WORDS: Final = 12  # of a line of the head
 _SAME_TOWN: Final = 84  # rapidfuzz ratio; common practice, no source
+_LETTER_BY_LETTER: Final = 100
+_WORN: Final = 6  # letters of a town that is told with one of them misread: "Sale" is no "Sable"
 _MARKS: Final = " .,:;·•|*-–—()!"
 
 
@@ -64,7 +66,8 @@ def town_named(text: str, towns: frozenset[str]) -> str | None:
             words = [re.sub(r"['’][sS]$", "", word.strip(_MARKS)) for word in line.split()]
             for at in range(len(words) - length + 1):
                 name = " ".join(words[at : at + length])
-                if name[:1].isupper() and fuzz.ratio(name.lower(), town.lower()) >= _SAME_TOWN:
+                least = _SAME_TOWN if len(town) >= _WORN else _LETTER_BY_LETTER
+                if name[:1].isupper() and fuzz.ratio(name.lower(), town.lower()) >= least:
                     return name
     return None
 
@@ -87,5 +90,7 @@ def _town_in(name: str) -> str | None:
 def _first_word(town: str) -> str:
     """Return a town without what may be the misread rest of its paper's name ("Osterby Eve Ning Courier")."""
     first, *rest = town.split()
-    kept = not rest or len(first) < _LEAST or is_word(first.lower()) or rest[-1].lower() in word_list("place_generics")
+    generics = word_list("place_generics")
+    named = not rest or not generics.isdisjoint((first.lower(), rest[-1].lower()))
+    kept = named or len(first) < _LEAST or is_word(first.lower())
     return town if kept else first

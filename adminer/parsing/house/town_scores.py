@@ -28,6 +28,7 @@ _WEIGHTS: Final = {
     "near the end": 0.2,
     "ends its line": 0.1,
     "among towns": 0.3,
+    "a line of towns": 0.4,
     "in running text": -0.4,
     "beside a price": -0.6,
     "among goods": -0.8,
@@ -57,6 +58,7 @@ _DAYS: Final = re.compile(
 _NO_TOWN: Final = (
     word_list("particulars") | word_list("function") | word_list("slogan") | word_list("prose") | {"prop", "office"}
 )
+_SEVERAL: Final = 3  # parts of a line that are all towns
 _LAST_LINES: Final = 3
 _RUNNING: Final = 6  # words of a part of a line that is a sentence
 _LEAST: Final = 4  # letters
@@ -116,6 +118,7 @@ def _weigh_line(lines: list[str], at: int, named: list[int], house: str) -> list
         goods = any(has_goods(other) for other in parts if other != part)
         score += _WEIGHTS["among goods"] * goods
         score += _WEIGHTS["among towns"] * (len(like) > 1)
+        score += _WEIGHTS["a line of towns"] * (len(like) == len(parts) >= _SEVERAL)
         score += _WEIGHTS["in running text"] * any(len(other.split()) > _RUNNING for other in parts)
         score += _WEIGHTS["beside a price"] * bool(_PRICE.search(line))
         found.append((round(score, 2), part))

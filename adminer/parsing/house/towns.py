@@ -68,7 +68,7 @@ _CALENDAR: Final = re.compile(
     re.IGNORECASE,
 )
 _PHONE: Final = re.compile(r"p[hb][oce0][nvru][ec]")  # as readers see it
-_COMPASS: Final = frozenset({"north", "south", "east", "west"})
+_BEFORE: Final = frozenset({"north", "south", "east", "west", "st"})  # the name of a town
 _NO_TOWN: Final = word_list("particulars")
 _LEADING: Final = frozenset({"both", "and", "also", "all", "our", "one", "any", "every", "for", "office"})
 _DISTRICT: Final = re.compile(r"(?:north|south|east|west) (?:end|side)", re.IGNORECASE)
@@ -77,7 +77,8 @@ _NOT_A_TOWN: Final = (
     r"street|st\b|ave|avenue|road|rd\b|blvd|cream|steak|broil|style|ware|silver|china|shape|pattern|rug|chair"
 )
 # what stands behind a town that ends an address: the line's end, a state or zone, a mark; no word that goes on
-_CLOSES: Final = re.compile(r" ?(?:$|\n|[.,]+ ?(?:[A-Z\d]|$|\n)|[·•|–—]|\d{1,2}(?!\d))")
+_CLOSES: Final = re.compile(r" ?(?:$|\n|[.,]+ ?(?:[A-Z\d]|$|\n)|[·•|–—]|- |\d{1,2}(?!\d))")
+_BRANCH: Final = re.compile(r"\b(?:also|branch(?:es)?|and at)\b", re.IGNORECASE)
 _LEAST_NAME: Final = 4  # letters of a house's name that can be told at the head of a line
 _SAME_TOWN: Final = 84  # rapidfuzz ratio
 
@@ -175,7 +176,7 @@ def _among_particulars(text: str, house: str) -> str | None:
 
 def _may_be_town(name: str) -> bool:
     words = name.lower().replace(".", "").split()
-    words = words[1:] if len(words) > 1 and words[0] in _COMPASS else words
+    words = words[1:] if len(words) > 1 and words[0] in _BEFORE else words
     if not words or is_street_or_trade(name) or _CALENDAR.search(name):
         return False
     if words[0] in _LEADING or _DISTRICT.fullmatch(name):
@@ -191,7 +192,9 @@ def _known(text: str, towns: frozenset[str], house: str = "", *, closing: bool =
     for m in _town_pattern(towns).finditer(text):
         goes_on = re.match(r" [A-Za-z]+", text[m.end() :])
         named = goes_on is not None and (m[0] + goes_on[0]).lower() in house.lower()  # "The Boston Store"
-        if m[0][0].isupper() and not named and not (closing and not _CLOSES.match(text[m.end() :])):
+        before = text[: m.start()].rsplit("\n", 1)[-1]
+        branch = _BRANCH.search(before) is not None or not _CLOSES.match(text[m.end() :])
+        if m[0][0].isupper() and not named and not (closing and branch):
             last = m[0]
     return _in_case(last) if last else None
 

@@ -20,6 +20,7 @@ from tests.parsing.pages import NO_NAMES, Line, advert_text, reading_of, words_o
         ("The Osterby and Wenning Guardian", {"Osterby"}),
         ("THE : OSTERBY EVE NING COURIER.", {"Osterby", "Osterby Eve Ning"}),  # torn: either may be it
         ("OSTERBY. THURSDAY. MARCH 12. 1914", {"Osterby"}),
+        ("The Lake Oster Courier", {"Lake Oster"}),
         ("THURSDAY, MARCH 12, 1914", set()),
         ("The Daily News", set()),
         ("The Farmers Weekly", set()),
@@ -41,6 +42,11 @@ def test_the_head_of_a_page_names_its_town(head: str, towns: set[str]) -> None:
 )
 def test_an_advert_names_the_town_of_its_page(text: str, town: str | None) -> None:
     assert town_named(text, frozenset({"Osterby", "Osterby Creek"})) == town
+
+
+def test_a_short_town_is_told_letter_by_letter() -> None:
+    assert town_named("June White Sale", frozenset({"Sable"})) is None
+    assert town_named("Thorne of Sable", frozenset({"Sable"})) == "Sable"
 
 
 @pytest.mark.parametrize("names_it", [True, False])
