@@ -1,6 +1,9 @@
-"""Learn how much each trait of a text says of what a price is for: `python -m adminer.score.weigh FOLDER TRUTH ...`.
+"""Learn how much each trait of a text says of what a price is for.
 
-Never run it on real scans: what they are measured by must not come from them. Each group of prices chooses one text
+    python -m adminer.score.weigh corpus_demo/item_choices.npz [FOLDER TRUTH ...]
+
+The choices kept in the file are learned from, and those of digitised folders with their truths, which are added to it.
+Never name real scans: what they are measured by must not come from them. Each group of prices chooses one text
 among its rivals by a softmax over weighed traits; the weights are those of greatest likelihood with a ridge penalty.
 """
 
@@ -9,7 +12,7 @@ from __future__ import annotations
 import sys
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Final
 from unittest import mock
@@ -24,13 +27,13 @@ from adminer.parsing.items.costs import Costs
 from adminer.parsing.items.descriptions import size_under
 from adminer.parsing.items.headings import headed
 from adminer.parsing.items.reconsider import WEIGHTS, Choice, choices_of
-from adminer.parsing.items.traits import Traits
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.text.naming import name_of
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box, ParsedPage
 from adminer.score.alike import ALIKE, similarity
+from adminer.score.choices import Judged, load_choices, save_choices
 from adminer.score.confirmed import kept_readings
 from adminer.score.found import found_in_parsed
 from adminer.score.prices import MONIES, match_prices
@@ -42,15 +45,6 @@ _RIDGE: Final = 1.0
 _SELDOM: Final = 25  # texts that must have a trait before it says anything
 _LEAST: Final = 0.0005
 _Key = tuple[object, str]
-
-
-@dataclass(frozen=True, slots=True)
-class Judged:
-    """Hold the texts among which a group of prices chose, the share of its prices each is right for, and its weight."""
-
-    traits: tuple[Traits, ...]
-    right: tuple[float, ...]
-    weight: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,15 +158,18 @@ def _name(one: _Seen, g: int, s: int) -> str:
     return f"{headed_name} {size_under(one.advert, segment, segments, prices)}".strip()
 
 
-def main(folders: Sequence[tuple[Path, Path]]) -> None:
-    """Learn from digitised folders with their truths and write the weights."""
-    judged: list[Judged] = []
-    for folder, truth in folders:
+def main(kept: Path, folders: Sequence[tuple[Path, Path]] = ()) -> None:
+    """Learn from the choices kept in a file and from folders with their truths; write the weights and the choices."""
+    judged = load_choices(kept)
+    last = max(one.hand for one in judged)
+    for hand, (folder, truth) in enumerate(folders, start=last + 1):
         home = open_folder(folder)
         seen: list[_Seen] = []
         with recorder(seen):
             pages = parse_all(kept_readings(home.readings, home.scans), home.names, notes_by_file(home.notes))
-            judged += judge(pages, read_truth(truth), seen)
+            judged += [replace(one, hand=hand) for one in judge(pages, read_truth(truth), seen)]
+    if folders:
+        save_choices(judged, kept)
     write(fit(judged), WEIGHTS, len(judged))
     right = sum(one.weight * one.right[0] for one in judged) / sum(one.weight for one in judged)
     best = sum(one.weight * max(one.right) for one in judged) / sum(one.weight for one in judged)
@@ -181,4 +178,4 @@ def main(folders: Sequence[tuple[Path, Path]]) -> None:
 
 if __name__ == "__main__":
     paths = [Path(argument) for argument in sys.argv[1:]]
-    main(list(zip(paths[::2], paths[1::2], strict=True)))
+    main(paths[0], list(zip(paths[1::2], paths[2::2], strict=True)))

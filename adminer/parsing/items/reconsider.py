@@ -61,11 +61,17 @@ def reconsidered(
     made = list(pairings)
     weights = item_weights()
     for g, choices in choices_of(advert, groups, pairings, segments, costs, rules).items():
-        best = max(choices, key=lambda choice: weigh(choice.traits, weights) - (0.0 if choice.text is None else _MORE))
+        best = choices[best_of([choice.traits for choice in choices], weights)]
         if best.text is not None:
             cost, why = float(costs.table[g, best.text]), costs.whys.get((g, best.text)) or "no place"
             made[g] = Pairing(segments[best.text], min(max(cost, -1.0), 3.0), AGAIN + why)
     return made
+
+
+def best_of(choices: Sequence[Traits], weights: Mapping[str, float]) -> int:
+    """Return which choice to make: the first, which the rules made, unless far more speaks for another."""
+    sums = [weigh(traits, weights) - (_MORE if i else 0.0) for i, traits in enumerate(choices)]
+    return max(range(len(sums)), key=sums.__getitem__)
 
 
 def choices_of(
