@@ -129,6 +129,7 @@ def test_a_users_pieces_add_names_and_pieces(tmp_path: Path) -> None:
         ("dessert dishes", "fruit_dish"),
         ("B. & B. plate", "bread_and_butter"),
         ("bread-and-butter plates", "bread_and_butter"),
+        ("bread plates", "bread_and_butter"),
         ("rim soup", "soup_plate"),
         ("coupe soups", "coupe_soup"),
         ("nappy", "vegetable_dish"),
