@@ -17,6 +17,7 @@ from typing import Final
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.terms.term_words import mend
 from adminer.parsing.terms.terms import Term
+from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText
 
 _END: Final = re.compile(
@@ -49,7 +50,7 @@ def find_clauses(advert: AdvertText, terms: Sequence[Term], prices: Sequence[Fou
     """Return the clauses that state a term of trade and hold neither a term found already nor a price of goods."""
     found = []
     for start, end in _clauses(advert.joined):
-        if any(t.start < end and start < t.end for t in terms):
+        if is_taken(start, end, terms):
             continue
         if any(p.start < end and start < p.end and p.role not in _ASIDE for p in prices):
             continue

@@ -15,6 +15,7 @@ from typing import Final
 
 from price_parser import Price as CleanPrice
 
+from adminer.parsing.text.stretches import is_taken
 from adminer.records import PriceForm
 
 
@@ -144,7 +145,7 @@ def find_amounts(text: str) -> list[Amount]:
     text = _LETTERS.sub(lambda m: m[0].translate(AS_FIGURES), text)
     found: list[Amount] = []
     for candidate in _candidates(text):
-        if any(candidate.start < f.end and f.start < candidate.end for f in found):
+        if is_taken(candidate.start, candidate.end, found):
             continue
         found.append(with_quantity(text, candidate))
     return sorted(found, key=lambda a: a.start)

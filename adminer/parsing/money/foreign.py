@@ -17,6 +17,7 @@ from adminer.parsing.money.decimal_pence import counts_decimally, decimal_amount
 from adminer.parsing.money.sterling_columns import HEAD
 from adminer.parsing.money.sterling_words import WORDS, spelled_amounts
 from adminer.parsing.money.worn_sterling import worn_amounts, worn_pounds, worn_shillings
+from adminer.parsing.text.stretches import is_taken
 
 _PENCE_SIGN: Final = r"d(?![a-z'’])\.?"
 _POUNDS: Final = re.compile(
@@ -107,7 +108,7 @@ def find_foreign(text: str, *, sterling: bool) -> list[Amount]:
     """Return piastre amounts, and sterling ones where the advert counts in them, left to right."""
     found: list[Amount] = []
     for amount in _candidates(text, sterling=sterling):
-        if not any(amount.start < f.end and f.start < amount.end for f in found):
+        if not is_taken(amount.start, amount.end, found):
             found.append(amount)
     return sorted(found, key=lambda a: a.start)
 

@@ -11,6 +11,7 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.money.amounts import NUMBER_WORDS, Amount, fraction_of, number_of, with_quantity
+from adminer.parsing.text.stretches import is_taken
 
 _COINS: Final = {"quarter": 25, "dime": 10, "nickel": 5}
 _COIN: Final = re.compile(
@@ -55,7 +56,7 @@ def find_spoken_sums(text: str, amounts: Sequence[Amount]) -> list[Amount]:
     """Return the sums told in words of coins and the figures that lean on a sum in cents beside them."""
     found: list[Amount] = []
     for amount in (*_coins(text), *_before(text, amounts), *_after(text, amounts)):
-        if not any(amount.start < a.end and a.start < amount.end for a in (*amounts, *found)):
+        if not is_taken(amount.start, amount.end, (*amounts, *found)):
             found.append(with_quantity(text, amount))
     return found
 

@@ -12,6 +12,7 @@ from typing import Final
 from adminer.parsing.prices.column_heads import column_heads, shares_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.terms.terms import Term, head_words
+from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText, TextLine
 
 _ROWS: Final = 3  # that a column has at least
@@ -24,7 +25,7 @@ def find_bare_heads(advert: AdvertText, prices: list[Found], terms: list[Term]) 
     heads = [
         head
         for line in advert.lines
-        if not any(t.start < line.end and line.start < t.end for t in terms)
+        if not is_taken(line.start, line.end, terms)
         for head in _heads_of(advert, line)
         if head.kind != _ASKED
     ]

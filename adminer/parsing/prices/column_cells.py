@@ -14,6 +14,7 @@ from typing import Final
 
 from adminer.parsing.money.amounts import AS_FIGURES, Amount, fraction_of, in_pounds
 from adminer.parsing.text.item_words import WORD
+from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText, TextLine
 from adminer.records import Box, PriceForm
 
@@ -59,7 +60,7 @@ def find_column_cells(advert: AdvertText, amounts: Sequence[Amount], currency: s
     for line in advert.lines:
         if line.end - line.start > _LONGEST or not _OPENS.match(advert.text, line.start, line.end):
             continue
-        if any(a.start < line.end and line.start < a.end for a in amounts):
+        if is_taken(line.start, line.end, amounts):
             continue
         cells = cells or [_cell(advert, a) for a in known]
         column = [cell.sum for cell in _column(line, cells)]

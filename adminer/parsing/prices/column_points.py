@@ -14,6 +14,7 @@ from typing import Final
 
 from adminer.parsing.money.amounts import AS_FIGURES, Amount
 from adminer.parsing.text.item_words import WORD
+from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box
 
@@ -55,7 +56,7 @@ def restore_column_points(advert: AdvertText, amounts: Sequence[Amount]) -> list
         _Cell(line.start, line.end, line.flat, line.type_px, None)
         for line in advert.lines
         if _FIGURES.fullmatch(advert.text, line.start, line.end)
-        and not any(a.start < line.end and line.start < a.end for a in amounts)
+        and not is_taken(line.start, line.end, amounts)
         and _has_name(advert, line.flat, line.type_px)
     ]
     found = []

@@ -16,6 +16,7 @@ from typing import Final
 
 from adminer.parsing.money.amounts import Amount, with_quantity
 from adminer.parsing.money.worn_figures import ODD, Reading, readings
+from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText
 
 _CENTS: Final = frozenset({"cents_sign", "raised_cent_sign", "fraction"})
@@ -62,7 +63,7 @@ def find_likely_cents(advert: AdvertText, amounts: Sequence[Amount]) -> list[Amo
     """Return the worn figures of an advert that are prices in cents; those over an amount stand in its place."""
     found: list[Amount] = []
     for reading in readings(advert.text):
-        if any(a.start < reading.end and reading.start < a.end for a in found):
+        if is_taken(reading.start, reading.end, found):
             continue
         rivals = [a for a in amounts if a.start < reading.end and reading.start < a.end]
         if not all(_yields(advert.text, rival, reading) for rival in rivals):

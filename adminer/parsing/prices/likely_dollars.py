@@ -15,6 +15,7 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.money.amounts import Amount, clean_amount
+from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText
 
 _SIGN_AND_SUM: Final = re.compile(r"[35689]\d{1,3}\.\d\d")  # no other figure has the bows of the sign
@@ -75,7 +76,7 @@ def find_split_sums(advert: AdvertText, amounts: Sequence[Amount]) -> list[Amoun
         start, end = m.span()
         value = Decimal(m["dollars"]) + Decimal(m["cents"]) / 100
         line = advert.line_at(start)
-        if any(a.start < end and start < a.end for a in amounts):
+        if is_taken(start, end, amounts):
             continue
         if not min(known) / 2 <= value <= 2 * max(known):
             continue

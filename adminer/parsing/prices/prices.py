@@ -26,6 +26,7 @@ from adminer.parsing.prices.likely_dollars import find_split_sums, restore_dolla
 from adminer.parsing.prices.told_sums import find_told_sums, told_piastres
 from adminer.parsing.prices.unsigned import find_column_piastres, find_unsigned
 from adminer.parsing.terms.terms import Term
+from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box, Condition, PriceRole
 
@@ -137,7 +138,7 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     amounts = worn + [
         a
         for a in plain
-        if not any(a.start < f.end and f.start < a.end for f in (*foreign, *worn))
+        if not is_taken(a.start, a.end, (*foreign, *worn))
         and not ((sterling or piastres) and (a.form in _NO_SHILLINGS or _POINT_ONLY.fullmatch(text, a.start, a.end)))
     ]
     amounts = [_settle_spaced(advert, a) for a in amounts]

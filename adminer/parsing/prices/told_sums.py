@@ -15,6 +15,7 @@ from typing import Final
 
 from adminer.parsing.money.amounts import Amount, fraction_of
 from adminer.parsing.text.item_words import WORD
+from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText, TextLine
 from adminer.records import Box
 
@@ -55,10 +56,7 @@ def find_told_sums(advert: AdvertText, amounts: Sequence[Amount]) -> list[Amount
     if told is None:
         return []
     cells = [
-        cell
-        for line in advert.lines
-        for cell in _cells(advert, line)
-        if not any(a.start < cell.end and cell.start < a.end for a in amounts)
+        cell for line in advert.lines for cell in _cells(advert, line) if not is_taken(cell.start, cell.end, amounts)
     ]
     priced = [advert.flat(advert.box_of(a.start, a.end)) for a in amounts]
     places = [*priced, *(cell.place for cell in cells)]

@@ -16,6 +16,7 @@ from adminer.parsing.money.amounts import FRACTION, UNIT, Amount, fraction_of, n
 from adminer.parsing.money.no_prices import MONTH
 from adminer.parsing.terms.terms import Term
 from adminer.parsing.text.item_words import WORD
+from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText, TextLine
 from adminer.records import Box, PriceForm, Word
 
@@ -67,7 +68,7 @@ def find_unsigned(advert: AdvertText, amounts: Sequence[Amount], terms: Sequence
         for i, word in enumerate(line.words):
             start, at = at, at + len(word.text) + 1
             end = start + len(word.text)
-            if any(a.start < end and start < a.end for a in amounts):
+            if is_taken(start, end, amounts):
                 continue
             if len(line.words) == 1 and word.type_px >= _LARGE * advert.body_px:
                 found += _numeral(word, start, cents, display)
@@ -184,7 +185,7 @@ def find_column_piastres(advert: AdvertText, amounts: Sequence[Amount]) -> list[
     found: list[Amount] = []
     for line in sorted(advert.lines, key=lambda line: line.flat.y):
         m = _PIASTRES.fullmatch(advert.text, line.start, line.end)
-        if m is None or any(a.start < line.end and line.start < a.end for a in amounts):
+        if m is None or is_taken(line.start, line.end, amounts):
             continue
         over = [line.flat.y - c.place.y for c in signed if _ends_below(c, line)]
         step = min((s for s in over if s > 0), default=_FAR * line.type_px)

@@ -20,6 +20,7 @@ from adminer.parsing.sets.composition import WORD_NUMBER, Listed, list_pieces
 from adminer.parsing.terms.pipeline import PIECES, Grammar
 from adminer.parsing.text.larder import is_food
 from adminer.parsing.text.misread import lengthened, misread_pieces
+from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText, TextLine
 from adminer.records import Box
 
@@ -84,7 +85,7 @@ def named_pieces(doc: Doc, printed: str, grammar: Grammar) -> list[NamedPiece]:
     spans = sorted(doc.spans[PIECES], key=lambda s: (-(s.end_char - s.start_char), s.start_char))
     kept: list[NamedPiece] = []
     for span in spans:
-        if any(span.start_char < k.end and k.start < span.end_char for k in kept):
+        if is_taken(span.start_char, span.end_char, kept):
             continue
         kept.append(NamedPiece(span.start_char, span.end_char, span.label_))
     strict = [k for k in kept if text[k.start : k.end].lower() not in grammar.loose]
@@ -114,7 +115,7 @@ def _with_short_names(text: str, named: list[NamedPiece], short: dict[str, str])
     pattern = re.compile(rf"\b(?:{'|'.join(map(re.escape, short))})\b(?! ?(?:set|service|ware))", re.IGNORECASE)
     for m in reversed(list(pattern.finditer(text))):
         start, end = m.span()
-        if any(start < k.end and k.start < end for k in named):
+        if is_taken(start, end, named):
             continue
         if any(_LEANS.fullmatch(text[end : k.start]) or _LEANS.fullmatch(text[k.end : start]) for k in named):
             named = sorted([*named, NamedPiece(start, end, short[m[0].lower()])], key=lambda k: k.start)

@@ -20,6 +20,7 @@ from adminer.parsing.tables.table_heads import Column, Heads, find_tables
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.tables.tables import TableRow, rows_of
 from adminer.parsing.text.cells import Cell
+from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText
 
 ON_ROW: Final = "in the column of names of the price list, on the row of the price"
@@ -142,7 +143,7 @@ def _in_columns(advert: AdvertText, heads: Heads, cells: Sequence[Cell], prices:
     mended = [_figure(advert, c) for c in lost] if len(lost) < _MOST * len(figures) else []
     kept = []
     for price in prices:
-        if any(price.start < m.end and m.start < price.end for m in mended):
+        if is_taken(price.start, price.end, mended):
             continue
         column = heads.column_of(price.place)
         if column is None or _is_price(column) or "$" in price.text:

@@ -20,6 +20,7 @@ from adminer.dating.schedules import LONGEST_WEEKS, NUMBERS
 from adminer.parsing.prices.column_heads import shares_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.sets.listings import NamedPiece
+from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText, TextLine
 from adminer.records import Box, ConditionText
 
@@ -60,7 +61,7 @@ def spans_without_prices(
     return [
         (start, end)
         for start, end in schedule.spans
-        if not any(start < piece.end and piece.start < end for piece in pieces)
+        if not is_taken(start, end, pieces)
         or not any(shares_row(advert.flat(advert.box_of(start, end)), place) for place in rows)
     ]
 

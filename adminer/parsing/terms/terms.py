@@ -19,6 +19,7 @@ from rapidfuzz import fuzz, process
 from adminer.dating.calendar_words import words_of_dates
 from adminer.parsing.money.amounts import fraction_of
 from adminer.parsing.terms.term_words import mend
+from adminer.parsing.text.stretches import is_taken
 
 Scope = Literal["price", "offer"]
 
@@ -96,7 +97,7 @@ def find_terms(text: str) -> list[Term]:
                 short = rule.pattern.match(mended, m.start(), places.index(cut))
                 stop = short.end() if short else m.start()
                 end = places[stop]
-            if end == start or any(start < f.end and f.start < end for f in found):
+            if end == start or is_taken(start, end, found):
                 continue
             if rule.kind == "expiry":
                 end, stop = _to_its_day(text, mended, places, (m.start(), stop))
@@ -151,7 +152,7 @@ def find_labels(lines: list[tuple[int, int, str]], found: list[Term]) -> list[Te
     made: list[Term] = []
     for start, end, text in lines:
         words = text.split()
-        if not 2 <= len(words) <= _LONGEST or any(t.start < end and start < t.end for t in [*found, *made]):
+        if not 2 <= len(words) <= _LONGEST or is_taken(start, end, [*found, *made]):
             continue
         if (label := _nearest(text, "labels")) is not None:
             made.append(_made(start, end, label))
