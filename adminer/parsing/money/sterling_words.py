@@ -1,4 +1,4 @@
-"""Shillings and pence in words: "fourpence", "one and ninepence", "half-a-crown", "a guinea and a half".
+"""Shillings and pence in words: "fourpence", "one and ninepence", "six-and-six", "half-a-crown", "a guinea and a half".
 
 Prose of the trade spells small sums out. Money before 1971: a shilling of twelve pence, a crown of five shillings, a
 guinea of twenty-one; common knowledge, no source.
@@ -19,8 +19,9 @@ _COUNT: Final = r"(?:" + "|".join(sorted(NUMBER_WORDS, key=len, reverse=True)) +
 _SPELLED_PENCE: Final = r"(?:" + "|".join((*_PENCE, *_SHORT)) + r")[ -]?pence"
 WORDS: Final = re.compile(
     rf"\b(?:"
-    rf"(?:(?P<shillings>{_COUNT}) and )?(?P<pence>{_SPELLED_PENCE})(?P<halfpenny>[ -]half-?penny)?|"
-    rf"(?P<whole>{_COUNT}|a|\d{{1,3}}) shillings?(?: and (?P<and>{_SPELLED_PENCE}))?|"
+    rf"(?:(?P<shillings>{_COUNT})[ \n]and[ \n])?(?P<pence>{_SPELLED_PENCE})(?P<halfpenny>[ \n-]half-?penny)?|"
+    rf"(?P<whole>{_COUNT}|a|\d{{1,3}})[ \n]shillings?(?:[ \n]and[ \n](?P<and>{_SPELLED_PENCE}))?|"
+    rf"(?P<spoken>{_COUNT})-and-(?P<six>{'|'.join(_PENCE)})(?!-)|"
     r"(?P<crown>half[ -]?(?:a[ -]?)?crown)|"
     r"(?P<penny>(?:one|a) penny|penny(?= (?:upwards?|each|a|per)\b))(?P<half>[ -]half-?penny)?|"
     rf"(?P<guineas>{_COUNT}|an?|\d{{1,3}}(?P<part>[½¼¾])?) ?(?:g[un]ineas?\b|gns?\b\.?)(?P<more> and a half)?"
@@ -48,6 +49,8 @@ def _pence_of(m: re.Match[str]) -> Decimal:
         return count * 252
     if m["whole"]:
         return _number(m["whole"]) * 12 + (_spelled(m["and"]) if m["and"] else 0)
+    if m["spoken"]:
+        return _number(m["spoken"]) * 12 + _number(m["six"])
     return _number(m["shillings"] or "nought") * 12 + _spelled(m["pence"]) + (half if m["halfpenny"] else 0)
 
 

@@ -25,6 +25,8 @@ def pence(text: str) -> list[Fraction]:
         ("a hank at twopence halfpenny", Fraction(5, 2)),
         ("Caps for one and ninepence", 21),
         ("the ream is ten shillings and sixpence", 126),
+        ("six, without saucers, for five shillings\nand ninepence", 69),
+        ("a muffin dish with its cover for six-and-six", 78),
         ("pans at half-a-crown", 30),
         ("Hairpins, penny each", 1),
         ("sold at a guinea and a half", 378),
