@@ -126,12 +126,13 @@ _FOR_BARE: Final = re.compile(
 _CAN_SIZE: Final = re.compile(
     r"(?<![A-Za-z])(?:N[o0]|[o0]|#)[.,]? ?$", re.IGNORECASE
 )  # "No. 2½", its N lost in the fold
-# letters for figures, only where the other figures or signs leave no doubt: "$l.88", "5lc", "ll9.00"
+# letters for figures, only where the other figures or signs leave no doubt: "$l.88", "St.39", "5lc", "ll9.00"
 _LETTERS: Final = re.compile(
+    r"(?:(?<=\sS)|(?<=^S))t(?=[.,]\d\d(?!\d))|(?<=\$)\](?=\d\d(?!\d))|"
     r"(?<=\$)(?=[.,\w|]*\d)[\dlI|tLSBOoZ]{1,3}(?:[.,][\dlISBOoZ]{2})?(?!\w)|(?<=\$)[lIi|](?![\w.,])|(?<!\S)\d{1,2}\.[Oo0]{2}(?!\w)|(?<!\S)[lI|]{1,2}(?=\d{1,2}\.\d\d(?!\d))|"
     r"(?<!\S)(?=[lI|zsQ]?\d|\d[lI|zsQ]|zs)[\dlI|zsQ]{2}(?=[c¢](?!\w))"
 )
-AS_FIGURES: Final = str.maketrans("lIi|tLJzZsSBQOog", "1111111225580009")  # the figures that letters are read for
+AS_FIGURES: Final = str.maketrans("lIi|]tLJzZsSBQOog", "11111111225580009")  # the figures that letters are read for
 _QUANTITY: Final = re.compile(
     rf"(?<![\d,/$])(?<!\d\.)(?P<q>\d{{1,2}}|{_WORD_NUMBER})(?P<unit> ?(?:lbs?\.?|cans|pkgs?\.?|doz\.?|pairs?|pieces|"
     rf"yds?\.?|qts?\.?|boxes|bottles|bars|rolls|heads|bunches|jars))?"

@@ -31,6 +31,7 @@ class Reading:
 
 ODDEST: Final = 3  # a fraction before its sign
 ODD: Final = 2  # nothing else looks so
+ODDISH: Final = 1  # little else does
 ALIKE: Final = 0
 PLAIN: Final = -1
 WORSE: Final = -2
@@ -54,7 +55,7 @@ _WORDS: Final = frozenset({"Be", "be", "le", "oe", "se", "oc", "sc", "lc", "ge"}
 _CENTS: Final = re.compile(
     rf"{_START}(?:(?P<lot>[2-9])/)?(?P<cents>[1-9]\d)"
     r"(?:(?P<weighed>(?=[l1I]b\.?(?:\n|$)))|"  # "59lb.": the sign is part of the unit
-    rf"(?:(?P<odd>[q<e](?=[*.,;]?(?:\s|$)))|(?P<sign>[p:;])|s|(?P<figure>[145036])(?<!100))?{_ENDS})"
+    rf"(?:(?P<odd>[q<e](?=[*.,;]?(?:\s|$)))|(?P<tail>(?:[kxh]|c[hbD])(?=[.,;]?(?:\n|$)))|(?P<sign>[p:;])|s|(?P<figure>[145036])(?<!100))?{_ENDS})"
 )
 _SMALL: Final = 20  # cents below which fractions were common; above, the eighths of a dollar
 
@@ -83,6 +84,8 @@ def _points(m: re.Match[str]) -> int:
     """Return the points of a figure by what stands in the place of its sign."""
     if m["odd"]:
         return ODD
+    if m["tail"]:
+        return ODDISH
     if m["sign"] or m["lot"] or m["weighed"] is not None:
         return ALIKE
     return WORSE if m["figure"] else PLAIN

@@ -175,6 +175,10 @@ def test_in_before_a_word_is_no_inch_of_a_sum() -> None:
         ("Paper 98ç", ["0.98"]),
         ("Cream 5lc, wax 6Qc, pitcher 1sc, collars zsc", ["0.51", "0.60", "0.15", "0.25"]),
         ("Waists $l.88, rug ll9.00", ["1.88", "119.00"]),
+        ("regularly St.39, frocks two for St.25", ["1.39", "1.25"]),
+        ("Osterby, 14 Granby St. 39 lamps", []),
+        ("Ferncliff, Main St.", []),
+        ("Roasters $]19", ["119"]),
         ("class Isc of 20", []),
     ],
 )

@@ -62,6 +62,8 @@ def test_a_worn_fraction_is_told_by_the_cents_around_it(printed: str, worth: str
         ("Ground chuck\n59lb.", "59"),
         ("Socks 19 the pair", "19"),
         ("Rulers, doz. 33", "33"),
+        ("Corn, home grown 33k", "33"),
+        ("Plate boil 29ch", "29"),
     ],
 )
 def test_a_worn_figure_is_a_price_where_place_and_prices_agree(printed: str, worth: str) -> None:
@@ -85,6 +87,8 @@ def test_a_worn_figure_is_a_price_where_place_and_prices_agree(printed: str, wor
         "Trays, now S5e.",
         "Trays, size\n30q",
         "2/14",
+        "Pendants, 14k gold",
+        "Rugs, 9 x 12x",
     ],
 )
 def test_a_count_a_date_or_a_word_is_no_price(printed: str) -> None:
