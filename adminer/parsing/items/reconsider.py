@@ -35,6 +35,7 @@ from adminer.records import Box
 
 WEIGHTS: Final = Path(__file__).parent.with_name("data") / "item_weights.toml"
 AGAIN: Final = "weighed against the texts near it: "
+_IN_ORDER: Final = "near the price in reading order"
 _SURE: Final = frozenset({POSTAGE, ON_TABLE_ROW, TITLE, GOES_ON, KIND_OF})
 _NAME: Final = 8  # words; a longer text is a name only where a rule says so
 _MORE: Final = 1.0  # must speak for another text than for the one chosen, in log odds
@@ -63,7 +64,7 @@ def reconsidered(
     for g, choices in choices_of(advert, groups, pairings, segments, costs, rules).items():
         best = choices[best_of([choice.traits for choice in choices], weights)]
         if best.text is not None:
-            cost, why = float(costs.table[g, best.text]), costs.whys.get((g, best.text)) or "no place"
+            cost, why = float(costs.table[g, best.text]), costs.whys.get((g, best.text)) or _IN_ORDER
             made[g] = Pairing(segments[best.text], min(max(cost, -1.0), 3.0), AGAIN + why)
     return made
 
