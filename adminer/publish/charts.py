@@ -91,10 +91,15 @@ def two_prices(rows: Sequence[TwoPrices], title: str, subtitle: str) -> alt.Laye
             ),
         )
     )
-    labels = (
-        alt.Chart(alt.InlineData(values=points))
-        .mark_text(dy=-12, fontSize=11, color=INK)
-        .encode(y=y, x="price:Q", text="label:N")
+    # each label away from the other price, for those of a cup stand close
+    low, high = (
+        alt.Chart(alt.InlineData(values=[point for point in points if point["terms"] == terms])).encode(
+            y=y, x="price:Q", text="label:N"
+        )
+        for terms in ("with the card", "without the card")
+    )
+    labels = low.mark_text(dy=-12, dx=4, align="right", fontSize=11, color=INK) + high.mark_text(
+        dy=-12, dx=-4, align="left", fontSize=11, color=INK
     )
     drawn: alt.LayerChart = (bars + marks + labels).properties(
         title=alt.TitleParams(title, subtitle=subtitle), width=760, height=alt.Step(34)

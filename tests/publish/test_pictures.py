@@ -146,3 +146,9 @@ def test_the_timeline_of_all_has_a_row_for_a_line_and_for_each_of_several_shops(
     assert "Silverthaw, all shops" not in svg
     assert "1988" not in svg  # what a run may have reached does not stretch the axis
     assert timeline_of_all([], [], "Nothing") is None
+
+
+def test_the_labels_of_two_close_prices_stand_away_from_each_other() -> None:
+    drawn = two_prices([TwoPrices("cup", Decimal("0.25"), Decimal("0.39"))], "Tansy Morn", "Dollars").to_dict()
+    texts = [layer["mark"] for layer in drawn["layer"][-1]["layer"]]
+    assert [(mark["align"], mark["dx"] > 0) for mark in texts] == [("right", True), ("left", False)]
