@@ -15,9 +15,7 @@ Gray = NDArray[np.uint8]
 
 BAND = 512  # rows evened at a time: a page of 60 megapixels as floating numbers would take a gigabyte
 SPECK = 4  # pixels of ink with nothing near: the point of a small type has more, or a letter beside it
-BLUR = (
-    8.0  # standard deviation in pixels below which a blur costs little, and above which a smaller copy serves as well
-)
+BLUR = 8.0  # pixels of standard deviation that cost little; a wider blur is made on a smaller copy
 LEAST_CONTRAST = 60  # levels of 255 between paper and ink: less is grain, not type
 
 

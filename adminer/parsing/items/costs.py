@@ -16,7 +16,17 @@ from adminer.parsing.items.catalogue import without_order_marks
 from adminer.parsing.items.descriptions import Described, descriptions, ends_of
 from adminer.parsing.items.entries import is_adjectival
 from adminer.parsing.items.flow import AFTER, CLOSES, flow_cost
-from adminer.parsing.items.panels import HOPELESS, hang_below, is_cell, names_over, same_row, stack_cost
+from adminer.parsing.items.panels import (
+    HOPELESS,
+    hang_below,
+    is_cell,
+    names_over,
+    same_row,
+    stack_cost,
+    stands_left,
+    stands_right,
+    unit_between,
+)
 from adminer.parsing.items.rule_lines import rule_between, rules_that_part
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
@@ -152,11 +162,11 @@ def _wording_cost(segment: Segment, why: str) -> float:
 def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str]:
     """Return the cost by place: on the row of the price, over it, under it or beside it."""
     price = found.place
-    unit = max(body, 0.5 * (min(found.type_px, 4 * body) + min(segment.type_px, 4 * body)))
+    unit = unit_between(segment, found, body)
     head, foot = segment.first, segment.last
     if not same_row(foot, price) and _is_between_lines(segment, price):
         foot = segment.flat  # a name in two lines, its price level with the white between them
-    if same_row(foot, price) and foot.right <= price.x + 0.3 * price.h:
+    if stands_left(foot, price):
         gap = max(price.x - foot.right, 0)
         if gap > 4 * unit and (segment.running or segment.last_line - segment.first_line >= 2):
             return 1.4, "in the column left of the price"
@@ -164,7 +174,7 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
             level = abs(segment.flat.centre[1] - price.centre[1]) / unit  # of two rows beside a tall price the nearer
             return 0.9 + 0.1 * gap / unit + 0.15 * level, "left of the price"
         return 0.25 + min(0.01 * gap / body, 0.6), ON_ROW
-    if same_row(head, price) and price.right <= head.x + 0.3 * price.h:
+    if stands_right(head, price):
         gap = max(head.x - price.right, 0)
         if not _is_row(head, segment.type_px, price, found.type_px):
             return 1.0 + 0.1 * gap / unit, "right of the price"
@@ -208,9 +218,7 @@ def _prices_labelled(segment: Segment, labelled: list[Found], segments: list[Seg
     return [
         price
         for price in labelled
-        if same_row(segment.flat, price.place)
-        and price.place.x >= segment.flat.right - 0.3 * price.place.h
-        and not _text_between(segment, price, segments)
+        if stands_left(segment.flat, price.place) and not _text_between(segment, price, segments)
     ]
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from adminer.parsing.items.costs import Costs
-from adminer.parsing.items.panels import opens_line, same_row
+from adminer.parsing.items.panels import opens_line, stands_left, stands_right
 from adminer.parsing.items.rivals import Rivals
 from adminer.parsing.items.traits import Traits, case_of
 from adminer.parsing.prices.prices import Found
@@ -85,9 +85,9 @@ def _relation(group: Sequence[Found], rivals: Rivals, s: int, segments: Sequence
     first, segment = min(group, key=lambda f: f.start), segments[s]
     order = "before" if segment.end <= first.start else "after" if segment.start >= first.end else "about"
     place = first.place
-    if same_row(segment.last, place) and segment.last.right <= place.x + 0.3 * place.h:
+    if stands_left(segment.last, place):
         where = "left"
-    elif same_row(segment.first, place) and segment.first.x >= place.right - 0.3 * place.h:
+    elif stands_right(segment.first, place):
         where = "right"
     else:
         where = "over" if segment.last.centre[1] < place.centre[1] else "under"

@@ -129,3 +129,18 @@ def same_row(one: Box, other: Box) -> bool:
     """Say whether two boxes share half the height of the lower one."""
     shared = min(one.bottom, other.bottom) - max(one.y, other.y)
     return shared >= 0.5 * min(one.h, other.h)
+
+
+def stands_left(text: Box, price: Box) -> bool:
+    """Say whether a text ends before a price on its row."""
+    return same_row(text, price) and text.right <= price.x + 0.3 * price.h
+
+
+def stands_right(text: Box, price: Box) -> bool:
+    """Say whether a text begins behind a price on its row."""
+    return same_row(text, price) and price.right <= text.x + 0.3 * price.h
+
+
+def unit_between(segment: Segment, found: Found, body: float) -> float:
+    """Return the type size in pixels that the way from a text to a price is measured in."""
+    return max(body, 0.5 * (min(found.type_px, 4 * body) + min(segment.type_px, 4 * body)))

@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from typing import Final
 
 from adminer.parsing.items.costs import Costs
-from adminer.parsing.items.panels import opens_line, same_row
+from adminer.parsing.items.panels import opens_line, stands_left, stands_right, unit_between
 from adminer.parsing.items.rivals import Rivals
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
@@ -133,9 +133,7 @@ def traits_at_price(
     place, line = first.place, advert.lines[first.line]
     much = min(cost[0], 8.0)
     why = cost[2] or "no place"
-    unit = max(
-        advert.body_px, 0.5 * (min(first.type_px, 4 * advert.body_px) + min(segment.type_px, 4 * advert.body_px))
-    )
+    unit = unit_between(segment, first, advert.body_px)
     above = segment.last.centre[1] < place.centre[1]
     gap = (place.y - segment.last.bottom if above else segment.first.y - place.bottom) / unit
     aside = (max(place.x, segment.flat.x) - min(place.right, segment.flat.right)) / unit
@@ -156,8 +154,8 @@ def traits_at_price(
         "over or under": aside < 0,
         "on its axis": abs(place.centre[0] - segment.flat.centre[0]) < _ON_AXIS * max(place.w, segment.flat.w),
         "at its edge": abs(place.x - segment.flat.x) < unit,
-        "left on its row": same_row(segment.last, place) and segment.last.right <= place.x + 0.3 * place.h,
-        "right on its row": same_row(segment.first, place) and segment.first.x >= place.right - 0.3 * place.h,
+        "left on its row": stands_left(segment.last, place),
+        "right on its row": stands_right(segment.first, place),
         "in its block": segment.block == line.block,
         "in its line": segment.last_line == first.line,
         "in its line, of its size": segment.last_line == first.line and abs(size) < _STAIR,
