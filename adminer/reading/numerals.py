@@ -30,7 +30,7 @@ from adminer.reading.tails import settle_tail
 from adminer.reading.worn_fractions import settle_worn_fraction
 from adminer.records import PriceForm
 
-SMALLEST = 9.0  # height in pixels of figures below which glyphs cannot be told apart by size
+SMALLEST = 7.0  # height in pixels of figures below which glyphs cannot be told apart by size
 SURE = 0.95  # mean probability of a reading from which its raised figures are not read once more by themselves
 HEAD = re.compile(r"^[\"'“‘(*°]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)\.?(?P<tail>[^\d\s/\-–—.,:;]{0,3})$")
 TRADE_SMALL = 0.62  # of the large figures: what is higher may be figures of the old style; trade.md E.3

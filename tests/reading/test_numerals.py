@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import cv2
 import numpy as np
 import pytest
 from numpy.typing import NDArray
@@ -40,6 +41,15 @@ def test_a_glyph_for_each_letter_though_the_line_above_reaches_into_the_box() ->
     assert len(glyphs) == 4
     assert all(glyph.top > FOOT - 0.85 * SIZE for glyph in glyphs[1:])
     assert [w.text for w in settle_numerals(page, [word])] == ["$3.75"]
+
+
+def test_raised_cents_are_told_in_figures_eight_pixels_high() -> None:
+    page, word = price("$3", "75", 0.5 * SIZE, 0.36 * SIZE)
+    part = 8 / (0.72 * SIZE)
+    small = cv2.resize(page, None, fx=part, fy=part, interpolation=cv2.INTER_AREA)
+    edges = (word.left * part, word.top * part, word.right * part, word.bottom * part, word.type_px * part)
+    seen = PlacedWord(word.text, *edges, 0.97, 0, word.text, tuple(x * part for x in word.centres))
+    assert [w.text for w in settle_numerals(np.asarray(small, np.uint8), [seen])] == ["$3.75"]
 
 
 def test_the_sides_of_a_frame_are_no_glyphs_of_a_price() -> None:
