@@ -36,6 +36,7 @@ ONE_FIGURE = re.compile(r"^[^\w$£]?(?P<figure>\d)[c¢][.,]?$")
 TWO_FIGURES = re.compile(r"^[1-9]\d[c¢][.,]?$")
 TWO_SURE = 0.9  # mean probability of both figures
 AROUND = 0.15  # of the height of a word: paper kept around it
+UNSIGNED = re.compile(r"^(?P<head>\d/)?\d{2,3}$")  # what cents of small type are read as in their line
 LIKE_A_FIGURE = frozenset("gqoOlIsS")
 LETTER_AMONG_FIGURES = re.compile(r"^\$?(?=.*\d)[gqoOlIsS\d]{2,4}$")
 LONE_SIGNS = ("$", "S", "s")
@@ -184,9 +185,7 @@ def with_second_figure(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord
     lone = ONE_FIGURE.match(word.text)
     if word.form or not lone:
         return word
-    pad = AROUND * (word.bottom - word.top)
-    scale = WORK_HEIGHT / max(1.0, word.bottom - word.top)
-    crop, _, _ = cut_out(gray, word.left - pad, word.top - pad, word.right + pad, word.bottom + pad, scale)
+    crop = _by_itself(gray, word)
     if not crop.size:
         return word
     read = read_strips([crop], threads)[0]
@@ -194,6 +193,33 @@ def with_second_figure(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord
     if not TWO_FIGURES.match(read.text) or lone["figure"] not in read.text or sure < TWO_SURE:
         return word
     return replace(word, text=read.text, letters=read.text, centres=(), confidence=min(read.confidence, 0.85))
+
+
+def with_sign_of_small_type(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
+    """Return a number of small type with the cent sign that the word alone shows, a little at least, after its figures.
+
+    In its line such a sign is left out or read as the last figure, without a doubt.
+    """
+    seen = UNSIGNED.match(word.text)
+    if word.form or not seen or word.type_px >= DISPLAY:
+        return word
+    crop = _by_itself(gray, word)
+    if not crop.size:
+        return word
+    read = read_strips([crop], threads)[0]
+    text = read.text.replace(" ", "")
+    figures = text[:-1]
+    if figures not in (word.text, word.text[:-1]) or not figures[-1:].isdigit():
+        return word
+    least = CENT_CHANCE if len(figures) - len(seen["head"] or "") > 1 else CENT_SURE
+    return _with_sign(replace(word, text=figures), 0.8) if read.letters[-1].cent >= least else word
+
+
+def _by_itself(gray: Gray, word: PlacedWord) -> Gray:
+    """Cut a word out, enlarged, with a little paper around it."""
+    pad = AROUND * (word.bottom - word.top)
+    scale = WORK_HEIGHT / max(1.0, word.bottom - word.top)
+    return cut_out(gray, word.left - pad, word.top - pad, word.right + pad, word.bottom + pad, scale)[0]
 
 
 def with_figures(gray: Gray, word: PlacedWord, words: Sequence[PlacedWord], threads: int) -> PlacedWord:

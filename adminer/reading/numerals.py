@@ -20,6 +20,7 @@ from adminer.reading.lost import (
     with_figures,
     with_point,
     with_second_figure,
+    with_sign_of_small_type,
 )
 from adminer.reading.placed import PlacedWord
 from adminer.reading.raised import SMALL, Raised, is_raised, raised_beside, read_raised, words_within
@@ -79,7 +80,7 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
 
 
 def _settle_word(gray: Gray, word: PlacedWord, threads: int, *, sterling: bool) -> PlacedWord:
-    for settle in (with_each_figure, with_second_figure, with_dollar, settle_fraction):
+    for settle in (with_each_figure, with_second_figure, with_sign_of_small_type, with_dollar, settle_fraction):
         word = settle(gray, word, threads)
     word = with_slash(gray, settle_tail(gray, word, sterling=sterling))
     return with_cent(gray, settle_worn_fraction(gray, word, threads, sterling=sterling), threads)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import cv2
 import numpy as np
 import pytest
 from numpy.typing import NDArray
 
 from adminer.reading.glyphs import Glyph
-from adminer.reading.lost import with_each_figure, with_point, with_second_figure
+from adminer.reading.lost import with_each_figure, with_point, with_second_figure, with_sign_of_small_type
 from adminer.reading.models import alphabet
 from adminer.reading.placed import PlacedWord
 from adminer.reading.raised import read_raised
@@ -52,6 +53,33 @@ def test_a_figure_that_cannot_be_is_a_fraction(read: str, drawn: str, parts: lis
 def test_a_number_that_can_be_stays(read: str) -> None:
     page, word = set_in(read, read, list(read))
     assert settle_worn_fraction(page, word, sterling=True).text == read
+
+
+def small(text: str, drawn: str) -> tuple[NDArray[np.uint8], PlacedWord]:
+    """Draw a number eight pixels high and return the page with the word a line made of it."""
+    page, word = set_in(text, drawn, list(text))
+    part = 8 / (0.72 * SIZE)
+    right = word.left + width_of(drawn, SIZE)
+    edges = (word.left * part, word.top * part, right * part, word.bottom * part, word.type_px * part)
+    reduced = cv2.resize(page, None, fx=part, fy=part, interpolation=cv2.INTER_AREA)
+    return np.asarray(reduced, np.uint8), PlacedWord(text, *edges, 0.99, 0, text, ())
+
+
+@pytest.mark.parametrize(
+    ("read", "drawn", "meant"),
+    [
+        ("654", "65c", "65¢"),
+        ("45", "45c", "45¢"),
+        ("3/474", "3/47c", "3/47¢"),
+        ("654", "654", "654"),
+        ("303", "303", "303"),
+        ("20", "20", "20"),
+        ("40", "4c", "4¢"),
+    ],
+)
+def test_a_cent_sign_of_small_type_is_seen_in_the_word_alone(read: str, drawn: str, meant: str) -> None:
+    page, word = small(read, drawn)
+    assert with_sign_of_small_type(page, word, 1).text == meant
 
 
 def test_two_for_some_cents_is_no_shillings_on_a_page_in_dollars() -> None:
