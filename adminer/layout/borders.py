@@ -18,6 +18,7 @@ _LEAST: Final = (0.06, 0.04)  # of the longer side: width and height of a border
 _GAP: Final = 0.1  # of a rule: worn away, it is still one
 _SLIM: Final = 4  # times as long as it is thick: a rule
 _APART: Final = (0.006, 0.04)  # of the longer side: between the borders of two adverts there is white, but not much
+_OWN: Final = 0.004  # of the longer side: a frame that stands no further from those in it has no border but theirs
 _ABREAST: Final = 0.9  # of the height or width of a border: what stands in it so tall stands in no advert with others
 
 
@@ -56,20 +57,47 @@ def without_common(frames: Sequence[Rect], longer: float) -> list[Rect]:
 
 
 def _is_common(frame: Rect, frames: Sequence[Rect], side: int, longer: float) -> bool:
-    """Say whether frames of its full width (side 1) or height (side 0) stand in a row from end to end of a frame."""
+    """Say whether tiers of frames, each of its full width (side 1) or height (side 0), fill a frame from end to end.
+
+    A tier of several frames is one of adverts only where the frame has no border of its own: its edges are theirs.
+    """
     other = 1 - side
     full = frame[other + 2] - frame[other]
     inner = [f for f in frames if f is not frame and shared(f, frame) > _ABREAST * area_of(f)]
-    inner = [f for f in inner if f[other + 2] - f[other] > _ABREAST * full and area_of(f) < _ABREAST * area_of(frame)]
-    row: list[Rect] = []
-    for one in sorted(inner, key=lambda f: (f[side], -f[side + 2])):
-        if not row or one[side] > row[-1][side + 2]:
-            row.append(one)
-    if len(row) <= 1:
+    inner = [f for f in inner if area_of(f) < _ABREAST * area_of(frame)]
+    wide = [f for f in inner if f[other + 2] - f[other] > _ABREAST * full]
+    if _fill(wide, frame, side, longer):
+        return True
+    tiers = _tiers(inner, side)
+    if not all(tier[other + 2] - tier[other] > _ABREAST * full for tier in tiers):
         return False
-    ends = (row[0][side] - frame[side], frame[side + 2] - row[-1][side + 2])
-    gaps = [two[side] - one[side + 2] for one, two in pairwise(row)]
+    if not tiers or max(abs(a - b) for a, b in zip(around(tiers, frame), frame, strict=True)) > _OWN * longer:
+        return False
+    return _fill(tiers, frame, side, longer)
+
+
+def _fill(row: Sequence[Rect], frame: Rect, side: int, longer: float) -> bool:
+    """Say whether frames stand in a row from end to end of a frame, white between them."""
+    kept: list[Rect] = []
+    for one in sorted(row, key=lambda f: (f[side], -f[side + 2])):
+        if not kept or one[side] > kept[-1][side + 2]:
+            kept.append(one)
+    if len(kept) <= 1:
+        return False
+    ends = (kept[0][side] - frame[side], frame[side + 2] - kept[-1][side + 2])
+    gaps = [two[side] - one[side + 2] for one, two in pairwise(kept)]
     return max(*ends, *gaps) < _APART[1] * longer and max(gaps) > _APART[0] * longer
+
+
+def _tiers(frames: Sequence[Rect], side: int) -> list[Rect]:
+    """Return the tiers that frames make along a side: what frames side by side take together."""
+    tiers: list[Rect] = []
+    for one in sorted(frames, key=lambda f: f[side]):
+        if tiers and one[side] < tiers[-1][side + 2]:
+            tiers[-1] = around([tiers[-1], one], one)
+        else:
+            tiers.append(one)
+    return tiers
 
 
 def joined(rules: Sequence[Rect], side: int, slack: float) -> list[Rect]:

@@ -46,3 +46,12 @@ def test_rules_that_lean_end_anywhere_in_the_room_they_take() -> None:
     left, right = (100.0, 212.0, 110.0, 612.0), (490.0, 190.0, 500.0, 590.0)
     assert borders([top, foot, left, right], LONGER) == []
     assert borders([top, foot, left, right], LONGER, leaning=True) == [(100, 190, 500, 612)]
+
+
+def test_tiers_of_frames_that_fill_a_frame_without_a_border_of_its_own_are_adverts() -> None:
+    over, left, right = (101.0, 201.0, 499.0, 390.0), (101.0, 400.0, 290.0, 603.0), (300.0, 400.0, 499.0, 603.0)
+    assert without_common([BORDER, over, left, right], LONGER) == [over, left, right]
+    inset = [(110.0, 210.0, 490.0, 390.0), (110.0, 400.0, 290.0, 594.0), (300.0, 400.0, 490.0, 594.0)]
+    assert BORDER in without_common([BORDER, *inset], LONGER)
+    gap = [over, left]
+    assert BORDER in without_common([BORDER, *gap], LONGER)
