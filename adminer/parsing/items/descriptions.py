@@ -32,7 +32,7 @@ _EDGE: Final = 1.5  # type sizes between left edges that count as one
 _LONGEST: Final = 8  # lines of small type
 _SIZE_WORDS: Final = 9
 _CLAUSE: Final = re.compile(r"[,;] ")
-_SIZED: Final = re.compile(r"^(?!.*\bsizes\b)(?:.*[\d½¼¾]|(?:tall|large|giant)\b)", re.IGNORECASE)
+_SIZED: Final = re.compile(r"^(?!.*(?:\bsizes\b|\d to \d))(?:.*[\d½¼¾]|(?:tall|large|giant)\b)", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,8 +82,8 @@ def size_under(advert: AdvertText, name: Segment, segments: Sequence[Segment], p
     below = _right_under(advert, line)
     if below is None or not _is_small(advert, line, below) or below.flat.y - line.flat.bottom > _CLOSE * line.type_px:
         return ""
-    if any(right_on_row(advert, line, p) or right_on_row(advert, below, p) for p in prices):
-        return ""  # rows of a list
+    if any(right_on_row(advert, below, p) and not right_on_row(advert, line, p) for p in prices):
+        return ""  # a row of a list, with a price of its own
     first = min((p.start for p in prices if p.line == below.number), default=below.end)
     texts = [s for s in segments if below.start <= s.start < first and s.last_line == below.number]
     if not texts or texts[0].start > below.start + 1:

@@ -50,3 +50,12 @@ def test_the_next_row_of_a_list_is_no_size_of_the_row_over_it() -> None:
     ]  # fmt: skip
     (advert,) = parse_page(reading_of(lines), NO_NAMES)
     assert items(advert)["47c"] == "Pork Sausage"
+
+
+def test_a_card_beside_whose_name_the_price_stands_keeps_brand_and_pack_but_no_sizes_to_choose_from() -> None:
+    lines: list[Line] = [
+        (20, 40, 14, "CORN MEAL"), (20, 60, 11, "Hollyhock, 5-lb. sack"), (240, 34, 24, "23¢"),
+        (20, 140, 14, "HOUSE FROCKS"), (20, 160, 11, "Bright prints, 14 to 44"), (240, 134, 24, "89¢"),
+        *BODY,
+    ]  # fmt: skip
+    assert items(parse(*lines)) == {"23¢": "CORN MEAL Hollyhock, 5-lb. sack", "89¢": "HOUSE FROCKS"}
