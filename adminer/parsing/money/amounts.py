@@ -85,7 +85,8 @@ _WORN_CENTS: Final = r"(?:[ce][eco][nro]t[sz:]|ets|[ce]emts|eents?)"  # "eents",
 
 _DOLLARS: Final = re.compile(
     # the points before a sign are leaders ("Peat moss......$3.45"); after a figure they are part of a number
-    r"(?<!\d)(?<!\d[.,])(?:(?P<sign>\$)|(?<![A-Za-z0-9.,])[S§](?=\d{1,3}[.,]\d\d(?!\d)|\d{1,2}-\d\d(?![\d-]))) ?"
+    r"(?<!\d)(?<!\d[.,])(?:(?P<sign>\$)(?:\.(?=\d{1,3}\.\d\d(?!\d)))?|"  # a speck behind the sign is no point
+    r"(?<![A-Za-z0-9.,])[S§](?=\d{1,3}[.,]\d\d(?!\d)|\d{1,2}-\d\d(?![\d-]))) ?"
     # a point before three figures, the last a nought, is a comma that lost its tail: "$4.200"
     r"(?:(?P<whole>\d{1,3}(?:,\d{3})+(?!\d)|\d{1,3}\.\d\d0(?![\d/])|\d{1,6})"
     r"(?:(?P<sep>[.,·:]|(?:(?<=[S§]\d)|(?<=[S§]\d\d))-|"
@@ -95,7 +96,7 @@ _DOLLARS: Final = re.compile(
 )
 _CENTS: Final = re.compile(
     rf"(?<![\d,$])(?<!\d\.)\.?(?P<cents>\d{{1,3}}(?:(?<=\d\d)\.9)?)(?P<frac>[ \-]?{FRACTION})? ?"  # petrol: "28.9c"
-    rf"(?P<sign>{CENT_SIGN}|°(?! ?[FC]\b)|(?<= ){_WORN_CENTS}(?!\w))",
+    rf"(?P<sign>{CENT_SIGN}|(?<!\d\d\d)°(?! ?[FC]\b)|(?<= ){_WORN_CENTS}(?!\w))",
     re.IGNORECASE,
 )
 _SLASHED: Final = re.compile(r"(?<![\w$£.,/])(?P<q>[2-9])[1lI|](?P<cents>[1-9]\d)(?:¢|cts?\b|c\b)")  # a slash read as 1

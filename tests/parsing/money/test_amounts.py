@@ -50,6 +50,7 @@ def amounts(text: str) -> list[tuple[str, str]]:
         ("seventy-five cents", "0.75", "1"),
         ("one dollar", "1", "1"),
         ("39°", "0.39", "1"),
+        ("$.4.50 a week", "4.5", "1"),
     ],
 )
 def test_each_typographic_form_gives_its_amount_and_quantity(text: str, amount: str, quantity: str) -> None:
@@ -95,6 +96,7 @@ def test_cents_with_a_sign_of_their_own_are_no_cents_of_the_dollars_before_them(
         "Box 115",
         "100 per cent pure",
         "22-k. gold",
+        "oven-proof to 350°",
     ],
 )
 def test_what_is_no_price_gives_none(text: str) -> None:
