@@ -141,7 +141,7 @@ def _rule_parts(advert: AdvertText, one: Found, other: Found, rules: tuple[Box, 
 
 def _crosses(rule: Box, price: Box) -> bool:
     """Say whether an upright rule goes past the row of a price over its whole height and more."""
-    return rule.h > 3 * max(rule.w, price.h) and rule.y < price.y and rule.bottom > price.bottom
+    return rule.h > max(2 * price.h, 6 * rule.w) and rule.y < price.y and rule.bottom > price.bottom
 
 
 def _text_inside(advert: AdvertText, line: TextLine, place: Box) -> bool:

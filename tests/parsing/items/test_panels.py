@@ -47,7 +47,7 @@ def test_a_heading_over_several_names_takes_no_price_from_them() -> None:
 
 def grid(*rules: Box) -> Advert:
     lines: list[Line] = [
-        (20, 40, 14, "Garden Peas"), (20, 58, 14, "No. 303 can"), (30, 84, 40, "29¢"),
+        (20, 40, 14, "Garden Peas"), (20, 104, 14, "can"), (60, 84, 40, "29¢"),
         (220, 40, 14, "Pork and Beans"), (220, 58, 14, "1-lb. can"), (230, 84, 40, "10¢"),
     ]  # fmt: skip
     return parse_page(reading_of(lines, rules=rules), NO_NAMES)[0]
@@ -55,6 +55,8 @@ def grid(*rules: Box) -> Advert:
 
 def test_prices_on_both_sides_of_an_upright_rule_are_two_offers() -> None:
     assert len(grid(Box(200, 20, 2, 160)).offers) == 2
+    assert len(grid(Box(200, 30, 2, 100)).offers) == 2  # a card hardly higher than its name and price
+    assert len(grid(Box(200, 70, 2, 60)).offers) == len(grid().offers) == 1
 
 
 def test_items_stand_under_their_prices_where_they_do_so_everywhere() -> None:
