@@ -76,7 +76,8 @@ def as_read(advert: AdvertText, segment: Segment) -> str:
     """Return what the reader made of an item whose words were mended, empty where none was."""
     read = clean_item(advert.text[segment.start : segment.end])
     words = list(zip(read.split(), segment.text.split(), strict=False))
-    if read == segment.text or not all(was == now or mended(was) == now for was, now in words):
+    changed = [(was, now) for was, now in words if was != now]
+    if not changed or not all(mended(was) == now for was, now in changed):
         return ""
     return f"; read as “{read}”, mended by the words of the trade"
 

@@ -25,11 +25,13 @@ _MEASURE: Final = re.compile(r"(?:[A-Z]{1,2} ?-?)?(?P<n>[\d½¼¾⅓⅔⅛./-]{1
 _PACKAGE: Final = (
     r"(?:[l1I]?bs?|[o0][z2]|pkgs?|cans?|tins?|jars?|btls?|bottles?|doz|dozen|qts?|quarts?|pts?|pints?|gals?|half|each|ea|rolls?|"
     r"boxe?s?|bags?|bch|bunch|stalks?|heads?|loaf|loaves|cartons?|ctn|pairs?|bars?|large|small|giant|med|medium|tall|reg|"
-    r"lge|ft|in|inch|yd|pieces?|pcs?)"
+    r"lge|ft|in|inch|yd|pieces?|pcs?|cups?)"
 )
 # a measure or a package by itself, or both: at least one word, so that bare figures are no size
 _SIZE: Final = re.compile(
-    rf"(?:No[.:]? ?)?(?:[\d½¼¾⅓⅔⅛./-]{{1,5}}[ -]?)?(?:{_PACKAGE}\b\.?[ -]?){{1,3}}|No[.:]? ?\d{{1,3}}½?", re.IGNORECASE
+    rf"(?:No[.:]? ?)?(?:[\d½¼¾⅓⅔⅛./-]{{1,5}}[ -]?)?(?:{_PACKAGE}\b\.?[ -]?){{1,3}}|No[.:]? ?\d{{1,3}}½?|"
+    r"set of \d{1,2}",
+    re.IGNORECASE,
 )
 NAMED: Final = re.compile(r"[A-Za-z]{3}")
 _ALIKE: Final = 60  # rapidfuzz ratio: the word of a measure is short and set small, so often misread

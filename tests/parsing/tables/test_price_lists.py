@@ -107,6 +107,26 @@ def test_a_column_of_points_between_name_and_price_is_no_name() -> None:
     assert [item for item, _ in items(advert)] == [name.strip(".") for name, _, _ in POINTS]
 
 
+def test_pieces_of_a_service_keep_the_size_or_count_in_the_column_beside_them() -> None:
+    lines: list[Line] = []
+    rows = (
+        ("Cereal Bowls", "set of 4", "$1.99"),
+        ("Round Vegetable", "9-inch", "1.49"),
+        ("Covered Sugar", "2 pieces", "1.79"),
+    )
+    for i, (name, size, price) in enumerate((*rows, ("Tea Server", "8-cup", "3.49"))):
+        lines += [(20, 100 + 30 * i, 16, name), (400, 100 + 30 * i, 16, size), (560, 98 + 30 * i, 16, price)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    found = [item for item, _ in items(advert)]
+    assert found == [
+        "Cereal Bowls set of 4",
+        "Round Vegetable 9-inch",
+        "Covered Sugar 2 pieces",
+        "Tea Server 8-cup",
+    ]
+    assert not any("mended" in offer.why for offer in advert.offers)
+
+
 def test_a_column_of_counted_things_beside_prices_is_their_names() -> None:
     lines: list[Line] = []
     for i, (left, name, price) in enumerate(
