@@ -7,6 +7,7 @@ from typing import Final
 
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.entries import FIRST
+from adminer.parsing.items.panels import opens_line
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.sets.contents import is_next
 from adminer.parsing.text.goods import find_nouns, has_goods
@@ -20,6 +21,8 @@ _SAME: Final = re.compile(
     r"(?:ditto|do\.)(?:[,.]? (?P<more>.+))?|(?P<kind>[^,;]+),? (?:ditto|do)\.?",
     re.IGNORECASE,
 )
+
+_DESCRIBES: Final = 4.0  # body types further away: what is told of goods, where a heading over it names them
 
 
 def headed(advert: AdvertText, item: str, pairing: Pairing, segment: Segment, segments: list[Segment]) -> str:
@@ -61,9 +64,16 @@ def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -
         if across <= 0 or (gap > 2 and other.type_px < 0.95 * segment.type_px):
             continue
         distance = gap - (2 * min(other.type_px / advert.body_px, 3) if gap > 2 else 8)
+        distance += 0 if _stands_alone(advert, other) else _DESCRIBES
         if best is None or distance < best[0]:
             best = (distance, other)
     return best[1] if best else None
+
+
+def _stands_alone(advert: AdvertText, text: Segment) -> bool:
+    """Say whether nothing else stands on the lines of a text, which begins as a heading does and describes nothing."""
+    opens, ends = opens_line(advert, text), text.end >= advert.lines[text.last_line].end - 1
+    return opens and ends and not text.text[:1].islower()
 
 
 def _without_size(name: str) -> str:
