@@ -121,6 +121,7 @@ _REFERENCE_AFTER: Final = re.compile(
 )
 # among shillings and piastres a figure with a cent sign is misread, and one with only a point before it has leaders
 _NO_SHILLINGS: Final = frozenset({"bare", "cents_sign", "raised_cent_sign", "fraction"})
+_EXTRA: Final = re.compile(r"(?:extra|bonus|(?:[A-Z]\w+ ){0,2}(?:stamps|points))\b", re.IGNORECASE)
 _POINT_ONLY: Final = re.compile(r"\.\d\d[½¼¾]?")
 
 # what follows a sum and no count of things: "$1 25 each", "$6 75;"
@@ -160,8 +161,23 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
             continue
         after = amounts[i + 1] if i + 1 < len(amounts) else None
         before = amounts[i - 1] if i else None
-        found.append(make_price(advert, amount, before, after))
+        price = make_price(advert, amount, before, after)
+        if not counts_extra(advert, price):
+            found.append(price)
     return found
+
+
+def counts_extra(advert: AdvertText, price: Found) -> bool:
+    """Say whether a figure without a sign counts what the words at its right give on top: "100 / EXTRA STAMPS"."""
+    if not price.text.isdigit():
+        return False
+    place, reach = price.place, price.type_px
+    return any(
+        0 <= other.flat.x - place.right < reach
+        and place.y - 0.5 * reach < other.flat.centre[1] < place.bottom
+        and _EXTRA.match(advert.printed(other))
+        for other in advert.lines
+    )
 
 
 def _foreign(advert: AdvertText, text: str, *, sterling: bool) -> list[Amount]:

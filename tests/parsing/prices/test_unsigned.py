@@ -48,6 +48,8 @@ def test_a_large_numeral_among_others_is_a_price() -> None:
     body = [(40, 300 + 20 * i, 14, "Marrowstone plates and dishes for every day") for i in range(3)]
     assert prices((40, 100, 60, "29¢"), (300, 100, 60, "39¢"), (560, 100, 60, "58"), *body) == cents(29, 39, 58)
     assert prices((40, 100, 60, "29¢"), (300, 100, 60, "39¢"), (560, 100, 60, "129"), *body) == cents(29, 39, 129)
+    stamps = [(650, 95, 14, "EXTRA"), (650, 115, 14, "RED ROSE STAMPS")]
+    assert prices((40, 100, 60, "29¢"), (300, 100, 60, "39¢"), (560, 100, 60, "50"), *stamps, *body) == cents(29, 39)
 
 
 @pytest.mark.parametrize(
