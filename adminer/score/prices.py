@@ -20,8 +20,9 @@ Money = Literal["dollars", "sterling", "piastres"]
 MONIES: Final[tuple[Money, ...]] = ("dollars", "sterling", "piastres")
 _MONEY_OF: Final[dict[str, Money]] = {
     "USD": "dollars",
+    "CAD": "dollars",  # the same dollars and cents; the advert alone does not say whose
     "GBP": "sterling",
-    "AUP": "sterling",  # the same shillings and pence; the advert alone does not say whose
+    "AUP": "sterling",  # likewise the same shillings and pence
     "EGP-piastre": "piastres",
 }
 _WITHOUT_OTHER: Final = re.compile(

@@ -37,11 +37,12 @@ def test_extra_prices_are_no_error_where_the_truth_is_incomplete() -> None:
     assert matched(true_price(1.39), *found, prices_complete=False).prices() == one_to_one(1, 1, 1)
 
 
-def test_pence_agree_to_the_fourth_place_and_pounds_of_two_countries_are_one_money() -> None:
+def test_pence_agree_to_the_fourth_place_and_pounds_or_dollars_of_two_countries_are_one_money() -> None:
     elevenpence_halfpenny = true_price(0.04792, currency="AUP")  # 11.5 / 240 = 0.0479166...
     found = price(str(Decimal("11.5") / 240), currency="GBP")
     assert matched(elevenpence_halfpenny, found, money="sterling").prices() == one_to_one(1, 1, 1)
     assert matched(elevenpence_halfpenny, found, money="dollars").prices() == one_to_one(0, 0, 0)
+    assert matched(true_price(1.39, currency="CAD"), price("1.39")).prices() == one_to_one(1, 1, 1)
     cut_off = true_price(0.0479, currency="AUP"), true_price(0.0916, currency="GBP")  # 22 pence are 0.091666...
     both = found, price(str(Decimal(22) / 240), currency="GBP")
     assert match_prices(truth(*cut_off), both, "sterling").prices() == one_to_one(2, 2, 2)
