@@ -1,18 +1,15 @@
 """Learn how much each trait of a text says of what a price is for.
 
-    python -m adminer.score.weigh corpus_demo/item_choices.npz [FOLDER TRUTH ...]
-
-The choices kept in the file are learned from, and those of digitised folders with their truths, which are added to it.
-Never name real scans: what they are measured by must not come from them. Each group of prices chooses one text
-among its rivals by a softmax over weighed traits; the weights are those of greatest likelihood with a ridge penalty.
+Each group of prices chooses one text among its rivals by a softmax over weighed traits; the weights are those of
+greatest likelihood with a ridge penalty. What they are learned from is printed: `python -m corpus_demo.press items`.
+Never learn from real scans: what the weights are measured by must not come from them.
 """
 
 from __future__ import annotations
 
-import sys
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 from unittest import mock
@@ -20,35 +17,40 @@ from unittest import mock
 import numpy as np
 from scipy.optimize import minimize
 
-from adminer.engine.folder import open_folder
 from adminer.parsing import assemble
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.costs import Costs
 from adminer.parsing.items.descriptions import size_under
 from adminer.parsing.items.headings import headed
-from adminer.parsing.items.reconsider import WEIGHTS, Choice, choices_of
+from adminer.parsing.items.reconsider import Choice, choices_of
+from adminer.parsing.items.traits import Traits
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.text.naming import name_of
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box, ParsedPage
 from adminer.score.alike import ALIKE, similarity
-from adminer.score.choices import Judged, load_choices, save_choices
-from adminer.score.confirmed import kept_readings
 from adminer.score.found import found_in_parsed
 from adminer.score.prices import MONIES, match_prices
-from adminer.score.run import notes_by_file
-from adminer.score.straight import parse_all
-from adminer.score.truth import TruePage, read_truth
+from adminer.score.truth import TruePage
 
-_RIDGE: Final = 1.0
+_RIDGE: Final = 40.0  # strong: what holds for the adverts of one press must not be trusted far in those of others
 _SELDOM: Final = 25  # texts that must have a trait before it says anything
 _LEAST: Final = 0.0005
 _Key = tuple[object, str]
 
 
 @dataclass(frozen=True, slots=True)
-class _Seen:
+class Judged:
+    """Hold the texts among which a group of prices chose, the share of its prices each is right for, and its weight."""
+
+    traits: tuple[Traits, ...]
+    right: tuple[float, ...]
+    weight: float
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
     """Hold one advert as it came to be reconsidered."""
 
     advert: AdvertText
@@ -58,7 +60,7 @@ class _Seen:
     choices: Mapping[int, Sequence[Choice]]
 
 
-def judge(pages: Iterable[ParsedPage], truth: Iterable[TruePage], seen: list[_Seen]) -> list[Judged]:
+def judge(pages: Iterable[ParsedPage], truth: Iterable[TruePage], seen: list[Seen]) -> list[Judged]:
     """Say of every text that might name a true price of the pages whether it does; `seen` fills as pages are parsed."""
     by_page = {(page.file, page.leaf): page for page in truth}
     judged: list[Judged] = []
@@ -107,12 +109,12 @@ def fit(judged: Sequence[Judged]) -> dict[str, float]:
 
 def write(weights: Mapping[str, float], path: Path, groups: int) -> None:
     """Write the weights as TOML."""
-    lines = [f"# Written by python -m adminer.score.weigh from {groups} groups of prices; read by reconsider.py"]
+    lines = [f"# Written by python -m corpus_demo.press items from {groups} groups of prices; read by reconsider.py"]
     lines += ["[weights]", *(f'"{name}" = {weight}' for name, weight in sorted(weights.items()))]
     path.write_text("\n".join(lines) + "\n", encoding="utf-8")
 
 
-def recorder(seen: list[_Seen]) -> mock._patch[object]:
+def recorder(seen: list[Seen]) -> mock._patch[object]:
     """Return a patch under which parsing leaves what the rules chose and notes what else might have been chosen."""
 
     def note(
@@ -124,13 +126,13 @@ def recorder(seen: list[_Seen]) -> mock._patch[object]:
         rules: tuple[Box, ...],
     ) -> list[Pairing]:
         choices = choices_of(advert, groups, pairings, segments, costs, rules)
-        seen.append(_Seen(advert, groups, segments, costs, choices))
+        seen.append(Seen(advert, groups, segments, costs, choices))
         return list(pairings)
 
     return mock.patch.object(assemble, "reconsidered", note)
 
 
-def _judge_advert(one: _Seen, items: Mapping[_Key, tuple[str, str]]) -> list[Judged]:
+def _judge_advert(one: Seen, items: Mapping[_Key, tuple[str, str]]) -> list[Judged]:
     """Judge the texts of an advert; of one with many offers each counts for less, as they are set alike."""
     made: list[Judged] = []
     for g, choices in one.choices.items():
@@ -148,7 +150,7 @@ def _judge_advert(one: _Seen, items: Mapping[_Key, tuple[str, str]]) -> list[Jud
     return [Judged(j.traits, j.right, j.weight * share) for j in made]
 
 
-def _name(one: _Seen, g: int, s: int) -> str:
+def _name(one: Seen, g: int, s: int) -> str:
     """Return the item that an offer would have by a text."""
     segment, segments = one.segments[s], list(one.segments)
     why = one.costs.whys.get((g, s), "")
@@ -156,26 +158,3 @@ def _name(one: _Seen, g: int, s: int) -> str:
     prices = [found for group in one.groups for found in group]
     headed_name = headed(one.advert, name, Pairing(segment, 0.0, why), segment, segments)
     return f"{headed_name} {size_under(one.advert, segment, segments, prices)}".strip()
-
-
-def main(kept: Path, folders: Sequence[tuple[Path, Path]] = ()) -> None:
-    """Learn from the choices kept in a file and from folders with their truths; write the weights and the choices."""
-    judged = load_choices(kept)
-    last = max(one.hand for one in judged)
-    for hand, (folder, truth) in enumerate(folders, start=last + 1):
-        home = open_folder(folder)
-        seen: list[_Seen] = []
-        with recorder(seen):
-            pages = parse_all(kept_readings(home.readings, home.scans), home.names, notes_by_file(home.notes))
-            judged += [replace(one, hand=hand) for one in judge(pages, read_truth(truth), seen)]
-    if folders:
-        save_choices(judged, kept)
-    write(fit(judged), WEIGHTS, len(judged))
-    right = sum(one.weight * one.right[0] for one in judged) / sum(one.weight for one in judged)
-    best = sum(one.weight * max(one.right) for one in judged) / sum(one.weight for one in judged)
-    sys.stdout.write(f"{len(judged)} groups of prices: the rules name {right:.3f}, the best text {best:.3f}\n")
-
-
-if __name__ == "__main__":
-    paths = [Path(argument) for argument in sys.argv[1:]]
-    main(paths[0], list(zip(paths[1::2], paths[2::2], strict=True)))

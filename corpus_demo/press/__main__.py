@@ -1,4 +1,4 @@
-"""The print shop's counter: fonts, fractions, print, story, numerals."""
+"""The print shop's counter: fonts, fractions, items, print, story, numerals."""
 
 from __future__ import annotations
 
@@ -8,9 +8,10 @@ from typing import Annotated
 
 import typer
 
+from adminer.parsing.items.reconsider import WEIGHTS as ITEM_WEIGHTS
 from adminer.reading.fraction_model.answer import WEIGHTS
 
-from . import fonts
+from . import fonts, item_training
 from .browser import press_browser
 from .corpus import write_folder
 from .demo import scans
@@ -44,6 +45,18 @@ def train_fractions(
     """Train the learned reader of fractions; takes minutes."""
     _need_fonts()
     train(seed, count, out)
+
+
+@app.command("items")
+def train_items(
+    seed: Seed = 3,
+    count: Annotated[int, typer.Option(help="How many sheets to print, read and learn from.")] = 560,
+    out: Annotated[Path, typer.Option(help="File of the weights.")] = ITEM_WEIGHTS,
+) -> None:
+    """Learn the weights by which items are chosen again; takes minutes."""
+    _need_fonts()
+    judged = item_training.train(seed, count, out)
+    typer.echo(f"{len(judged)} groups of prices")
 
 
 @app.command("print")

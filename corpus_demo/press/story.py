@@ -207,7 +207,8 @@ MAKERS: tuple[tuple[Callable[[_Draw], tuple[AdvertSpec, date]], float], ...] = (
 )  # fmt: skip
 
 
-def _wear(source: Source, rng: Random) -> Wear:
+def worn(source: Source, rng: Random) -> Wear:
+    """Draw what happened to a sheet between the press and the scanner."""
     phone = source == "phone"
     return Wear(
         source, skew=rng.gauss(0, 0.9), curl=rng.choice((0, 0, 0, 10, -8)) if source != "photocopy" else 0, fold=rng.choice((None, None, rng.uniform(0.3, 0.7))), tear=rng.random() < 0.1,
@@ -240,7 +241,7 @@ def make_story(seed: int, scans: int, *, hide_dates: bool = False) -> tuple[Worl
             pair = (advert, _grocery_bill(draw, day))
         specs.append(
             ScanSpec(
-                file=f"story-{k + 1:04d}{SUFFIX[source]}", adverts=pair, seed=seed * 10007 + k, width=round(base * sum(WIDTHS[a.style] for a in pair) * rng.uniform(0.92, 1.1)), sheet="two_up" if len(pair) > 1 else "single", base=round(base, 1), wear=_wear(source, rng),
+                file=f"story-{k + 1:04d}{SUFFIX[source]}", adverts=pair, seed=seed * 10007 + k, width=round(base * sum(WIDTHS[a.style] for a in pair) * rng.uniform(0.92, 1.1)), sheet="two_up" if len(pair) > 1 else "single", base=round(base, 1), wear=worn(source, rng),
                 published=draw.published(day), publication=world.papers.get(advert.town or "", ""), city=advert.town, page=str(rng.randint(2, 24)), noted=not hide_dates and rng.random() < 0.75,
                 ad_type="grocery" if advert.style in ("grocery", "handbill") else "dinnerware promotion", recipe="phone_photo" if source == "phone" else "",
             )

@@ -9,9 +9,8 @@ import pytest
 
 from adminer.parsing import parse_page
 from adminer.records import Clipping, ParsedPage
-from adminer.score.choices import Judged
 from adminer.score.truth import TruePage
-from adminer.score.weigh import fit, judge, recorder, write
+from adminer.score.weigh import Judged, fit, judge, recorder, write
 from tests.parsing.pages import NO_NAMES, Line, reading_of
 from tests.score.pages import true_price, truth
 

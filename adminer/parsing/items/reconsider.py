@@ -3,7 +3,7 @@
 The rules before choose by goods, places and order, one reason at a time. Here all that speaks for a text is weighed
 together: its wording, its type, where it stands, how the other offers of the advert are set, and how often the rule
 that chose is right. The chance of a text among its rivals is a softmax over the weighed sums (D. McFadden, "Conditional
-logit analysis of qualitative choice behavior", 1974); `python -m adminer.score.weigh` writes the weights.
+logit analysis of qualitative choice behavior", 1974); `python -m corpus_demo.press items` learns the weights.
 """
 
 from __future__ import annotations
@@ -148,7 +148,7 @@ def _is_parted(advert: AdvertText, segment: Segment, found: Found, rules: tuple[
 
 @cache
 def item_weights() -> Mapping[str, float]:
-    """Read the weights of the traits that `python -m adminer.score.weigh` learned."""
+    """Read the weights of the traits that `python -m corpus_demo.press items` learned."""
     table: dict[str, float] = tomllib.loads(WEIGHTS.read_text(encoding="utf-8"))["weights"]
     return table
 

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from ..facts import AdvertSpec
 from ..sheet import Sheet
+from ..wares import bills
 from . import catalogue, coupon, grocery, mailorder, store, weekly
 
 STYLES: dict[str, Callable[[Sheet, AdvertSpec, int], str]] = {
@@ -21,4 +22,7 @@ STYLES: dict[str, Callable[[Sheet, AdvertSpec, int], str]] = {
     "mailorder": mailorder.page,
     "coupon": coupon.coupon,
     "stamps": coupon.premium,
+    "bill": bills.bill,
+    "single": bills.single,
+    "prose": bills.prose,
 }
