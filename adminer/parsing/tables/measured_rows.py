@@ -25,12 +25,12 @@ _MEASURE: Final = re.compile(r"(?:[A-Z]{1,2} ?-?)?(?P<n>[\d½¼¾⅓⅔⅛./-]{1
 _PACKAGE: Final = (
     r"(?:[l1I]?bs?|[o0][z2]|pkgs?|cans?|tins?|jars?|btls?|bottles?|doz|dozen|qts?|quarts?|pts?|pints?|gals?|half|each|ea|rolls?|"
     r"boxe?s?|bags?|bch|bunch|stalks?|heads?|loaf|loaves|cartons?|ctn|pairs?|bars?|large|small|giant|med|medium|tall|reg|"
-    r"lge|ft|in|inch|yd|pieces?|pcs?|cups?)"
+    r"lge|ft|in|inch|yd|pieces?|pcs?|cups?|pails?|tubs?|sacks?|baskets?|pecks?|pkts?|packets?)"
 )
 # a measure or a package by itself, or both: at least one word, so that bare figures are no size
 _SIZE: Final = re.compile(
     rf"(?:No[.:]? ?)?(?:[\d½¼¾⅓⅔⅛./-]{{1,5}}[ -]?)?(?:{_PACKAGE}\b\.?[ -]?){{1,3}}|No[.:]? ?\d{{1,3}}½?|"
-    r"set of \d{1,2}",
+    r"(?:set|pkg\.?|box|bag) of \d{1,3}",
     re.IGNORECASE,
 )
 NAMED: Final = re.compile(r"[A-Za-z]{3}")
@@ -52,7 +52,7 @@ def measured_rows(
     rows: list[Row] = []
     spans: list[tuple[int, int]] = []
     for column in columns_of(advert, prices):
-        left = [left_of(advert, price, cells, prices) for price in column]
+        left = [[c for c in left_of(advert, p, cells, prices) if any(map(str.isalnum, c.text))] for p in column]
         beside = [row[-1] for row in left if len(row) > 1 and row[-2].flat.right <= row[-1].flat.x]
         if len(beside) < _FEWEST or not _are_measures(beside):
             continue

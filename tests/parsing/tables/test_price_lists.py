@@ -151,6 +151,21 @@ def test_packages_set_close_before_the_prices_say_the_size_of_the_names_far_at_t
     assert [item.split()[0] for item, _ in items(advert)] == ["Valley", "Bartlett", "Paper", "Grape"]
 
 
+def test_pails_and_packages_of_so_many_are_sizes_and_leaders_are_nothing() -> None:
+    rows = (("Clover honey", "4-lb. pail 98¢"), ("Paper napkins", "pkg. of 60 25¢"), ("Apple juice", "48-oz. 29¢"))
+    lines: list[Line] = [(20, 20, 60, "TIDEWELL")]
+    for i, (name, price) in enumerate((*rows, ("Soda crackers", ".. 19¢"), ("Ginger snaps", ".. 17¢"))):
+        lines += [(20, 140 + 32 * i, 16, name), (560 - 8 * len(price), 140 + 32 * i, 16, price)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert [item for item, _ in items(advert)] == [
+        "Clover honey 4-lb. pail",
+        "Paper napkins pkg. of 60",
+        "Apple juice 48-oz",
+        "Soda crackers",
+        "Ginger snaps",
+    ]
+
+
 def test_an_order_form_names_its_articles_under_the_name_of_article() -> None:
     lines: list[Line] = [(20, 100, 16, "Cat. No."), (300, 100, 16, "Name of Article"), (600, 100, 16, "Price Each")]
     rows = (
