@@ -8,7 +8,8 @@ are. The date of the change is common knowledge, no source.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
@@ -17,7 +18,7 @@ from adminer.parsing.money.amounts import FRACTION, Amount, fraction_of, in_poun
 _POINT: Final = r"[.,·•:-]"
 _SHILLINGS: Final = 20  # to the pound: no more stand after the pounds of the old money
 _AFTER_POUNDS: Final = re.compile(rf"£ ?\d{{1,4}}[.,·](?P<rest>\d\d)(?![\d/]|{_POINT}\d| ?[sd]\.)")
-_HALF: Final = r"½|[>%][a-z]?(?=p)"  # the small half of worn type
+_HALF: Final = r"½|/½|1/2|[>%][a-z/]?(?=p)"  # the small half of worn type
 _PENCE_SIGN: Final = r"p(?![\w'’]|\.? ?m\b)\.?"
 _PENCE_SIGNS: Final = re.compile(rf"(?<![\w.,/-])\d{{1,2}}(?: ?(?:{_HALF}))?{_PENCE_SIGN}|\bnew pence\b", re.IGNORECASE)
 _SURE: Final = 2  # signs of pence, where no pounds or half pence speak
@@ -42,6 +43,14 @@ def counts_decimally(text: str) -> bool:
 def pence_signs(text: str) -> int:
     """Count the figures of a text that the sign of new pence follows."""
     return len(_PENCE_SIGNS.findall(text))
+
+
+def as_new_pence(amounts: Iterable[Amount], currency: str) -> Iterator[Amount]:
+    """Yield as pence what a text that counts in them seems to say in cents: a small p beside a numeral looks like ¢."""
+    for amount in amounts:
+        if amount.form in {"cents_sign", "raised_cent_sign", "fraction"}:
+            pounds = in_pounds(amount.amount)
+            yield replace(amount, amount=pounds, currency=currency, form="sterling", trust=_WORN_TRUST)
 
 
 def decimal_amounts(text: str, currency: str) -> Iterator[Amount]:

@@ -11,6 +11,7 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.money.amounts import UNIT, Amount, find_amounts, unit_of
+from adminer.parsing.money.decimal_pence import as_new_pence, counts_decimally
 from adminer.parsing.money.foreign import counts_in_piastres, find_foreign, speaks_sterling, sterling_currency
 from adminer.parsing.money.likely_halves import restore_halves
 from adminer.parsing.money.money_words import with_money_words
@@ -134,6 +135,8 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     sterling = speaks_sterling(text, page_does=sterling_page)
     foreign = _foreign(advert, text, sterling=sterling)
     plain = find_amounts(text)
+    if sterling and counts_decimally(text):
+        foreign += [a for a in as_new_pence(plain, sterling_currency(text)) if not is_taken(a.start, a.end, foreign)]
     piastres = told_piastres(text) or counts_in_piastres(text, foreign)
     worn = [] if sterling else find_likely_cents(advert, plain)
     amounts = worn + [

@@ -8,6 +8,7 @@ import pytest
 
 from adminer.parsing.money.decimal_pence import counts_decimally
 from adminer.parsing.money.foreign import find_foreign, speaks_sterling
+from tests.parsing.pages import parse
 
 
 def amounts(text: str) -> list[Decimal]:
@@ -26,6 +27,7 @@ def amounts(text: str) -> list[Decimal]:
         ("Tray £2.05. Lamp E4.75. Rug £9.99", ["2.05", "4.75", "9.99"]),
         ("Mugs 9 new pence, jugs 35 new pence, £1 a set", ["0.09", "0.35", "1"]),
         ("Mugs 2s. 11d. (14½p)", ["0.145833", "0.145"]),
+        ("Pears 151/2p Rec. price 9/½p Rec. price 12%/p", ["0.155", "0.095", "0.125"]),
     ],
 )
 def test_new_pence_are_hundredths_of_a_pound(text: str, sums: list[str]) -> None:
@@ -46,3 +48,11 @@ def test_a_point_parts_shillings_where_nothing_counts_in_hundreds() -> None:
 def test_hours_and_pages_are_no_pence(text: str) -> None:
     assert not counts_decimally(text)
     assert not speaks_sterling(text)
+
+
+def test_cents_among_new_pence_are_pence_whose_small_sign_was_read_so() -> None:
+    advert = parse(
+        (20, 40, 16, "Plum Jam"), (20, 60, 12, "Rec. price 33p"), (140, 90, 48, "26¢"), (20, 180, 12, "Tea 9p")
+    )
+    assert [str(p.amount) for o in advert.offers for p in o.prices] == ["0.330000", "0.260000", "0.090000"]
+    assert {p.currency for o in advert.offers for p in o.prices} == {"GBP"}
