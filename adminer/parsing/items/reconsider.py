@@ -8,6 +8,7 @@ logit analysis of qualitative choice behavior", 1974); `python -m corpus_demo.pr
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -20,6 +21,7 @@ from adminer.parsing.items.costs import Costs
 from adminer.parsing.items.custom import custom_of, traits_by_claims, traits_by_custom
 from adminer.parsing.items.entries import is_adjectival
 from adminer.parsing.items.flow import AFTER
+from adminer.parsing.items.leaning import leans
 from adminer.parsing.items.panels import hang_below, over_each_other
 from adminer.parsing.items.rivals import rivals_of
 from adminer.parsing.items.rule_lines import rule_between, rules_that_part
@@ -35,6 +37,7 @@ from adminer.records import Box
 
 WEIGHTS: Final = Path(__file__).parent.with_name("data") / "item_weights.toml"
 AGAIN: Final = "weighed against the texts near it: "
+_NEXT: Final = re.compile(r"\.\s+[A-Z]")  # right after a price: what follows is told of the next
 _IN_ORDER: Final = "near the price in reading order"
 _SURE: Final = frozenset({POSTAGE, ON_TABLE_ROW, TITLE, GOES_ON, KIND_OF})
 _NAME: Final = 8  # words; a longer text is a name only where a rule says so
@@ -130,9 +133,14 @@ def choices_of(
 def _may_replace(
     advert: AdvertText, found: Found, pairing: Pairing, segment: Segment, costs: Costs, rules: tuple[Box, ...]
 ) -> bool:
-    """Say whether a text may stand instead of the one chosen: no long one, none that only tells of it, none parted."""
+    """Say whether a text may stand instead of the one chosen.
+
+    No long one may, none that names nothing or only tells of it, none that a rule or the end of a sentence parts.
+    """
     was = pairing.segment
-    if segment.content > _NAME or segment is pairing.heading:
+    if segment.content > _NAME or segment is pairing.heading or leans(segment.text):
+        return False
+    if segment.start >= found.end and _NEXT.match(advert.text, found.end):
         return False
     if was is not None and any(
         one.name.start == was.start and any(text.start == segment.start for text in one.texts)
