@@ -102,10 +102,13 @@ def _context(desk: Desk, clipping_id: str) -> dict[str, Any]:
     clipping = desk.clipping(clipping_id)
     before, following = neighbours(desk, clipping_id)
     names = desk.authorities()
+    facts = facts_of(laid)
     return {
         "here": "Checking",
         "clipping": clipping,
-        "facts": facts_of(laid),
+        "facts": facts,
+        # a small place lies over the large one around it, or no pointer would reach it
+        "marks": sorted(facts, key=lambda fact: -fact.box.w * fact.box.h),
         "levels": level_count(clipping["width"], clipping["height"]),
         "tile": TILE,
         "said": "",

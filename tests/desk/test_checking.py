@@ -45,6 +45,14 @@ def test_the_least_sure_offer_comes_before_the_sure_one(small: SmallDesk) -> Non
     assert text.index("dinner plate</bdi>") < text.index("cup and saucer</bdi>")
 
 
+def test_a_small_place_is_drawn_after_the_large_one_that_it_lies_on(small: SmallDesk) -> None:
+    places = re.findall(r'<rect class="(\w+) .*? width="(\d+)" height="(\d+)"', small.client().get(CHECK).text)
+    assert places[0][0] == "advert"
+    areas = [int(width) * int(height) for _, width, height in places]
+    assert len(areas) == 3
+    assert areas == sorted(areas, reverse=True)
+
+
 def test_confirm_then_undo(small: SmallDesk) -> None:
     client = small.client()
     answer = client.post(f"{CHECK}/offer/{CUP.offer_id}/confirm", data={"mark": mark(client, CUP.offer_id)})

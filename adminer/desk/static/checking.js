@@ -33,7 +33,10 @@ function step(by) {
 function remark() {
   facts.querySelectorAll("button.draw").forEach((button) => { button.hidden = false; });
   scan.marks.querySelectorAll("[data-fact], .pointed-out").forEach((each) => each.remove());
-  for (const card of facts.querySelectorAll(".card[data-fact]")) {
+  const area = (card) => boxOf(card)[2] * boxOf(card)[3];
+  // a small place lies over the large one around it, or no pointer would reach it
+  const cards = [...facts.querySelectorAll(".card[data-fact]")].sort((one, other) => area(other) - area(one));
+  for (const card of cards) {
     const [x, y, width, height] = boxOf(card);
     const rect = document.createElementNS("http://www.w3.org/2000/svg", "rect");
     rect.setAttribute("class", card.classList.contains("advert") ? `advert ${statusOf(card)}` : `offer ${statusOf(card)}`);
