@@ -45,12 +45,15 @@ def test_the_least_sure_offer_comes_before_the_sure_one(small: SmallDesk) -> Non
     assert text.index("dinner plate</bdi>") < text.index("cup and saucer</bdi>")
 
 
-def test_a_small_place_is_drawn_after_the_large_one_that_it_lies_on(small: SmallDesk) -> None:
-    places = re.findall(r'<rect class="(\w+) .*? width="(\d+)" height="(\d+)"', small.client().get(CHECK).text)
-    assert places[0][0] == "advert"
-    areas = [int(width) * int(height) for _, width, height in places]
-    assert len(areas) == 3
-    assert areas == sorted(areas, reverse=True)
+def test_a_small_place_is_drawn_after_the_large_one_that_it_lies_on(tmp_path: Path) -> None:
+    around = replace(CUP, box=Box(0, 80, 700, 300))
+    made = small_desk(tmp_path, [page((around, PLATE))])
+    text = made.client().get(CHECK).text
+    made.desk.journal.close()
+    assert text.index(f'id="f-{PLATE.offer_id}"') < text.index(f'id="f-{CUP.offer_id}"')
+    assert text.index(f'<rect class="offer read" data-fact="{CUP.offer_id}"') < text.index(
+        f'<rect class="offer read" data-fact="{PLATE.offer_id}"'
+    )
 
 
 def test_confirm_then_undo(small: SmallDesk) -> None:
