@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from adminer.parsing.items.panels import opens_line, over_each_other, same_row
+from adminer.parsing.items.panels import ends_line, opens_line, over_each_other, same_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment, right_on_row
 from adminer.parsing.sets.sets import states_set
@@ -50,7 +50,8 @@ def descriptions(advert: AdvertText, segments: Sequence[Segment], prices: Sequen
     found = []
     for name in segments:
         line = advert.lines[name.last_line]
-        if not _may_name(name) or name.last_line in priced or not opens_line(advert, name) or name.end < line.end - 1:
+        alone = opens_line(advert, name) and ends_line(advert, name)
+        if not _may_name(name) or name.last_line in priced or not alone:
             continue
         lines = _small_type(advert, line, prices, priced)
         numbers = {n.number for n in lines}
@@ -77,7 +78,7 @@ def size_under(advert: AdvertText, name: Segment, segments: Sequence[Segment], p
     What stands after a price or a term in that line is no part of it.
     """
     line = advert.lines[name.last_line]
-    if not _may_name(name) or states_set(name.text) or name.end < line.end - 1:
+    if not _may_name(name) or states_set(name.text) or not ends_line(advert, name):
         return ""
     below = _right_under(advert, line)
     if below is None or not _is_small(advert, line, below) or below.flat.y - line.flat.bottom > _CLOSE * line.type_px:

@@ -7,7 +7,7 @@ from typing import Final
 
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.entries import FIRST
-from adminer.parsing.items.panels import opens_line
+from adminer.parsing.items.panels import ends_line, opens_line
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.sets.contents import is_next
 from adminer.parsing.text.goods import find_nouns, has_goods
@@ -21,7 +21,6 @@ _SAME: Final = re.compile(
     r"(?:ditto|do\.)(?:[,.]? (?P<more>.+))?|(?P<kind>[^,;]+),? (?:ditto|do)\.?",
     re.IGNORECASE,
 )
-
 _DESCRIBES: Final = 4.0  # body types further away: what is told of goods, where a heading over it names them
 
 
@@ -72,8 +71,7 @@ def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -
 
 def _stands_alone(advert: AdvertText, text: Segment) -> bool:
     """Say whether nothing else stands on the lines of a text, which begins as a heading does and describes nothing."""
-    opens, ends = opens_line(advert, text), text.end >= advert.lines[text.last_line].end - 1
-    return opens and ends and not text.text[:1].islower()
+    return opens_line(advert, text) and ends_line(advert, text) and not text.text[:1].islower()
 
 
 def _without_size(name: str) -> str:

@@ -114,6 +114,11 @@ def opens_line(advert: AdvertText, segment: Segment) -> bool:
     return segment.start <= advert.lines[segment.first_line].start + 1
 
 
+def ends_line(advert: AdvertText, segment: Segment) -> bool:
+    """Say whether a text ends its printed line, but for a point."""
+    return segment.end >= advert.lines[segment.last_line].end - 1
+
+
 def is_cell(found: Found, prices: list[Found], body: float) -> bool:
     """Say whether a price is one of a column: another of about its size close under or over it."""
     for other in prices:

@@ -17,7 +17,7 @@ from typing import Final
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.costs import ABOVE, BELOW
 from adminer.parsing.items.entries import FIRST
-from adminer.parsing.items.panels import opens_line, over_each_other
+from adminer.parsing.items.panels import ends_line, opens_line, over_each_other
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.sets.sets import states_set
@@ -137,8 +137,7 @@ def _title_of(
         if gap > _CLOSE * max(top.type_px, near.type_px) and not (gap < _PICTURE * advert.body_px and aside < _ASIDE):
             return None
         if _stands_out(near, segment):
-            whole = opens_line(advert, near) and near.end >= advert.lines[near.last_line].end - 1
-            return near if whole else None
+            return near if opens_line(advert, near) and ends_line(advert, near) else None
         top = near
     return None
 

@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from typing import Final
 
 from adminer.parsing.items.costs import Costs
-from adminer.parsing.items.panels import opens_line, stands_left, stands_right, unit_between
+from adminer.parsing.items.panels import ends_line, opens_line, stands_left, stands_right, unit_between
 from adminer.parsing.items.rivals import Rivals
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
@@ -83,8 +83,8 @@ def case_of(text: str) -> str:
 def traits_of_text(advert: AdvertText, segment: Segment, costs: Costs) -> Traits:
     """Return the traits of a text, whatever price it may belong to."""
     lines, text = advert.lines, segment.text
-    line, foot = lines[segment.first_line], lines[segment.last_line]
-    opens, ends = opens_line(advert, segment), segment.end >= foot.end - 1
+    line = lines[segment.first_line]
+    opens, ends = opens_line(advert, segment), ends_line(advert, segment)
     made: Traits = {
         "goods": segment.goods,
         "bare": segment.bare,
