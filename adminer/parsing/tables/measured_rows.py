@@ -52,7 +52,7 @@ def measured_rows(
     rows: list[Row] = []
     spans: list[tuple[int, int]] = []
     for column in columns_of(advert, prices):
-        left = [[c for c in left_of(advert, p, cells, prices) if any(map(str.isalnum, c.text))] for p in column]
+        left = [words_left_of(advert, price, cells, prices) for price in column]
         beside = [row[-1] for row in left if len(row) > 1 and row[-2].flat.right <= row[-1].flat.x]
         if len(beside) < _FEWEST or not _are_measures(beside):
             continue
@@ -123,6 +123,11 @@ def left_of(advert: AdvertText, price: Found, cells: Sequence[Cell], prices: Seq
             end = cell.start + len(close)
             beside.append(Cell(cell.start, end, close, advert.flat(advert.box_of(cell.start, end)), cell.line))
     return sorted(beside, key=lambda c: c.flat.x)
+
+
+def words_left_of(advert: AdvertText, price: Found, cells: Sequence[Cell], prices: Sequence[Found]) -> list[Cell]:
+    """Return the cells on the row of a price that say something: no leaders."""
+    return [cell for cell in left_of(advert, price, cells, prices) if any(map(str.isalnum, cell.text))]
 
 
 def _name_of(advert: AdvertText, cells: Sequence[Cell]) -> Cell | None:

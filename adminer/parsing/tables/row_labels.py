@@ -10,7 +10,7 @@ from typing import Final
 
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.sets.composition import stated_pieces
-from adminer.parsing.tables.measured_rows import NAMED, left_of
+from adminer.parsing.tables.measured_rows import NAMED, words_left_of
 from adminer.parsing.terms.terms import find_terms
 from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.goods import has_goods
@@ -44,7 +44,7 @@ def row_label(
     advert: AdvertText, row: Sequence[Found], cells: Sequence[Cell], prices: Sequence[Found]
 ) -> RowLabel | None:
     """Return what stands left of the first price of a row, without its number and the terms of the price."""
-    left = [c for c in left_of(advert, row[0], cells, prices) if any(x.isalnum() for x in c.text)]
+    left = words_left_of(advert, row[0], cells, prices)
     edge = float(left[0].flat.x) if left else 0.0
     while left and is_term(left[-1].text):
         left.pop()

@@ -13,7 +13,7 @@ from typing import Final
 
 from adminer.parsing.prices.column_heads import shares_row
 from adminer.parsing.prices.prices import Found
-from adminer.parsing.tables.measured_rows import Row, columns_of, left_of
+from adminer.parsing.tables.measured_rows import Row, columns_of, left_of, words_left_of
 from adminer.parsing.tables.table_heads import kind_of_head
 from adminer.parsing.tables.table_rows import name_of_row, row_segment
 from adminer.parsing.text.cells import Cell
@@ -71,7 +71,7 @@ def _entries(
     """Return the rows of a column of prices that have words at their left, with the prices set beside its own."""
     found = []
     for price in column:
-        left = [c for c in left_of(advert, price, cells, prices) if any(x.isalnum() for x in c.text)]
+        left = words_left_of(advert, price, cells, prices)
         if not left or any(c.line.number != left[0].line.number for c in left):
             continue
         first, end = left[0], max(c.end for c in left)  # a unit before the price may have been cut from its cell
