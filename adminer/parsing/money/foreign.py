@@ -12,8 +12,16 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
-from adminer.parsing.money.amounts import FRACTION, NUMBER_WORDS, Amount, fraction_of, in_pounds, number_of
-from adminer.parsing.money.decimal_pence import counts_decimally, decimal_amounts, pence_signs
+from adminer.parsing.money.amounts import (
+    FRACTION,
+    NUMBER_WORDS,
+    Amount,
+    find_amounts,
+    fraction_of,
+    in_pounds,
+    number_of,
+)
+from adminer.parsing.money.decimal_pence import as_new_pence, counts_decimally, decimal_amounts, pence_signs
 from adminer.parsing.money.sterling_columns import HEAD
 from adminer.parsing.money.sterling_words import WORDS, spelled_amounts
 from adminer.parsing.money.worn_sterling import worn_amounts, worn_pounds, worn_shillings
@@ -141,7 +149,8 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
     if not sterling:
         return
     currency = sterling_currency(text)
-    if counts_decimally(text):
+    decimal = counts_decimally(text)
+    if decimal:
         yield from decimal_amounts(text, currency)
     yield from worn_pounds(text, currency)
     for m in _POUNDS.finditer(text):
@@ -167,6 +176,8 @@ def _candidates(text: str, *, sterling: bool) -> Iterator[Amount]:
         yield replace(pence, trust=_WORN_TRUST) if m["worn"] else pence
     yield from spelled_amounts(text, currency)
     yield from worn_amounts(text, currency)
+    if decimal:
+        yield from as_new_pence(find_amounts(text), currency)
 
 
 def _sterling(

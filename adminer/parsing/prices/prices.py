@@ -11,7 +11,6 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.money.amounts import UNIT, Amount, find_amounts, unit_of
-from adminer.parsing.money.decimal_pence import as_new_pence, counts_decimally
 from adminer.parsing.money.foreign import counts_in_piastres, find_foreign, speaks_sterling, sterling_currency
 from adminer.parsing.money.likely_halves import restore_halves
 from adminer.parsing.money.money_words import with_money_words
@@ -135,8 +134,6 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
     sterling = speaks_sterling(text, page_does=sterling_page)
     foreign = _foreign(advert, text, sterling=sterling)
     plain = find_amounts(text)
-    if sterling and counts_decimally(text):
-        foreign += [a for a in as_new_pence(plain, sterling_currency(text)) if not is_taken(a.start, a.end, foreign)]
     piastres = told_piastres(text) or counts_in_piastres(text, foreign)
     worn = [] if sterling else find_likely_cents(advert, plain)
     amounts = worn + [
@@ -165,12 +162,12 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
         after = amounts[i + 1] if i + 1 < len(amounts) else None
         before = amounts[i - 1] if i else None
         price = make_price(advert, amount, before, after)
-        if not counts_extra(advert, price):
+        if not _counts_extra(advert, price):
             found.append(price)
     return found
 
 
-def counts_extra(advert: AdvertText, price: Found) -> bool:
+def _counts_extra(advert: AdvertText, price: Found) -> bool:
     """Say whether a figure without a sign counts what the words at its right give on top: "100 / EXTRA STAMPS"."""
     if not price.text.isdigit():
         return False
