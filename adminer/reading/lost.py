@@ -11,7 +11,7 @@ import numpy as np
 
 from adminer.reading.glyphs import WORK_HEIGHT, Glyph, alone, around, blobs_of, cut_out, glyphs_of, letters_of
 from adminer.reading.placed import PlacedWord
-from adminer.reading.recognise import Gray, read_strips
+from adminer.reading.recognise import Gray, ReadLine, read_strips
 from adminer.reading.words import ink_of
 
 POINTLESS = re.compile(r"^\$?\d{3,4}$|^\d\d$")
@@ -185,10 +185,9 @@ def with_second_figure(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord
     lone = ONE_FIGURE.match(word.text)
     if word.form or not lone:
         return word
-    crop = _by_itself(gray, word)
-    if not crop.size:
+    read = _by_itself(gray, word, threads)
+    if read is None:
         return word
-    read = read_strips([crop], threads)[0]
     sure = float(np.mean([letter.confidence for letter in read.letters[:2]])) if read.letters else 0.0
     if not TWO_FIGURES.match(read.text) or lone["figure"] not in read.text or sure < TWO_SURE:
         return word
@@ -203,10 +202,9 @@ def with_sign_of_small_type(gray: Gray, word: PlacedWord, threads: int) -> Place
     seen = UNSIGNED.match(word.text)
     if word.form or not seen or word.type_px >= DISPLAY:
         return word
-    crop = _by_itself(gray, word)
-    if not crop.size:
+    read = _by_itself(gray, word, threads)
+    if read is None:
         return word
-    read = read_strips([crop], threads)[0]
     text = read.text.replace(" ", "")
     figures = text[:-1]
     if figures not in (word.text, word.text[:-1]) or not figures[-1:].isdigit():
@@ -215,11 +213,12 @@ def with_sign_of_small_type(gray: Gray, word: PlacedWord, threads: int) -> Place
     return _with_sign(replace(word, text=figures), 0.8) if read.letters[-1].cent >= least else word
 
 
-def _by_itself(gray: Gray, word: PlacedWord) -> Gray:
-    """Cut a word out, enlarged, with a little paper around it."""
+def _by_itself(gray: Gray, word: PlacedWord, threads: int) -> ReadLine | None:
+    """Read a word cut out and enlarged, with a little paper around it; None where it lies off the page."""
     pad = AROUND * (word.bottom - word.top)
     scale = WORK_HEIGHT / max(1.0, word.bottom - word.top)
-    return cut_out(gray, word.left - pad, word.top - pad, word.right + pad, word.bottom + pad, scale)[0]
+    crop, _, _ = cut_out(gray, word.left - pad, word.top - pad, word.right + pad, word.bottom + pad, scale)
+    return read_strips([crop], threads)[0] if crop.size else None
 
 
 def with_figures(gray: Gray, word: PlacedWord, words: Sequence[PlacedWord], threads: int) -> PlacedWord:
