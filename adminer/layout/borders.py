@@ -69,11 +69,10 @@ def _is_common(frame: Rect, frames: Sequence[Rect], side: int, longer: float) ->
     if _fill(wide, frame, side, longer):
         return True
     tiers = _tiers(inner, side)
-    if not all(tier[other + 2] - tier[other] > _ABREAST * full for tier in tiers):
-        return False
     if not tiers or max(abs(a - b) for a, b in zip(around(tiers, frame), frame, strict=True)) > _OWN * longer:
         return False
-    return _fill(tiers, frame, side, longer)
+    across = all(tier[other + 2] - tier[other] > _ABREAST * full for tier in tiers)
+    return across and _fill(tiers, frame, side, longer)
 
 
 def _fill(row: Sequence[Rect], frame: Rect, side: int, longer: float) -> bool:

@@ -27,8 +27,9 @@ def bill(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
         parts.append(head + _offers(sheet, wares, habits, rng))
         if rng.random() < 0.3:
             habits = draw_habits(rng, sheet.measure)
-    slogan = _head(rng.choice(SLOGANS), rng.choice((2.4, 3, 4)))
-    return slogan + _talk(rng, 1) * (rng.random() < 0.5) + "".join(parts) + _notes(rng) + signature(sheet, spec, 2.4)
+    slogan, talk = _head(rng.choice(SLOGANS), rng.choice((2.4, 3, 4))), _talk(rng, 1)
+    opening = slogan + talk if rng.random() < 0.5 else slogan
+    return opening + "".join(parts) + _notes(rng) + signature(sheet, spec, 2.4)
 
 
 def single(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
@@ -62,28 +63,35 @@ def prose(sheet: Sheet, spec: AdvertSpec, seed: int) -> str:
 def _said(sheet: Sheet, one: Ware, rng: Random) -> str:
     """Say in a sentence what a thing costs."""
     text, price = one.item.text, sheet.price(one.item.tags[0], one.item, small=True)
-    name = escape(text[0].lower() + text[1:] if text.split()[0] in {"The"} or rng.random() < 0.5 else text)
-    told = escape(", ".join(one.details))
+    name = escape(text[0].lower() + text[1:] if text.startswith("The ") or rng.random() < 0.5 else text)
+    first = name[0].upper() + name[1:]
+    details = escape(", ".join(one.details))
+    told = f", {details}" if details else ""
+    between = f"{told}," if told else ""
     forms = (
-        f"{name[0].upper() + name[1:]}{', ' + told + ',' if told else ''} at {price}.", f"{price} buys {name}{', ' + told if told else ''}.", f"We offer {name} for {price}{', ' + told if told else ''}.",
-        f"A {name} like this{', ' + told + ',' if told else ''} would be cheap at more than our price of {price}.", f"{name[0].upper() + name[1:]}, {price}.", f"Take home {name}; {told + ';' if told else ''} {price} is all we ask.",
-    )  # fmt: skip
+        f"{first}{between} at {price}.",
+        f"{price} buys {name}{told}.",
+        f"We offer {name} for {price}{told}.",
+        f"A {name} like this{between} would be cheap at more than our price of {price}.",
+        f"{first}, {price}.",
+        f"Take home {name}; {details + ';' if details else ''} {price} is all we ask.",
+    )
     return rng.choice(forms)
 
 
 def _offers(sheet: Sheet, wares: list[Ware], habits: Habits, rng: Random) -> str:
-    set_ = []
+    cells = []
     for one in wares:
         if rng.random() < habits.talk and habits.arrangement != "table":
-            set_.append(f'<div style="text-align:{habits.align}">{_sentences(rng, 1)}</div>')
-        set_.append(offer(sheet, one, habits, rng))
+            cells.append(f'<div style="text-align:{habits.align}">{_sentences(rng, 1)}</div>')
+        cells.append(offer(sheet, one, habits, rng))
     if habits.arrangement == "table":
-        return f"<table{' class=ruled' if habits.former_first else ''}>{''.join(set_)}</table>"
+        return f"<table{' class=ruled' if habits.former_first else ''}>{''.join(cells)}</table>"
     if habits.arrangement in ("under", "left", "right", "caption", "over") and habits.across > 1:
-        cells = "".join(f"<div>{one}</div>" for one in set_)
-        return f'<div class="grid" style="grid-template-columns:repeat({habits.across},minmax(0,1fr))">{cells}</div>'
+        columns = f"grid-template-columns:repeat({habits.across},minmax(0,1fr))"
+        return f'<div class="grid" style="{columns}">{"".join(f"<div>{one}</div>" for one in cells)}</div>'
     return (
-        f'<div class="flow" style="column-count:{habits.across}">{"".join(f"<div>{one}</div>" for one in set_)}</div>'
+        f'<div class="flow" style="column-count:{habits.across}">{"".join(f"<div>{one}</div>" for one in cells)}</div>'
     )
 
 
