@@ -21,7 +21,7 @@ from adminer.parsing.items.panels import ends_line, opens_line, over_each_other
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.sets.sets import states_set
-from adminer.parsing.text.goods import find_nouns, singulars
+from adminer.parsing.text.goods import heads_of
 from adminer.parsing.text.item_words import WORD
 from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.text import AdvertText
@@ -101,16 +101,12 @@ def _named(
         return None
     if votes < _VOTES and (not title.goods or pairing.why == FIRST):
         return None
-    if _heads_of(title.text) & _heads_of(segment.text):
+    if heads_of(title.text) & heads_of(segment.text):
         return None  # the fuller name of the same goods
     tells = _PARTS.search(segment.text) is not None
     if segment.goods:
         return title if tells and (segment.content >= _TELLS or votes >= 3) else None
     return title if tells or not segment.text[:1].isupper() else None
-
-
-def _heads_of(text: str) -> set[str]:
-    return {min(singulars(text[n.start : n.end].lower()), key=len) for n in find_nouns(text) if n.strong}
 
 
 def _one_style(one: Segment, other: Segment) -> bool:

@@ -15,7 +15,7 @@ from adminer.parsing.items.costs import ON_ROW
 from adminer.parsing.items.entries import FIRST, HEAD, SIZE
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.segments.postage import POSTAGE
-from adminer.parsing.text.goods import find_nouns, singulars
+from adminer.parsing.text.goods import heads_of
 from adminer.parsing.text.text import AdvertText
 
 _FEW: Final = 3  # offers up to which an advert may speak of one article
@@ -49,7 +49,7 @@ def _says_nothing(pairing: Pairing) -> bool:
 
 def find_topic(advert: AdvertText, segments: Sequence[Segment]) -> Segment | None:
     """Return the text that best names what an advert sells; None where no goods stand out."""
-    heads = [(segment, head) for segment in segments if segment.goods for head in _heads(segment.text)]
+    heads = [(segment, head) for segment in segments if segment.goods for head in heads_of(segment.text)]
     counts = Counter(head for _, head in heads)
     best: tuple[float, Segment] | None = None
     for segment, head in heads:
@@ -60,8 +60,3 @@ def find_topic(advert: AdvertText, segments: Sequence[Segment]) -> Segment | Non
         if best is None or score > best[0]:
             best = (score, segment)
     return best[1] if best else None
-
-
-def _heads(text: str) -> set[str]:
-    """Return the head words of the goods that a text names, in the singular."""
-    return {min(singulars(text[n.start : n.end].lower().split()[-1]), key=len) for n in find_nouns(text) if n.strong}

@@ -56,6 +56,12 @@ def has_goods(text: str) -> bool:
     return any(noun.strong for noun in find_nouns(text))
 
 
+def heads_of(text: str) -> frozenset[str]:
+    """Return the head words of the articles that a text names, lower case, singular: "cleaner" of "vacuum cleaners"."""
+    strong = (text[noun.start : noun.end] for noun in find_nouns(text) if noun.strong)
+    return frozenset(min(singulars(name.lower().split()[-1]), key=len) for name in strong)
+
+
 @lru_cache(maxsize=8192)
 def _nouns(text: str) -> tuple[Noun, ...]:
     tokens = list(_tokens(text))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from adminer.parsing.text.goods import find_nouns, has_goods, phrase_around
+from adminer.parsing.text.goods import find_nouns, has_goods, heads_of, phrase_around
 from adminer.parsing.text.naming import goods_phrase, name_of
 from adminer.parsing.text.slips import is_word, mend_text, mended
 from tests.parsing.pages import parse
@@ -26,6 +26,10 @@ def test_nouns_are_found_in_any_number_over_hyphens_and_line_ends(text: str, nou
 def test_a_measure_names_nothing_by_itself() -> None:
     by_text = {"set": False, "dozen": False, "rocker": True}
     assert {t: find_nouns(t)[0].strong for t in by_text} == by_text
+
+
+def test_the_head_of_a_name_is_its_last_word_in_the_singular() -> None:
+    assert heads_of("Vacuum cleaners, a pair of Lamps") == {"cleaner", "lamp"}
 
 
 @pytest.mark.parametrize(
