@@ -9,6 +9,7 @@ speak for. All weights are judgement, no source.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -136,11 +137,12 @@ def _weigh(advert: AdvertText, box: Box, candidate: Candidate) -> _Case | None:
         return None
     _weigh_look(advert, candidate, case)
     _weigh_place(advert, box, candidate, case)
-    _weigh_neighbours(advert, candidate, case)
+    around = _around(advert, candidate)
+    _weigh_neighbours(advert, candidate, around, case)
     if candidate.has_kind and form < _OWN_NAME:
         case.add(_WEIGHTS["trade"], "its trade beside it", witness=True)
     _weigh_echoes(advert, candidate, case)
-    _weigh_against(advert, candidate, case, form)
+    _weigh_against(advert, candidate, around, case, form)
     if form:
         return case if case.score > _FORMED else None
     return case if case.witnesses and case.score > _UNFORMED else None
@@ -181,19 +183,18 @@ def _weigh_place(advert: AdvertText, box: Box, candidate: Candidate, case: _Case
         case.add(_WEIGHTS["page number"], "with the number of the page", witness=True)
 
 
-def _weigh_neighbours(advert: AdvertText, candidate: Candidate, case: _Case) -> None:
+def _weigh_neighbours(advert: AdvertText, candidate: Candidate, around: Sequence[TextLine], case: _Case) -> None:
     own = candidate.after
     if _BY_POST.match(own):
         case.add(_WEIGHTS["by post"], "a department or box number after it", witness=True)
     elif _is_addressed(candidate):
         case.add(_WEIGHTS["address behind"], "an address behind it", witness=True)
-    elif any(is_place(advert.printed(n)) for n in _around(advert, candidate)):
+    elif any(is_place(advert.printed(n)) for n in around):
         case.add(_WEIGHTS["address beside"], "an address beside it", witness=True)
     else:
         following = " ".join(advert.printed(n) for n in advert.lines[candidate.last.number + 1 :][:_NEAR_LINES])
         if is_place(following):
             case.add(_WEIGHTS["address near"], "an address near it")
-    around = _around(advert, candidate)
     below = [n for n in around if n.flat.y > candidate.last.flat.centre[1]]
     if (
         candidate.has_kind
@@ -228,7 +229,9 @@ def _weigh_echoes(advert: AdvertText, candidate: Candidate, case: _Case) -> None
         case.add(_WEIGHTS[echo], f"named {echo}", witness=True)
 
 
-def _weigh_against(advert: AdvertText, candidate: Candidate, case: _Case, form: float) -> None:
+def _weigh_against(
+    advert: AdvertText, candidate: Candidate, around: Sequence[TextLine], case: _Case, form: float
+) -> None:
     name = candidate.name
     if _TALK.search(name) or (name[:1].islower() and not name.islower()):
         case.add(_WEIGHTS["a sentence"])
@@ -242,7 +245,7 @@ def _weigh_against(advert: AdvertText, candidate: Candidate, case: _Case, form: 
             case.add(_WEIGHTS["goods in a name's form" if form else "goods"])
         elif not plain and not form and is_common(name):
             case.add(_WEIGHTS["a common word"])
-    if any(_PRICE.search(advert.printed(n)) and n.type_px > 1.2 * advert.body_px for n in _around(advert, candidate)):
+    if any(_PRICE.search(advert.printed(n)) and n.type_px > 1.2 * advert.body_px for n in around):
         case.add(_WEIGHTS["a price beside it"])
     if _PRICE.search(candidate.after):
         case.add(_WEIGHTS["a price behind it"])
