@@ -94,6 +94,13 @@ _WORDINGS: Final = (
 _OVER_PHONE: Final = re.compile(
     r"^(?P<city>[A-Z][a-z]{3,}(?: [A-Z][a-z]{3,})?|[A-Z]{4,}(?: [A-Z]{4,})?)\n(?:Tele)?[Pp]hone\b.{1,24}$", re.MULTILINE
 )
+# about the shop's own name: "Penhallow Stores in Osterby", "also Penhallow's Osterby", "Farm Supply of Osterby"
+_NAMED_IN: Final = re.compile(rf"(?: [A-Z][A-Za-z]+)? (?:in|of|at) {_NAME}{_END}")
+_ALSO: Final = re.compile(r"\b(?:also|at) (?:at |in )?\Z")
+_NAMED: Final = re.compile(rf",? {_NAME}{_END}")
+_OF_TOWN: Final = re.compile(r" of (?=[A-Z])")
+_REACH: Final = len("also at ")
+_SHORTEST: Final = 4  # characters of a shop's name; a shorter one stands within other words too
 _STREET_END: Final = re.compile(STREET, re.IGNORECASE)
 # what towns are called after, where a reader's slip shows
 _GENERICS: Final = word_list("place_generics")
@@ -114,9 +121,10 @@ _SHORTENED: Final = {
 
 def towns_of_addresses(text: str, house: str = "") -> Iterator[str]:
     """Yield what may be the town of an advert's addresses, the surest wording first; `house` is the shop's name."""
-    for pattern in (STATE_LINE, _GLUED_STATE, _CLOSED, *_of_house(house)):
+    for pattern in (STATE_LINE, _GLUED_STATE, _CLOSED):
         for m in pattern.finditer(text):
             yield m["city"]
+    yield from _towns_of_house(text, house) if len(house) >= _SHORTEST else ()
     for pattern in _WORDINGS:
         for m in pattern.finditer(text):
             if not is_talk(m["city"]) and m["city"].lower() not in house.lower():
@@ -149,17 +157,19 @@ def is_street_or_trade(name: str) -> bool:
     return bool(_STREET_END.fullmatch(last)) or "street" in slips_of(last.lower()) or is_trade_line(name)
 
 
-def _of_house(house: str) -> tuple[re.Pattern[str], ...]:
-    """Return the wordings with the shop's own name: "Penhallow Stores in Osterby", "also Penhallow's Osterby"."""
-    if len(house) < 4:
-        return ()
-    name = rf"(?i:{re.escape(house)}(?:['’]s)?)"
-    own = re.split(r" of (?=[A-Z])", house)[-1]  # "Farm Supply of Osterby"
-    return (
-        *((re.compile(rf" of (?P<city>{re.escape(own)})(?![a-z])"),) if own != house else ()),
-        re.compile(rf"{name}(?: [A-Z][A-Za-z]+)? (?:in|of|at) {_NAME}{_END}"),
-        re.compile(rf"\b(?:also|at) (?:at |in )?{name},? {_NAME}{_END}"),
-    )
+def _towns_of_house(text: str, house: str) -> Iterator[str]:
+    """Yield the towns that a text tells with the shop's own name."""
+    *front, own = _OF_TOWN.split(house)
+    if front and re.search(rf" of {re.escape(own)}(?![a-z])", text):
+        yield own
+    # sought by itself: a pattern of the name and all that may stand about it takes longer to compile than to apply
+    named = [m.span() for m in re.finditer(rf"{re.escape(house)}(?:['’]s)?", text, re.IGNORECASE)]
+    for _, end in named:
+        if m := _NAMED_IN.match(text, end):
+            yield m["city"]
+    for start, end in named:
+        if _ALSO.search(text, max(0, start - _REACH), start) and (m := _NAMED.match(text, end)):
+            yield m["city"]
 
 
 def in_full(town: str) -> str:
