@@ -16,6 +16,7 @@ from typing import Final
 
 from adminer.parsing.money.amounts import Amount, with_quantity
 from adminer.parsing.money.worn_figures import ODD, Reading, readings
+from adminer.parsing.text.item_words import LEADS_TO_PRICE
 from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText
 
@@ -28,8 +29,8 @@ _COUNTED: Final = re.compile(
     rf"(?<![\d/])(?:[2-9]|1\d) (?:for[ \n]|(?:{_UNITS}|dz|cans|pkgs|bars|rolls)[.,]? (?:for )?)$", re.IGNORECASE
 )
 _BEFORE: Final = re.compile(
-    rf"(?:\b(?:now|only|reg|formerly|was|were|at|are|is|costs?|each|ea|price|(?<!\d[ \n])(?:{_UNITS}))[.,:]?[ \n]|"
-    r"[c¢] (?:to|or) |[._·…]{3,} ?|\b(?:was|were|reg|regularly|formerly|usually|list)[.,:]? [\d.]+[c¢][.,;]?[ \n])$",
+    rf"(?:{LEADS_TO_PRICE}|\b(?:at|are|is|costs?|(?<!\d[ \n])(?:{_UNITS}))[.,:]?[ \n]|"
+    r"[c¢] (?:to|or) |\b(?:was|were|reg|regularly|formerly|usually|list)[.,:]? [\d.]+[c¢][.,;]?[ \n])$",
     re.IGNORECASE,
 )
 _AFTER: Final = re.compile(

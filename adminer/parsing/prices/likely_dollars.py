@@ -15,6 +15,7 @@ from decimal import Decimal
 from typing import Final
 
 from adminer.parsing.money.amounts import Amount, clean_amount
+from adminer.parsing.text.item_words import LEADS_TO_PRICE
 from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText
 
@@ -29,10 +30,7 @@ _NEAR: Final = 6  # times the dearest other that the sum without its first figur
 _SPLIT: Final = re.compile(
     r"(?<![\w$£/.,:×x\-])(?P<dollars>[1-9]\d?)(?P<gap>[ ,\-–])(?P<cents>\d\d)(?=[.;,]?(?:[ \n]|$))(?! ?[x×])"
 )
-_LEADS: Final = re.compile(
-    r"(?:\b(?:now|only|[rt]eg|regular(?:ly)?|formerly|was|were|each|ea|price|for)[.,:]?[ \n]|[._·…]{3,} ?)$",
-    re.IGNORECASE,
-)
+_LEADS: Final = re.compile(rf"(?:{LEADS_TO_PRICE}|\bfor[.,:]?[ \n])$", re.IGNORECASE)
 _CLOSED: Final = re.compile(r"[.;,]?(?:\n|$)|[.;,] ")
 _REACH: Final = 16
 _TRUST: Final = 0.5

@@ -10,6 +10,8 @@ from adminer.parsing.text.lexicon import word_list
 WORD: Final = re.compile(r"[A-Za-zÀ-ÿ][A-Za-zÀ-ÿ'’&-]{1,}")
 FUNCTION_WORDS: Final = word_list("function")
 PROSE: Final = word_list("prose")
+# what leads up to a price: a word of it, an r of "reg." worn to a t, or leaders
+LEADS_TO_PRICE: Final = r"\b(?:now|only|[rt]eg|regular(?:ly)?|formerly|was|were|each|ea|price)[.,:]?[ \n]|[._·…]{3,} ?"
 _LEAD: Final = re.compile(
     r"^(?:(?:only|just|now|at|for|from|and|or|the|a|an|our|your|price|prices|priced|each|per|special|sale|of|up|"
     r"to|in|by|on|is|are|"
