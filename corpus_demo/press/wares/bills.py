@@ -86,7 +86,7 @@ def _offers(sheet: Sheet, wares: list[Ware], habits: Habits, rng: Random) -> str
             cells.append(f'<div style="text-align:{habits.align}">{_sentences(rng, 1)}</div>')
         cells.append(offer(sheet, one, habits, rng))
     if habits.arrangement == "table":
-        return f"<table{' class=ruled' if habits.former_first else ''}>{''.join(cells)}</table>"
+        return f"<table{' class=ruled' if habits.ruled else ''}>{''.join(cells)}</table>"
     if habits.arrangement in ("under", "left", "right", "caption", "over") and habits.across > 1:
         columns = f"grid-template-columns:repeat({habits.across},minmax(0,1fr))"
         return f'<div class="grid" style="{columns}">{"".join(f"<div>{one}</div>" for one in cells)}</div>'

@@ -30,10 +30,16 @@ class Habits:
     frame: Literal["none", "box", "over"]  # what is ruled around an offer
     told: float  # chance of each further detail
     former: float  # chance of a former price
-    former_first: bool
+    former_first: bool  # before the price asked
     talk: float  # chance of words that name nothing, before an offer
     pictures: float
     loose: float  # em between offers
+
+    @property
+    def ruled(self) -> bool:
+        """Say whether a table has rules between its rows."""
+        # by the coin of another habit: one more throw would change all sheets that the weights of items were learned from
+        return self.former_first
 
 
 def draw_habits(rng: Random, measure: float) -> Habits:
