@@ -19,13 +19,14 @@ from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
+from adminer.parsing.text.goods import measures
+from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.text import AdvertText
 
 _MEASURE: Final = re.compile(r"(?:[A-Z]{1,2} ?-?)?(?P<n>[\d½¼¾⅓⅔⅛./-]{1,6})[ -]?(?P<word>[A-Za-z]{2,9})?\.?(?: each)?")
+# of "lb." and "oz." worn type leaves "1bs", "bs" and "02"
 _PACKAGE: Final = (
-    r"(?:[l1I]?bs?|[o0][z2]|pkgs?|cans?|tins?|jars?|btls?|bottles?|doz|dozen|qts?|quarts?|pts?|pints?|gals?|half|each|ea|rolls?|"
-    r"boxe?s?|bags?|bch|bunch|stalks?|heads?|loaf|loaves|cartons?|ctn|pairs?|bars?|large|small|giant|med|medium|tall|reg|"
-    r"lge|ft|in|inch|yd|pieces?|pcs?|cups?|pails?|tubs?|sacks?|baskets?|pecks?|pkts?|packets?)"
+    rf"(?:[l1I]?bs?|[o0][z2]|{'|'.join(sorted(measures() | word_list('size') | word_list('size_cells')))})"
 )
 # a measure or a package by itself, or both: at least one word, so that bare figures are no size
 _SIZE: Final = re.compile(

@@ -247,6 +247,12 @@ def qualifiers() -> frozenset[str]:
 
 
 @cache
+def measures() -> frozenset[str]:
+    """Return the measures and packages that goods are sold by, singular and plural, lower case."""
+    return frozenset(w for name in _listed(_table()["weak"]["measures"]) for w in (name, *_plurals(name)))
+
+
+@cache
 def trade_words() -> frozenset[str]:
     """Return the single words of the common names of goods and of their qualifiers, singular and plural, lower case."""
     weak = [name for names in _table()["weak"].values() for name in _listed(names)]
