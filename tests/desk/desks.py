@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -121,3 +122,12 @@ def _read_nothing(pixels: Any, box: Box, clipping_id: str) -> ReadBox:
 def renamed(page: ParsedPage, file: str) -> ParsedPage:
     """Return a page whose scan has another name."""
     return replace(page, clipping=replace(page.clipping, file=file))
+
+
+def mark_of(client: TestClient, fact: str) -> str:
+    """Return the mark that a form about an advert or offer is posted with."""
+    clipping = fact.partition("-a")[0]
+    card = client.get(f"/check/{clipping}").text.split(f'id="f-{fact}"')[1]
+    found = re.search(r'name="mark" value="(\w+)"', card)
+    assert found is not None
+    return found[1]

@@ -10,11 +10,10 @@ from pathlib import Path
 
 import duckdb
 import pytest
-from starlette.testclient import TestClient
 
 from adminer.records import Box, Link
 from adminer.store.journal import Act, read_journal
-from tests.desk.desks import SmallDesk, small_desk
+from tests.desk.desks import SmallDesk, mark_of, small_desk
 from tests.desk.pages import CLIPPING, offer, page
 
 CUP = offer(1, "cup and saucer", "0.69", y=100, conf=0.9)
@@ -27,13 +26,6 @@ def small(tmp_path: Path) -> Iterator[SmallDesk]:
     made = small_desk(tmp_path, [page((CUP, PLATE)), page((offer(1, "bowl", "0.10", y=90, clipping_id="b0"),), "b0")])
     yield made
     made.desk.journal.close()
-
-
-def mark(client: TestClient, fact: str) -> str:
-    card = client.get(CHECK).text.split(f'id="f-{fact}"')[1]
-    found = re.search(r'name="mark" value="(\w+)"', card)
-    assert found is not None
-    return found[1]
 
 
 def acts(small: SmallDesk) -> tuple[Act, ...]:
@@ -58,7 +50,7 @@ def test_a_small_place_is_drawn_after_the_large_one_that_it_lies_on(tmp_path: Pa
 
 def test_confirm_then_undo(small: SmallDesk) -> None:
     client = small.client()
-    answer = client.post(f"{CHECK}/offer/{CUP.offer_id}/confirm", data={"mark": mark(client, CUP.offer_id)})
+    answer = client.post(f"{CHECK}/offer/{CUP.offer_id}/confirm", data={"mark": mark_of(client, CUP.offer_id)})
     assert "Saved: confirmed." in answer.text
     assert [(a.act, a.new["item"]) for a in acts(small)] == [("confirm", "cup and saucer")]
     assert small.desk.page(CLIPPING).page.adverts[0].offers[0].status == "confirmed"
@@ -70,7 +62,7 @@ def test_confirm_then_undo(small: SmallDesk) -> None:
 def test_a_correction_holds_only_what_was_changed(small: SmallDesk) -> None:
     client = small.client()
     typed = {
-        "mark": mark(client, CUP.offer_id),
+        "mark": mark_of(client, CUP.offer_id),
         "item": "cup & saucer",
         "amount_0": "69¢",
         "condition_0": "everyone",
@@ -117,7 +109,7 @@ def test_a_correction_holds_only_what_was_changed(small: SmallDesk) -> None:
 )
 def test_what_cannot_be_taken_is_said_and_not_saved(small: SmallDesk, typed: dict[str, str]) -> None:
     client = small.client()
-    typed["mark"] = mark(client, CUP.offer_id)
+    typed["mark"] = mark_of(client, CUP.offer_id)
     answer = client.post(f"{CHECK}/offer/{CUP.offer_id}/correct", data=typed)
     assert answer.status_code == 422
     assert "Not saved" in answer.text
@@ -131,14 +123,14 @@ def test_what_cannot_be_taken_is_said_and_not_saved(small: SmallDesk, typed: dic
 )  # fmt: skip
 def test_prices_are_taken_as_people_write_them(small: SmallDesk, typed: str, amount: str) -> None:
     client = small.client()
-    form = {"mark": mark(client, PLATE.offer_id), "item": "plate", "amount_0": typed}
+    form = {"mark": mark_of(client, PLATE.offer_id), "item": "plate", "amount_0": typed}
     client.post(f"{CHECK}/offer/{PLATE.offer_id}/correct", data=form)
     assert acts(small)[0].new["prices"][0]["amount"] == amount
 
 
 def test_a_page_that_is_no_longer_true_saves_nothing(small: SmallDesk) -> None:
     client = small.client()
-    old = mark(client, CUP.offer_id)
+    old = mark_of(client, CUP.offer_id)
     client.post(f"{CHECK}/offer/{CUP.offer_id}/correct", data={"mark": old, "item": "cup"})
     answer = client.post(f"{CHECK}/offer/{CUP.offer_id}/confirm", data={"mark": old})
     assert answer.status_code == 409
@@ -171,7 +163,7 @@ def test_adverts_are_corrected_moved_and_split(small: SmallDesk) -> None:
     advert = f"{CLIPPING}-a1"
 
     def post(act: str, **typed: str) -> int:
-        form = {"mark": mark(client, advert), **typed}
+        form = {"mark": mark_of(client, advert), **typed}
         return int(client.post(f"{CHECK}/advert/{advert}/{act}", data=form).status_code)
 
     assert (
@@ -264,7 +256,7 @@ def test_a_script_gets_the_facts_alone_and_the_next_one(small: SmallDesk) -> Non
     client = small.client()
     answer = client.post(
         f"{CHECK}/offer/{PLATE.offer_id}/confirm",
-        data={"mark": mark(client, PLATE.offer_id)},
+        data={"mark": mark_of(client, PLATE.offer_id)},
         headers={"x-part": "facts"},
     )
     assert "<html" not in answer.text
@@ -273,7 +265,7 @@ def test_a_script_gets_the_facts_alone_and_the_next_one(small: SmallDesk) -> Non
 
 def test_what_a_new_reading_lost_is_listed_on_its_page_and_in_the_journal(small: SmallDesk) -> None:
     client = small.client()
-    form = {"mark": mark(client, PLATE.offer_id), "item": "salad plate"}
+    form = {"mark": mark_of(client, PLATE.offer_id), "item": "salad plate"}
     client.post(f"{CHECK}/offer/{PLATE.offer_id}/correct", data=form)
     small.pages[CLIPPING] = page((replace(CUP, item="cup and saucers"),))
     small.rebuild()
@@ -288,93 +280,7 @@ def test_what_a_new_reading_lost_is_listed_on_its_page_and_in_the_journal(small:
 def test_the_queue_counts_acts_the_database_does_not_know_yet(small: SmallDesk) -> None:
     client = small.client()
     numbers = re.findall(r'<td class="number">(\d+)</td>', client.get("/check").text)
-    client.post(f"{CHECK}/offer/{CUP.offer_id}/reject", data={"mark": mark(client, CUP.offer_id)})
+    client.post(f"{CHECK}/offer/{CUP.offer_id}/reject", data={"mark": mark_of(client, CUP.offer_id)})
     after = re.findall(r'<td class="number">(\d+)</td>', client.get("/check").text)
     assert sorted(numbers) == ["0", "0", "1", "2"]
     assert sorted(after) == ["0", "1", "1", "1"]
-
-
-def test_a_misreading_put_right_on_two_clippings_enters_the_repair_list(tmp_path: Path) -> None:
-    pages = [page((offer(1, "cup and sauter", "0.69", y=100, clipping_id=name),), name) for name in ("c1", "c2")]
-    made = small_desk(tmp_path, pages)
-    client = made.client()
-    for name in ("c1", "c2"):
-        form = {"mark": _mark_of(client, name), "item": "cup and saucer", "amount_0": "0.69"}
-        answer = client.post(f"/check/{name}/offer/{name}-a1-o1/correct", data=form)
-    assert "“sauter” is “saucer”" in answer.text
-    assert made.desk.authorities().repairs == {"sauter": "saucer"}
-    learned = next(act for act in made.desk.journal.acts if act.kind == "name")
-    client.post(f"/journal/{learned.id}/undo")
-    assert made.desk.authorities().repairs == {}
-    made.desk.journal.close()
-
-
-def _mark_of(client: TestClient, clipping: str) -> str:
-    card = client.get(f"/check/{clipping}").text.split(f'id="f-{clipping}-a1-o1"')[1]
-    found = re.search(r'name="mark" value="(\w+)"', card)
-    assert found is not None
-    return found[1]
-
-
-def test_a_line_and_a_shop_a_person_names_enter_the_names_of_the_file(small: SmallDesk) -> None:
-    client = small.client()
-    typed = {"mark": mark(client, CUP.offer_id), "item": CUP.item, "amount_0": "0.69", "line": "Silverthaw"}
-    assert "Saved" in client.post(f"{CHECK}/offer/{CUP.offer_id}/correct", data=typed).text
-    advert = f"{CLIPPING}-a1"
-    shop = {"mark": mark(client, advert), "retailer": "Tidewell Markets"}
-    assert "Saved" in client.post(f"{CHECK}/advert/{advert}/correct", data=shop).text
-    names = small.desk.authorities()
-    assert [(line.id, line.name) for line in names.lines] == [("silverthaw", "Silverthaw")]
-    assert [(each.id, each.name) for each in names.retailers] == [("tidewell_markets", "Tidewell Markets")]
-    laid = small.desk.page(CLIPPING).page.adverts[0]
-    assert laid.retailer is not None
-    assert laid.retailer.entry_id == "tidewell_markets"
-    assert laid.offers[0].line is not None
-    assert laid.offers[0].line.entry_id == "silverthaw"
-    assert "Silverthaw" in client.get("/names").text
-    entry = next(act for act in small.desk.journal.acts if act.kind == "name")
-    client.post(f"/journal/{entry.id}/undo")
-    assert not small.desk.authorities().lines
-
-
-def test_proposals_are_accepted_merged_split_and_rejected(tmp_path: Path) -> None:
-    read = page((CUP, PLATE))
-    unknown = tuple(
-        Link(None, name, name, Box(40, 60 + 30 * n, 90, 20), 0.9, "in quotation marks")
-        for n, name in enumerate(("Quince Arbor", "Winter Sorrel", "Thrift Days"))
-    )
-    made = small_desk(tmp_path, [replace(read, adverts=(replace(read.adverts[0], unknown_names=unknown),))])
-    client = made.client()
-    assert all(name in client.get("/names").text for name in ("Quince Arbor", "Winter Sorrel", "Thrift Days"))
-    assert '<a href="/names"><b>3</b> names</a>' in client.get("/").text
-    client.post("/names/accept", data={"name": "Quince Arbor"})
-    assert '<a href="/names"><b>2</b> names</a>' in client.get("/").text
-    client.post("/names/merge", data={"name": "Winter Sorrel", "line": "quince_arbor"})
-    client.post("/names/reject", data={"name": "Thrift Days"})
-    (line,) = made.desk.authorities().lines
-    assert [use.name for use in line.names] == ["Winter Sorrel"]
-    assert "not yet in the names" not in client.get("/names").text
-    client.post("/names/split", data={"name": "Winter Sorrel", "line": "quince_arbor"})
-    assert [(each.name, len(each.names)) for each in made.desk.authorities().lines] == [
-        ("Quince Arbor", 0),
-        ("Winter Sorrel", 0),
-    ]
-    assert client.post("/names/merge", data={"name": "x", "line": "none"}).status_code == 409
-    assert client.get("/names/lines/quince_arbor").status_code == 200
-    made.desk.journal.close()
-
-
-def test_a_confirmed_name_without_an_entry_gets_one(tmp_path: Path) -> None:
-    read = page((replace(CUP, line=Link(None, "Quince Arbor", "Quince Arbor", Box(1, 1, 9, 9), 0.5, "quoted")),))
-    printed = Link(None, "Penhallow Stores", "Penhallow Stores", Box(1, 1, 9, 9), 0.5, "largest type")
-    made = small_desk(tmp_path, [replace(read, adverts=(replace(read.adverts[0], retailer=printed),))])
-    client = made.client()
-    for kind, fact in (("advert", f"{CLIPPING}-a1"), ("offer", CUP.offer_id)):
-        client.post(f"{CHECK}/{kind}/{fact}/confirm", data={"mark": mark(client, fact)})
-    names = made.desk.authorities()
-    assert [line.id for line in names.lines] == ["quince_arbor"]
-    assert [shop.id for shop in names.retailers] == ["penhallow_stores"]
-    made.rebuild()
-    rows = made.desk.shelf.rows("SELECT line_id, retailer_id, status FROM priced_offers")
-    assert [tuple(row.values()) for row in rows] == [("quince_arbor", "penhallow_stores", "confirmed")]
-    made.desk.journal.close()

@@ -4,17 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from starlette.testclient import TestClient
 
 from adminer.names.authority import LineEntry, LineRelation, NameUse
-from adminer.records import Link
 from adminer.store.journal import read_journal
 from tests.desk.desks import SmallDesk, small_desk
-from tests.desk.pages import CLIPPING, offer, page
+from tests.desk.pages import offer, page
 
 LINES = """\
 # kept by hand
@@ -172,22 +170,3 @@ def test_makers_and_shops_are_made_and_changed(small: SmallDesk) -> None:
         ("Marrowstone", "Marrowstone Pottery Co., Inc."), 1911, "Osterby",
     )  # fmt: skip
     assert (tidewell.branches, tidewell.to_year, tidewell.kind) == (("Osterby", "Wenning Falls"), 1963, "chain")
-
-
-def test_a_maker_a_person_types_while_checking_enters_the_names(tmp_path: Path) -> None:
-    cup = replace(
-        offer(1, "cup", "0.69", y=100),
-        maker=Link(None, "Undlne China", "Undlne China", offer(1, "", "1", y=1).box, 0.4, "printed"),
-    )
-    made = small_desk(tmp_path, [page((cup,))])
-    client = made.client()
-    card = client.get(f"/check/{CLIPPING}").text.split(f'id="f-{cup.offer_id}"')[1]
-    found = re.search(r'name="mark" value="(\w+)"', card)
-    assert found is not None
-    typed = {"mark": found[1], "item": "cup", "amount_0": "0.69", "maker": "Undine China Works"}
-    client.post(f"/check/{CLIPPING}/offer/{cup.offer_id}/correct", data=typed)
-    assert [maker.id for maker in made.desk.authorities().makers] == ["undine_china_works"]
-    maker = made.desk.page(CLIPPING).page.adverts[0].offers[0].maker
-    assert maker is not None
-    assert maker.entry_id == "undine_china_works"
-    made.desk.journal.close()
