@@ -281,22 +281,3 @@ def test_a_term_of_trade_over_a_price_is_not_what_it_is_for() -> None:
         )
     )
     assert found == {"$277": "Love seat in rust plaid"}
-
-
-def test_the_same_in_another_size_is_what_was_named_before_it() -> None:
-    found = items(
-        parse(*paragraph("Ball-bearing mower, 14-in., $5.45. Same in 16-in.", "$5.95. Garden hose, 25 ft., $1.39."))
-    )
-    assert found["$5.95"].startswith("Ball-bearing mower, 16-in")
-
-
-def test_ditto_stands_for_the_goods_of_the_entry_before() -> None:
-    found = items(
-        parse(
-            (20, 100, 16, "Butter, salted, 1 lb. tins"), (400, 100, 16, "$1.20"),
-            (20, 130, 16, "Ditto, 2 lb. tins"), (400, 130, 16, "$2.30"),
-            (20, 160, 16, "Sparkling ditto"), (400, 160, 16, "$3.10"),
-        )
-    )  # fmt: skip
-    assert found["$2.30"] == "Butter, 2 lb. tins"
-    assert found["$3.10"] == "Butter, Sparkling"

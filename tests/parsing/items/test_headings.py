@@ -1,4 +1,4 @@
-"""Texts that tell nothing but a size: the heading they are sizes of. All invented."""
+"""Texts that name nothing by themselves: a size of what a heading names, the same as was named before. All invented."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ import pytest
 from adminer.parsing import assemble
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.headings import headed
+from adminer.records import Advert
 from tests.parsing.pages import Line, parse
 
 LINES: list[Line] = [
@@ -32,3 +33,29 @@ def test_a_size_is_one_of_the_goods_in_the_heading_and_not_of_what_describes_the
     monkeypatch.setattr(assemble, "reconsidered", note)
     parse(*LINES)
     assert named == ["Thistledown Combed Muslin Sheets 72×108"]
+
+
+def items(advert: Advert) -> dict[str, str]:
+    return {p.text: o.item for o in advert.offers for p in o.prices}
+
+
+def test_the_same_in_another_size_is_what_was_named_before_it() -> None:
+    found = items(
+        parse(
+            (20, 20, 14, "Ball-bearing mower, 14-in., $5.45. Same in 16-in."),
+            (20, 42, 14, "$5.95. Garden hose, 25 ft., $1.39."),
+        )
+    )
+    assert found["$5.95"].startswith("Ball-bearing mower, 16-in")
+
+
+def test_ditto_stands_for_the_goods_of_the_entry_before() -> None:
+    found = items(
+        parse(
+            (20, 100, 16, "Butter, salted, 1 lb. tins"), (400, 100, 16, "$1.20"),
+            (20, 130, 16, "Ditto, 2 lb. tins"), (400, 130, 16, "$2.30"),
+            (20, 160, 16, "Sparkling ditto"), (400, 160, 16, "$3.10"),
+        )
+    )  # fmt: skip
+    assert found["$2.30"] == "Butter, 2 lb. tins"
+    assert found["$3.10"] == "Butter, Sparkling"

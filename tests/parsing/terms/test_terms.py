@@ -1,4 +1,4 @@
-"""Printed terms: wordings of the trade, readers' slips in them, statements, and the schedule of weeks.
+"""Printed terms: wordings of the trade, readers' slips in them, and statements.
 
 Wordings: ../shared/trade.md E.2 (usage, from memory), otherwise common practice of stores, no source.
 """
@@ -9,11 +9,10 @@ from decimal import Decimal
 
 import pytest
 
-from adminer.parsing.tables.schedule import find_schedule
 from adminer.parsing.terms.term_words import mend
 from adminer.parsing.terms.terms import _data, find_labels, find_terms
 from adminer.records import CONDITION_KINDS
-from tests.parsing.pages import advert_text, parse
+from tests.parsing.pages import parse
 
 WORDINGS = [
     ("Mail and phone orders filled", "mail_order"),
@@ -247,51 +246,6 @@ def test_the_last_day_of_ration_stamps_is_no_condition() -> None:
 def test_a_claim_made_twice_in_the_same_words_is_one_condition() -> None:
     advert = parse((40, 40, 14, "This plate positively free today"), (40, 90, 14, "yes, it is positively free"))
     assert [c.kind for c in advert.conditions] == ["free"]
-
-
-PIECES = {p.lower(): i for i, p in (("dinner_plate", "Dinner plate"), ("saucer", "Saucer"), ("cup", "Cup"))}
-
-
-def test_a_ruled_table_of_weeks_is_one_condition_and_fills_the_schedule() -> None:
-    advert = parse(
-        (40, 40, 30, "7TH WEEK OF 15"),
-        (40, 100, 14, "Ist, 4th, 7th week"),
-        (300, 100, 14, "Dinner plate"),
-        (40, 125, 14, "2nd, 5th, 8th week"),
-        (300, 125, 14, "Saucer"),
-        (40, 150, 14, "3rd. 6th, 9th week"),
-        (300, 150, 14, "Cup"),
-    )
-    assert advert.schedule == tuple((week, ("dinner_plate", "saucer", "cup")[(week - 1) % 3]) for week in range(1, 10))
-    schedules = [c for c in advert.conditions if c.kind == "schedule"]
-    assert [c.value for c in schedules if "Saucer" in c.text] == ["9"]
-    assert len(schedules) == 2  # the head and the table
-
-
-@pytest.mark.parametrize(
-    "lines",
-    [
-        ("Week 1: Dinner plate", "Week 2: Saucer", "Week 3: Cup"),
-        ("First week Dinner plate", "Second week Saucer", "Third week Cup"),
-        ("Jan. 22 Dinner plate", "Jan. 29 Saucer", "Feb. 5 Cup"),
-    ],
-)
-def test_a_list_of_weeks_is_a_schedule(lines: tuple[str, ...]) -> None:
-    found = find_schedule(advert_text(*((40, 40 + 30 * i, 14, line) for i, line in enumerate(lines))), PIECES)
-    assert found is not None
-    assert found.weeks == ((1, "dinner_plate"), (2, "saucer"), (3, "cup"))
-
-
-@pytest.mark.parametrize(
-    "lines",
-    [
-        ("7th week of 15", "Saucer 9c"),
-        ("This week: Saucer", "Next week: Cup"),
-        ("Jan. 22 Dinner plate", "Jan. 25 Saucer", "Feb. 5 Cup"),
-    ],
-)
-def test_what_is_no_list_of_weeks_is_no_schedule(lines: tuple[str, ...]) -> None:
-    assert find_schedule(advert_text(*((40, 40 + 30 * i, 14, line) for i, line in enumerate(lines))), PIECES) is None
 
 
 def test_the_value_of_a_condition_is_its_figure() -> None:
