@@ -74,7 +74,7 @@ def _under(heading: str, label: RowLabel) -> str:
 
 
 def _heading_over(advert: AdvertText, first: Found, label: RowLabel) -> str:
-    """Return the goods that the nearest heading over a table names, empty where none does."""
+    """Return the goods that the nearest heading over a table, a line or more between, names; empty where none does."""
     top = label.cells[0].flat.centre[1]
     over = [
         line
