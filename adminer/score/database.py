@@ -15,7 +15,7 @@ from adminer.score.found import FoundAdvert, FoundPage, FoundPrice, FoundSet, Fo
 # A table per kind of fact, each with the clipping it lies on; rejected offers are not what the folder says.
 _PRICES: Final = """
 SELECT a.clipping_id, coalesce(p.exact_amount, p.amount) AS amount, p.currency, p.x, p.y, p.w, p.h, p.confidence,
-       o.item, p.text, p.form, p.condition, p.role, p.per_quantity, p.condition_text
+       o.item, p.text, p.form, p.condition, p.role, p.per_quantity, p.per_unit, p.condition_text
 FROM prices p JOIN offers o USING (offer_id) JOIN adverts a USING (advert_id)
 WHERE o.status <> 'rejected' ORDER BY p.price_id"""
 _ADVERTS: Final = """
@@ -110,6 +110,7 @@ def _price(row: Row) -> FoundPrice:
         condition=row["condition"] or "everyone",
         role=row["role"] or "price",
         per_quantity=row["per_quantity"] or Decimal(1),
+        per_unit=row["per_unit"],
     )
 
 

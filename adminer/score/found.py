@@ -23,6 +23,7 @@ class FoundPrice:
     condition: str = "everyone"
     role: str = "price"
     per_quantity: Decimal = Decimal(1)
+    per_unit: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +102,17 @@ def found_in_parsed(page: ParsedPage) -> FoundPage:
     )
     prices = tuple(
         FoundPrice(
-            p.amount, p.currency, p.box, p.confidence, o.item, p.text, p.form, p.condition, p.role, p.per_quantity
+            amount=p.amount,
+            currency=p.currency,
+            box=p.box,
+            confidence=p.confidence,
+            item=o.item,
+            text=p.text,
+            form=p.form,
+            condition=p.condition,
+            role=p.role,
+            per_quantity=p.per_quantity,
+            per_unit=p.per_unit,
         )
         for o in offers
         for p in o.prices

@@ -13,6 +13,7 @@ from scipy.optimize import linear_sum_assignment
 from adminer.records import Box
 from adminer.score.alike import ALIKE, similarity, strict_similarity
 from adminer.score.found import FoundPrice
+from adminer.score.said import goods_said
 from adminer.score.tally import Tally, one_to_one
 from adminer.score.truth import TruePage, TruePrice
 
@@ -41,8 +42,8 @@ class Pair:
 
     @property
     def item_alike(self) -> bool:
-        """Say whether the item text is right, too."""
-        return similarity(self.true.item_text, self.found.item) >= ALIKE
+        """Say whether the item text is right, too, words that our role and unit answer aside."""
+        return item_similarity(self.true, self.found) >= ALIKE
 
     @property
     def item_strictly_alike(self) -> bool:
@@ -88,6 +89,12 @@ class Matched:
         )
 
 
+def item_similarity(true: TruePrice, found: FoundPrice) -> float:
+    """Return how alike the item texts of two prices are, 0 to 1, with or without what the true one says of its sum."""
+    said = goods_said(true.item_text, found)
+    return max(similarity(text, found.item) for text in {true.item_text, said})
+
+
 def condition_of(price: TruePrice) -> str:
     """Return the condition of a true price in our names: "without coupon" binds nobody."""
     if price.condition == "without_card" and _WITHOUT_OTHER.search(price.condition_text or ""):
@@ -120,7 +127,7 @@ def match_prices(page: TruePage, found: tuple[FoundPrice, ...], money: Money) ->
     for i, wanted in enumerate(true):
         for j, got in enumerate(mine):
             if same_amount(wanted.amount, got.amount) and same_place(wanted.box, got.box):
-                worth[i, j] = 10 + similarity(wanted.item_text, got.item)
+                worth[i, j] = 10 + item_similarity(wanted, got)
     rows, columns = linear_sum_assignment(worth, maximize=True)
     chosen = {int(i): int(j) for i, j in zip(rows, columns, strict=True) if worth[i, j] > 0}
     taken = set(chosen.values())

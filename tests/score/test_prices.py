@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import Any
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -82,3 +83,30 @@ def test_the_price_without_a_coupon_is_everybodys_and_asks_for_no_condition() ->
     card = true_price(1.39, condition="without_card", condition_text="without card")
     assert matched(card, price("1.39", condition="without_card")).terms() == one_to_one(1, 1, 1)
     assert matched(card, price("1.39")).terms() == one_to_one(0, 0, 1)
+
+
+@pytest.mark.parametrize(
+    ("said", "item", "told"),
+    [
+        ("table, first payment", "oak table", {"role": "down_payment"}),
+        ("first payment on dining set", "dining set", {"role": "down_payment"}),
+        ("porch swing instalment", "porch swing", {"role": "instalment"}),
+        ("suit, from", "suits", {"role": "from"}),
+        ("collars per half dozen", "linen collars", {"per_unit": "doz"}),
+    ],
+)
+def test_what_an_item_says_of_its_sum_is_answered_by_role_and_unit(said: str, item: str, told: dict[str, Any]) -> None:
+    assert matched(true_price(1.39, said), price("1.39", item=item, **told)).items().right == 1
+    assert matched(true_price(1.39, said), price("1.39", item="tureen", **told)).items().right == 0
+
+
+def test_a_role_or_unit_that_is_another_answers_nothing() -> None:
+    instalment = price("1.39", item="rugs", role="instalment")
+    assert matched(true_price(1.39, "rug, first payment"), instalment).items().right == 0
+    assert matched(true_price(1.39, "egg per dozen"), price("1.39", item="eggs", per_unit="lb")).items().right == 0
+
+
+def test_an_item_that_is_nothing_but_its_role_is_compared_whole() -> None:
+    assert matched(true_price(1.39, "first payment"), price("1.39", item="", role="down_payment")).items().right == 0
+    same = price("1.39", item="First payment", role="down_payment")
+    assert matched(true_price(1.39, "first payment"), same).items().right == 1
