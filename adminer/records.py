@@ -1,4 +1,4 @@
-"""The nouns that pass between the stages: frozen records, no behaviour beyond simple geometry.
+"""The nouns that pass between the stages: frozen records without behaviour.
 
 Every box is in pixels of the original scan (as decoded and turned upright by its EXIF tag), origin
 top left. Amounts are Decimal, never float. Confidences are probabilities between 0 and 1.
@@ -10,6 +10,8 @@ from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 from typing import Final, Literal, get_args
+
+from adminer.box import Box as Box  # noqa: PLC0414 - the nouns are imported from here, and it is one of them
 
 Reader = Literal["tesseract", "display", "numeral", "person"]
 RegionKind = Literal["advert", "editorial", "masthead"]
@@ -47,57 +49,6 @@ PriceRole = Literal[
     "price", "range_low", "range_high", "from", "up_to", "down_payment", "instalment", "postage", "reference", "saving"
 ]
 OfferStatus = Literal["read", "confirmed", "corrected", "rejected"]
-
-
-@dataclass(frozen=True, slots=True)
-class Box:
-    """Hold a rectangle in pixels of the original scan."""
-
-    x: int
-    y: int
-    w: int
-    h: int
-
-    @property
-    def right(self) -> int:
-        """Return the first column right of the box."""
-        return self.x + self.w
-
-    @property
-    def bottom(self) -> int:
-        """Return the first row below the box."""
-        return self.y + self.h
-
-    @property
-    def centre(self) -> tuple[float, float]:
-        """Return the middle of the box as (x, y)."""
-        return self.x + self.w / 2, self.y + self.h / 2
-
-    @property
-    def area(self) -> int:
-        """Return the area in square pixels."""
-        return self.w * self.h
-
-    def holds(self, x: float, y: float) -> bool:
-        """Say whether a point lies in the box."""
-        return self.x <= x < self.right and self.y <= y < self.bottom
-
-    def overlap(self, other: Box) -> int:
-        """Return the shared area with another box in square pixels."""
-        w = min(self.right, other.right) - max(self.x, other.x)
-        h = min(self.bottom, other.bottom) - max(self.y, other.y)
-        return w * h if w > 0 and h > 0 else 0
-
-    def iou(self, other: Box) -> float:
-        """Return intersection over union with another box, 0 to 1."""
-        shared = self.overlap(other)
-        union = self.area + other.area - shared
-        return shared / union if union else 0.0
-
-    def joined(self, other: Box) -> Box:
-        """Return the smallest box around both."""
-        x, y = min(self.x, other.x), min(self.y, other.y)
-        return Box(x, y, max(self.right, other.right) - x, max(self.bottom, other.bottom) - y)
 
 
 @dataclass(frozen=True, slots=True)

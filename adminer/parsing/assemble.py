@@ -157,7 +157,7 @@ def _short_lines(text: AdvertText) -> list[tuple[int, int, str]]:
     """Return short lines, and each two under each other in one narrow column, as they may hold a label."""
     found = [(line.start, line.end, text.printed(line)) for line in text.lines]
     for one, two in pairwise(text.lines):
-        if two.flat.y >= one.flat.centre[1] and min(one.flat.right, two.flat.right) > max(one.flat.x, two.flat.x):
+        if two.flat.y >= one.flat.centre[1] and one.flat.across(two.flat) > 0:
             found.append((one.start, two.end, text.text[one.start : two.end].replace("\n", " ")))
     for one, two, three in zip(text.lines, text.lines[1:], text.lines[2:], strict=False):
         if (

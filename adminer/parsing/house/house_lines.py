@@ -218,7 +218,7 @@ def _joined(advert: AdvertText, one: TextLine, two: TextLine) -> tuple[TextLine,
 def _stacked(advert: AdvertText, one: TextLine, two: TextLine) -> bool:
     """Say whether a short line may go on in the one under it: both in capitals or in larger type of one size."""
     alike = _ONE_SIZE[0] < one.type_px / max(two.type_px, 1.0) < _ONE_SIZE[1]
-    over = min(one.flat.right, two.flat.right) > max(one.flat.x, two.flat.x) and two.flat.y > one.flat.centre[1]
+    over = one.flat.across(two.flat) > 0 and two.flat.y > one.flat.centre[1]
     near = two.flat.y - one.flat.bottom < 1.2 * one.type_px
     above, below = advert.printed(one).rstrip(), advert.printed(two).rstrip(".,")
     display = (above.isupper() and below.isupper()) or one.type_px > 1.2 * advert.body_px
@@ -238,5 +238,5 @@ def _one_line(one: TextLine, last: TextLine, words: tuple[Word, ...]) -> TextLin
 
 def _read_twice(box: Box, beside: TextLine) -> bool:
     """Say whether a word at the end of a line is the beginning of the one beside it, read a second time."""
-    shared = min(box.right, beside.box.right) - max(box.x, beside.box.x)
+    shared = box.across(beside.box)
     return shared > 0.8 * box.w

@@ -73,7 +73,7 @@ def _stands_out(advert: AdvertText, line: TextLine, said: str) -> bool:
 
 
 def _stands_under(one: TextLine, two: TextLine) -> bool:
-    over = min(one.flat.right, two.flat.right) > max(one.flat.x, two.flat.x)
+    over = one.flat.across(two.flat) > 0
     return over and two.flat.y > one.flat.centre[1] and two.flat.y - one.flat.bottom < _UNDER * one.type_px
 
 

@@ -284,7 +284,7 @@ def _around(advert: AdvertText, candidate: Candidate) -> list[TextLine]:
 
 
 def _under(line: TextLine, other: TextLine) -> bool:
-    over = min(line.flat.right, other.flat.right) > max(line.flat.x, other.flat.x)
+    over = line.flat.across(other.flat) > 0
     gap = other.flat.y - line.flat.bottom
     return over and other.flat.y > line.flat.centre[1] and gap < _NEXT * line.type_px
 

@@ -39,7 +39,7 @@ def weight_columns(advert: AdvertText) -> list[tuple[int, int]]:
     for head in heads:
         foot = head
         for line in downwards:
-            under = min(line.flat.right, head.flat.right) > max(line.flat.x, head.flat.x) and line.flat.y > foot.flat.y
+            under = line.flat.across(head.flat) > 0 and line.flat.y > foot.flat.y
             if under and line.flat.y - foot.flat.bottom < _NEXT_CELL * head.type_px:
                 if not _WEIGHT_CELL.fullmatch(advert.printed(line)):
                     break

@@ -179,7 +179,7 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
         if not _is_row(head, segment.type_px, price, found.type_px):
             return 1.0 + 0.1 * gap / unit, "right of the price"
         return 0.8 + 0.03 * gap / unit, "on the same row, right of the price"
-    across = max(price.x, segment.flat.x) - min(price.right, segment.flat.right)  # negative where they overlap
+    across = -price.across(segment.flat)  # negative where they overlap
     aside = 0.25 * max(across, 0) / unit
     if across < 0 and abs(price.centre[0] - segment.flat.centre[0]) < 0.2 * max(price.w, segment.flat.w):
         aside = -0.1  # set on one axis

@@ -164,7 +164,7 @@ def _right_under(advert: AdvertText, line: TextLine) -> TextLine | None:
     best = None
     for other in advert.lines:
         step = other.flat.centre[1] - line.flat.centre[1]
-        across = min(other.flat.right, line.flat.right) - max(other.flat.x, line.flat.x)
+        across = other.flat.across(line.flat)
         if across > 0 and step > 0.5 * line.type_px and (best is None or step < best[0]):
             best = (step, other)
     if best is None:

@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from adminer.parsing.items.catalogue import without_order_marks
-from adminer.parsing.items.panels import DISPLAY, is_cell, same_row
+from adminer.parsing.items.panels import DISPLAY, is_cell, over_each_other, same_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.text.text import AdvertText, TextLine
@@ -108,13 +108,13 @@ def _breaks(advert: AdvertText, number: int) -> bool:
         return True
     if same_row(above.flat, below.flat):
         return False
-    aside = min(above.flat.right, below.flat.right) <= max(above.flat.x, below.flat.x)
+    aside = not over_each_other(above.flat, below.flat)
     return aside or below.flat.y - above.flat.bottom > 2.2 * max(above.type_px, below.type_px, advert.body_px)
 
 
 def _is_set_on(above: TextLine, below: TextLine, body: float) -> bool:
     """Say whether two lines of different blocks are set as one column: close, mostly over each other, no display."""
-    across = min(above.flat.right, below.flat.right) - max(above.flat.x, below.flat.x)
+    across = above.flat.across(below.flat)
     return (
         across > 0.6 * min(above.flat.w, below.flat.w)
         and below.flat.y - above.flat.bottom < 1.5 * body

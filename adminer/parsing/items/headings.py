@@ -58,7 +58,7 @@ def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -
     for other in segments:
         if other.bare or other.content == 0 or other.flat.centre[1] >= segment.flat.y:
             continue
-        across = min(other.flat.right, segment.flat.right) - max(other.flat.x, segment.flat.x)
+        across = other.flat.across(segment.flat)
         gap = max(segment.flat.y - other.flat.bottom, 0) / advert.body_px
         if across <= 0 or (gap > 2 and other.type_px < 0.95 * segment.type_px):
             continue

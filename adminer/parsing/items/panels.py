@@ -30,12 +30,9 @@ def stack_cost(
     """
     top, foot = segment.last.centre[1], found.place.y + 0.5 * found.place.h
     column = [
-        other
-        for other in segments
-        if top < other.flat.centre[1] < foot
-        and min(other.flat.right, found.place.right) > max(other.flat.x, found.place.x)
+        other for other in segments if top < other.flat.centre[1] < foot and over_each_other(other.flat, found.place)
     ]
-    beside = min(segment.flat.right, found.place.right) <= max(segment.flat.x, found.place.x)
+    beside = not over_each_other(segment.flat, found.place)
     if (
         beside
         or any(other.goods and other.type_px > _SMALL * segment.type_px for other in column)
@@ -85,7 +82,7 @@ def names_over(segments: list[Segment], prices: list[Found], body: float) -> dic
 
 def over_each_other(one: Box, other: Box) -> bool:
     """Say whether some of one thing stands straight over or under some of another."""
-    return min(one.right, other.right) > max(one.x, other.x)
+    return one.across(other) > 0
 
 
 def hang_below(groups: Sequence[Sequence[Found]], segments: Sequence[Segment]) -> bool:
@@ -94,14 +91,10 @@ def hang_below(groups: Sequence[Sequence[Found]], segments: Sequence[Segment]) -
     prices = [found for group in groups for found in group]
     for group in groups:
         place = group[0].place
-        column = [
-            s for s in segments if s.goods and min(s.flat.right, place.right) > max(s.flat.x, place.x)
-        ]  # fmt: skip
+        column = [s for s in segments if s.goods and over_each_other(s.flat, place)]
         over = min((place.y - s.last.bottom for s in column if s.last.centre[1] < place.y), default=_FAR)
         under = min((s.first.y - place.bottom for s in column if s.first.centre[1] > place.bottom), default=_FAR)
-        rivals = [
-            p.place for p in prices if p is not group[0] and min(p.place.right, place.right) > max(p.place.x, place.x)
-        ]
+        rivals = [p.place for p in prices if p is not group[0] and over_each_other(p.place, place)]
         over = _FAR if any(r.y < place.y and place.y - r.bottom < over for r in rivals) else over
         under = _FAR if any(r.y > place.y and r.y - place.bottom < under for r in rivals) else under
         below += under < _NEARER * over

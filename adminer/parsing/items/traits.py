@@ -136,7 +136,7 @@ def traits_at_price(
     unit = unit_between(segment, first, advert.body_px)
     above = segment.last.centre[1] < place.centre[1]
     gap = (place.y - segment.last.bottom if above else segment.first.y - place.bottom) / unit
-    aside = (max(place.x, segment.flat.x) - min(place.right, segment.flat.right)) / unit
+    aside = -place.across(segment.flat) / unit
     gap = max(-2.0, min(gap, 15.0))
     size = _stairs(segment.type_px, first.type_px)
     made: Traits = {

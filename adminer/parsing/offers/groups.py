@@ -244,7 +244,7 @@ def _pair_cost(advert: AdvertText, satellite: Found, main: Found, steps: int) ->
 def _in_one_column(advert: AdvertText, one: Found, other: Found) -> bool:
     """Say whether the line of a price stands under that of another, or is the same or the next."""
     above, below = advert.lines[one.line], advert.lines[other.line]
-    return other.line - one.line <= 1 or min(above.flat.right, below.flat.right) > max(above.flat.x, below.flat.x)
+    return other.line - one.line <= 1 or above.flat.across(below.flat) > 0
 
 
 def _cost_in_text(advert: AdvertText, satellite: Found, main: Found) -> float | None:

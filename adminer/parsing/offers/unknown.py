@@ -117,9 +117,7 @@ def _has_ware_near(advert: AdvertText, candidate: _Candidate, ware: list[Box]) -
         return True  # its maker or ware stands right under it
     place = advert.flat(advert.box_of(candidate.start, candidate.end))
     reach = _WARE_REACH * advert.body_px
-    return any(
-        min(box.right, place.right) > max(box.x, place.x) and -reach / 4 < box.y - place.bottom < reach for box in ware
-    )
+    return any(box.across(place) > 0 and -reach / 4 < box.y - place.bottom < reach for box in ware)
 
 
 def _by_grammar(text: str) -> list[_Candidate]:
@@ -217,7 +215,7 @@ def _goes_on(above: TextLine, below: TextLine) -> bool:
     """Say whether two lines of one or two words are one name in two lines: of one type, close under each other."""
     step = below.flat.centre[1] - above.flat.centre[1]
     alike = 0.7 < above.type_px / max(below.type_px, 1.0) < 1.4
-    across = min(above.flat.right, below.flat.right) - max(above.flat.x, below.flat.x)
+    across = above.flat.across(below.flat)
     return alike and len(above.words) <= 2 and len(below.words) <= 2 and 0 < step < 2.4 * above.type_px and across > 0
 
 

@@ -246,7 +246,7 @@ def _stands_alone(advert: AdvertText, term: Term, prices: list[Found], terms: li
 def _label_cost(box: Box, price: Found, body: float) -> float:
     """Return the cost of a label by its place: right under a price, beside it, or over it."""
     unit = max(body, 0.25 * price.type_px)
-    across = max(box.x, price.place.x) - min(box.right, price.place.right)
+    across = -box.across(price.place)
     aside = max(across, 0) / unit
     under, over = box.y - price.place.bottom, price.place.y - box.bottom
     if min(box.bottom, price.place.bottom) - max(box.y, price.place.y) > 0.4 * min(box.h, price.place.h):

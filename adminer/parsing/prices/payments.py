@@ -84,5 +84,5 @@ def _short_runs(advert: AdvertText, line: TextLine) -> list[tuple[Box, str]]:
 
 def _is_under(label: Box, price: Box, body: float) -> bool:
     gap = label.y - price.bottom
-    across = min(label.right, price.right) - max(label.x, price.x)
+    across = label.across(price)
     return -0.3 * label.h < gap < 7 * body and across > 0.3 * min(label.w, price.w)

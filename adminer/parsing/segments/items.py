@@ -173,7 +173,7 @@ def _flows_on(
     size = max(above.type_px, below.type_px)
     if gap > 0.9 * size or below.flat.y < above.flat.y:
         return False
-    if min(above.flat.right, below.flat.right) <= max(above.flat.x, below.flat.x):
+    if above.flat.across(below.flat) <= 0:
         return False
     sized = _OPENS_WITH_SIZE.match(advert.text, below.start) is not None  # "Saltines" over "1-lb. box"
     if (indented and _indent_of(advert, below)) or (is_head(advert, above, below) and not sized):
@@ -214,9 +214,7 @@ def _indent_of(advert: AdvertText, line: TextLine) -> float:
     near = [
         other
         for other in advert.lines[max(line.number - 4, 0) : line.number + 5]
-        if min(other.flat.right, line.flat.right) - max(other.flat.x, line.flat.x)
-        > 0.3 * min(other.flat.w, line.flat.w)
-        and 0.7 < other.type_px / size < 1.4
+        if other.flat.across(line.flat) > 0.3 * min(other.flat.w, line.flat.w) and 0.7 < other.type_px / size < 1.4
     ]
     indent = line.flat.x - min(other.flat.x for other in near)
     short = max(other.flat.right for other in near) - line.flat.right

@@ -66,7 +66,7 @@ def is_next(advert: AdvertText, one: Segment, other: Segment, step: int) -> bool
     # boxes of sloping or curved type are too high, so the gap is measured between middles
     step_px = lower.first.centre[1] - upper.last.centre[1]
     gap = step_px - 0.75 * (min(upper.type_px, upper.last.h) + min(lower.type_px, lower.first.h))
-    across = min(one.flat.right, other.flat.right) - max(one.flat.x, other.flat.x)
+    across = one.flat.across(other.flat)
     size = max(min(one.type_px, other.type_px), advert.body_px)
     return step_px > 0.3 * size and gap < 1.5 * size and across > 0
 
@@ -79,7 +79,7 @@ def sets_under(
     for price in prices:
         for segment in segments:
             gap = segment.first.y - price.place.bottom
-            across = min(segment.flat.right, price.place.right) - max(segment.flat.x, price.place.x)
+            across = segment.flat.across(price.place)
             near = across > 0 and -0.5 * segment.type_px < gap < 1.5 * advert.body_px
             if near and segment.start not in taken and segment not in found and states_set(segment.text):
                 found.append(segment)
@@ -115,7 +115,7 @@ def listing_under(
         place = place.joined(price.place)
     for listing in listings:
         line = advert.line_at(listing.start)
-        across = min(line.flat.right, place.right) - max(line.flat.x, place.x)
+        across = line.flat.across(place)
         gap = line.flat.y - place.bottom
         if after <= listing.start and not _WORDS.search(advert.text[after : listing.start]):
             return listing

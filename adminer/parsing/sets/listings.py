@@ -198,7 +198,7 @@ def _close_by(advert: AdvertText, one: Listed, other: Listed) -> bool:
 def _is_next_line(above: TextLine, below: TextLine) -> bool:
     small, large = sorted((max(above.type_px, 1.0), max(below.type_px, 1.0)))
     step = below.flat.centre[1] - above.flat.centre[1]
-    across = min(above.flat.right, below.flat.right) - max(above.flat.x, below.flat.x)
+    across = above.flat.across(below.flat)
     return large < _SIZES * small and 0.3 * small < step < _STEP * large and across > 0
 
 

@@ -90,7 +90,7 @@ def _is_over(advert: AdvertText, title: Segment, listing: Listing) -> bool:
     for number in range(title.last_line, last):
         above, below = advert.lines[number], advert.lines[number + 1]
         step = below.flat.centre[1] - above.flat.centre[1]
-        across = min(above.flat.right, below.flat.right) - max(above.flat.x, below.flat.x)
+        across = above.flat.across(below.flat)
         if not 0 < step < _STEP * max(above.type_px, below.type_px) or across <= 0:
             return False
     return True

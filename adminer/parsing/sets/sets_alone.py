@@ -85,6 +85,6 @@ def _is_gift(what: What, segment: Segment, lines: Sequence[Spotted], conditions:
 def _stands_with(advert: AdvertText, segment: Segment, condition: Box) -> bool:
     """Say whether a condition stands on the lines of a set, right over it or right under it."""
     place = advert.flat(condition)
-    across = min(place.right, segment.flat.right) - max(place.x, segment.flat.x)
+    across = place.across(segment.flat)
     gap = max(place.y - segment.last.bottom, segment.first.y - place.bottom)
     return across > 0 and gap < _NEAR * advert.body_px

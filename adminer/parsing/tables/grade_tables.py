@@ -99,7 +99,7 @@ def _head(advert: AdvertText, top: Found, cells: Sequence[Cell]) -> Cell | None:
         cell
         for cell in cells
         if 0 < top.place.centre[1] - cell.flat.centre[1] < _HEAD_STEPS * max(top.place.h, advert.body_px)
-        and min(cell.flat.right, top.place.right) > max(cell.flat.x, top.place.x)
+        and cell.flat.across(top.place) > 0
         and not shares_row(cell.flat, top.place)
     ]
     head = max(over, key=lambda cell: cell.flat.centre[1], default=None)

@@ -138,17 +138,13 @@ def _stacked(row: Sequence[Cell]) -> list[Cell]:
     """Return the heads of a row, those set over each other ("Less / carton") as one."""
     stacked: list[Cell] = []
     for cell in sorted(row, key=lambda c: c.flat.y):
-        over = next((o for o in stacked if _shared(o.flat, cell.flat) > 0.5 * min(o.flat.w, cell.flat.w)), None)
+        over = next((o for o in stacked if o.flat.across(cell.flat) > 0.5 * min(o.flat.w, cell.flat.w)), None)
         if over is None:
             stacked.append(cell)
             continue
         both = replace(cell, text=f"{over.text} {cell.text}", flat=over.flat.joined(cell.flat))
         stacked[stacked.index(over)] = both
     return stacked
-
-
-def _shared(one: Box, other: Box) -> float:
-    return min(one.right, other.right) - max(one.x, other.x)
 
 
 def _kind_of(head: Cell, held: Mapping[int, Sequence[Found]]) -> Kind:
@@ -200,7 +196,7 @@ def _with_above(head: Cell, cells: Sequence[Cell]) -> str:
         c
         for c in cells
         if 0 < head.flat.centre[1] - c.flat.centre[1] < 2 * head.line.type_px
-        and min(c.flat.right, head.flat.right) > max(c.flat.x, head.flat.x)
+        and c.flat.across(head.flat) > 0
         and len(c.text) <= _LONGEST
         and c.text not in head.text
     ]

@@ -39,13 +39,13 @@ def without_thresholds(advert: AdvertText, prices: list[Found], cells: Sequence[
 def _is_over(one: Cell, head: Cell) -> bool:
     """Say whether a cell is the line over a head: "without" over "purchase"."""
     apart = head.flat.centre[1] - one.flat.centre[1]
-    across = min(one.flat.right, head.flat.right) > max(one.flat.x, head.flat.x)
+    across = one.flat.across(head.flat) > 0
     return across and 0 < apart < _STEPS * head.flat.h
 
 
 def _is_headed(top: Found, heads: Sequence[Cell]) -> bool:
     return any(
         0 < top.place.centre[1] - head.flat.centre[1] < _STEPS * max(top.place.h, head.flat.h)
-        and min(head.flat.right, top.place.right) > max(head.flat.x, top.place.x)
+        and head.flat.across(top.place) > 0
         for head in heads
     )
