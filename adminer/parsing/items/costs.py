@@ -15,16 +15,17 @@ from numpy.typing import NDArray
 from adminer.parsing.items.catalogue import without_order_marks
 from adminer.parsing.items.descriptions import Described, descriptions, ends_of
 from adminer.parsing.items.entries import is_adjectival
-from adminer.parsing.items.flow import AFTER, CLOSES, flow_cost
+from adminer.parsing.items.flow import AFTER, BEFORE, CLOSES, flow_cost
 from adminer.parsing.items.panels import (
     HOPELESS,
+    NOWHERE,
     hang_below,
     is_cell,
-    names_over,
     same_row,
     stack_cost,
     stands_left,
     stands_right,
+    under_names,
     unit_between,
 )
 from adminer.parsing.items.rule_lines import rule_between, rules_that_part
@@ -53,6 +54,26 @@ class Costs:
     described: tuple[Described, ...]  # the names that small type tells more of
 
 
+@dataclass(frozen=True, slots=True)
+class _Setting:
+    """Hold how a group of prices is set, as far as it speaks for or against texts at some places."""
+
+    cell: bool  # one of a column of prices
+    headed: bool  # no cell, and a heading of its own stands right over it
+    numbered: bool  # an order number stands before it on its line
+    qualifies: bool  # it stands like an adjective before what it is for
+
+
+@dataclass(frozen=True, slots=True)
+class _Texts:
+    """Hold what the texts of an advert are to each other and to its prices, whichever of these is asked about."""
+
+    described: frozenset[int]  # numbers of the texts under a name on their axis
+    telling: frozenset[int]  # first characters of small type that only tells more of a name
+    labels: tuple[list[Found], ...]  # of each text the prices whose row it labels
+    hanging: bool  # items stand under their prices
+
+
 def costs_of(
     advert: AdvertText,
     groups: list[list[Found]],
@@ -65,23 +86,21 @@ def costs_of(
     prices = [found for group in groups for found in group]
     if not prices or not segments:
         return Costs(np.zeros((len(groups), len(segments) + len(groups))), {}, ())
-    costs = np.full((len(groups), len(segments) + len(groups)), 1e6)
+    costs = np.full((len(groups), len(segments) + len(groups)), 10 * NOWHERE)
     whys: dict[tuple[int, int], str] = {}
-    over = names_over(segments, prices, advert.body_px)
     told = descriptions(advert, segments, prices)
-    telling = {text.start for one in told for text in one.texts}
     feet = {one.name.start: one.lines[-1].flat for one in told}
-    hanging = hang_below(groups, segments)
     under_head = [[any(_heads(advert, s, found) for s in segments) for found in group] for group in groups]
     labelled = [group[0] for group, headed in zip(groups, under_head, strict=True) if not headed[0]]
-    labels = [_prices_labelled(segment, labelled, segments) for segment in segments]
+    texts = _Texts(
+        under_names(segments, prices, advert.body_px),
+        frozenset(text.start for one in told for text in one.texts),
+        tuple(_prices_labelled(segment, labelled, segments) for segment in segments),
+        hang_below(groups, segments),
+    )
     for g, group in enumerate(groups):
-        cell = any(is_cell(found, prices, advert.body_px) for found in group)
+        setting = _setting_of(advert, group, prices, headed=any(under_head[g]))
         row = table.item_of(group) if table is not None else None
-        line = advert.lines[group[0].line]
-        qualifies = is_adjectival(advert, group[0])
-        numbered = without_order_marks(advert.text[line.start : group[0].start])[1]
-        headed = not cell and any(under_head[g])
         rivals = [p.place.centre for p in prices if not any(p is mine for mine in group)]
         for s, segment in enumerate(segments):
             cost, why = _cost(advert, group, segment, prices, rivals, rules, segments, feet.get(segment.start))
@@ -89,28 +108,46 @@ def costs_of(
                 cost, why = -HOPELESS, ON_TABLE_ROW
             elif why == ON_ROW and _text_between(segment, group[0], segments):
                 cost += 0.8
-            if headed and why == ON_ROW:
-                cost += 0.4  # a price with a heading of its own right over it is no cell of a row
-            if cell and why != ON_ROW:
-                cost += 0.4  # what stands over a column of prices is the head of the column
-            if numbered and not why.endswith(CLOSES):
-                cost += 0.5  # a price after an order number closes a paragraph, which its head names
-            if qualifies and (why == ON_ROW or "right before" in why):
-                cost += 0.6
-            if segment.start in telling:
-                cost += _TOLD
-            elif s in over and not same_row(segment.last, group[0].place):
-                cost += 0.5  # the small type under a name tells more of it
-            if why in {ABOVE, BELOW} and not same_row(segment.flat, group[0].place):
-                cost += 0.8 * any(other is not group[0] for other in labels[s])  # the label of another price's row
-            if hanging and why in {ABOVE, BELOW}:
-                cost += 0.8 if why == ABOVE else -0.4  # as everywhere in this advert
-            elif why == BELOW and not segment.goods:
-                cost += 0.8
+            cost = _in_company(_in_setting(cost, why, setting), why, s, segment, group[0], texts)
             costs[g, s] = cost - known[s]
             whys[g, s] = why
         costs[g, len(segments) + g] = NO_ITEM
     return Costs(costs, whys, told)
+
+
+def _setting_of(advert: AdvertText, group: list[Found], prices: list[Found], *, headed: bool) -> _Setting:
+    first = group[0]
+    cell = any(is_cell(found, prices, advert.body_px) for found in group)
+    numbered = without_order_marks(advert.text[advert.lines[first.line].start : first.start])[1]
+    return _Setting(cell, headed and not cell, numbered, is_adjectival(advert, first))
+
+
+def _in_setting(cost: float, why: str, setting: _Setting) -> float:
+    """Return the cost of a text raised where prices set like this one are seldom for a text at its place."""
+    if setting.headed and why == ON_ROW:
+        cost += 0.4  # a price with a heading of its own right over it is no cell of a row
+    if setting.cell and why != ON_ROW:
+        cost += 0.4  # what stands over a column of prices is the head of the column
+    if setting.numbered and not why.endswith(CLOSES):
+        cost += 0.5  # a price after an order number closes a paragraph, which its head names
+    if setting.qualifies and why in {ON_ROW, BEFORE}:
+        cost += 0.6
+    return cost
+
+
+def _in_company(cost: float, why: str, s: int, segment: Segment, first: Found, texts: _Texts) -> float:
+    """Return the cost of a text raised where it describes another text or labels another price."""
+    if segment.start in texts.telling:
+        cost += _TOLD
+    elif s in texts.described and not same_row(segment.last, first.place):
+        cost += 0.5  # the small type under a name tells more of it
+    if why in {ABOVE, BELOW} and not same_row(segment.flat, first.place):
+        cost += 0.8 * any(other is not first for other in texts.labels[s])  # the label of another price's row
+    if texts.hanging and why in {ABOVE, BELOW}:
+        cost += 0.8 if why == ABOVE else -0.4  # as everywhere in this advert
+    elif why == BELOW and not segment.goods:
+        cost += 0.8
+    return cost
 
 
 def _cost(
@@ -126,7 +163,7 @@ def _cost(
     """Return what a text costs as the item of a group, among the middles of rivals; `foot` ends its small type."""
     mains = [found for found in group if found.role not in _FOLLOWING_ROLES] or group
     first = mains[0]
-    best, why = 1e5, ""
+    best, why = NOWHERE, ""
     for found in mains:
         for text in ends_of(segment, foot):
             cost, reason = _place_cost(found, text, advert.body_px)
@@ -153,8 +190,8 @@ def _wording_cost(segment: Segment, why: str) -> float:
     if segment.text.isdigit():
         return 0.6  # a number of pieces or an order number
     if segment.content == 0:
-        return 0.3 if why == ON_ROW or "right before" in why else 0.9
-    label = why == ON_ROW or "right before" in why
+        return 0.3 if why in {ON_ROW, BEFORE} else 0.9
+    label = why in {ON_ROW, BEFORE}
     silent = 0.4 if segment.talks and (segment.content == 1 or not label) else 0.0
     return silent + min(0.12 * segment.prose, 0.6) + (0.3 if segment.content > 10 and not segment.goods else 0.0)
 

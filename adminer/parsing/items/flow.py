@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from adminer.parsing.items.catalogue import without_order_marks
-from adminer.parsing.items.panels import DISPLAY, is_cell, over_each_other, same_row
+from adminer.parsing.items.panels import DISPLAY, NOWHERE, is_cell, over_each_other, same_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.text.text import AdvertText, TextLine
@@ -16,6 +16,7 @@ _FIGURE_END: Final = re.compile(r"(?:\d|¢|\bup|\bc|\bcents)[ .,]*$")
 _FOR: Final = re.compile(r"\s*for\s", re.IGNORECASE)
 # "17/6. A tin of ...": after a price in shillings a point is no end of "c." or "lb."
 _NEXT_SENTENCE: Final = re.compile(r"[!?.] (?:A|An|The|Our|We|It|This|These|Your?|For|In|Send|Write|Every|All)\b")
+BEFORE: Final = "the words right before the price"
 CLOSES: Final = "paragraph that the price closes"
 AFTER: Final = "the words right after the price"
 _BLOCK_STEPS: Final = 30
@@ -32,17 +33,17 @@ def flow_cost(
     start, end = group[0].start, group[-1].end
     if segment.end <= start:
         if any(segment.end <= p.start and p.end <= start for p in prices):
-            return 1e5, ""
+            return NOWHERE, ""
         steps = _steps_down(advert, segment.last_line, group[0].line)
         if steps is None:
-            return 1e5, ""
+            return NOWHERE, ""
         between, numbered = without_order_marks(advert.text[segment.end : start])
         words = _PRICE_WORD.sub("", between).strip(" \n-–—.:").split()
         heads = _starts_paragraph(advert, segment)
         if len(words) <= 2 and between.count("\n") <= 1 and not (numbered and heads):
             named = 0.3 if _PRICE_WORD.search(between) else 0.0
             size = 0.3 if segment.bare and "\n" in between else 0.0
-            return 0.2 + named + size + 0.2 * between.count("\n"), "the words right before the price"
+            return 0.2 + named + size + 0.2 * between.count("\n"), BEFORE
         in_text = group[0].type_px < DISPLAY * advert.body_px  # a display price closes no paragraph
         if in_text and heads:
             larger = 0.25 if _is_heading(advert, segment) else 0.0
@@ -57,7 +58,7 @@ def flow_cost(
             return 0.3, AFTER
         if len(between.split()) <= 2 and "\n" not in between and not _NEXT_SENTENCE.match(advert.text, end):
             return 0.75 + 0.4 * segment.bare, AFTER
-    return 1e5, ""
+    return NOWHERE, ""
 
 
 def _closes_text(

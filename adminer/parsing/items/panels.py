@@ -13,6 +13,7 @@ from adminer.records import Box
 
 DISPLAY: Final = 1.8  # times the body type
 HOPELESS: Final = 6.0  # a text so far away is no candidate, whatever stands between
+NOWHERE: Final = 1e5  # the cost of a text that stands in no place to a price at all
 _PICTURE: Final = 14.0  # body sizes that a picture between a name and its description may take up
 _FAR: Final = 10_000
 _NEARER: Final = 0.6  # how much nearer a text must be on one side of a price to count
@@ -46,13 +47,13 @@ def stack_cost(
     return 0.5 + 0.05 * len(column) + 0.22 * max(gap, 0) / unit if len(column) <= _STACK else HOPELESS
 
 
-def names_over(segments: list[Segment], prices: list[Found], body: float) -> dict[int, Segment]:
-    """Return the name over each text that only describes it, by the place of the text in the list.
+def under_names(segments: list[Segment], prices: list[Found], body: float) -> frozenset[int]:
+    """Return the numbers of the texts that only describe the name over them.
 
     A name is goods in larger type on the axis of the text, over it or over the picture between them, with neither
     price nor other text between; a heading over several texts side by side names none of them.
     """
-    found: dict[int, Segment] = {}
+    found: set[int] = set()
     for i, segment in enumerate(segments):
         if states_set(segment.text):
             continue  # a set under the name of its line is the article, not a word about it
@@ -76,8 +77,8 @@ def names_over(segments: list[Segment], prices: list[Found], body: float) -> dic
             for p in prices
         )
         if gap < _PICTURE * body and aside < 0.25 * max(nearest.flat.w, segment.flat.w) and not (between or beside):
-            found[i] = nearest
-    return found
+            found.add(i)
+    return frozenset(found)
 
 
 def over_each_other(one: Box, other: Box) -> bool:

@@ -9,15 +9,15 @@ from typing import Final
 import numpy as np
 
 from adminer.parsing.items.costs import Costs
+from adminer.parsing.items.panels import NOWHERE
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 
-_CHEAPEST: Final = 7
+_CHEAPEST: Final = 7  # texts by the costs of the rules
 _ENDS: Final = 4  # texts since the price before, from either end
-_AFTER: Final = 2
-_OLDER: Final = 2
-_NOWHERE: Final = 1e4  # a cost at which a text stands in no place to a price
-_NEVER: Final = 10**9
+_AFTER: Final = 2  # texts after the price, up to the next
+_OLDER: Final = 2  # texts before the price before
+_NEVER: Final = 10**9  # a character after the end of every text
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +41,7 @@ def rivals_of(groups: Sequence[Sequence[Found]], segments: Sequence[Segment], co
         after = [s for s in order if end <= segments[s].start and segments[s].end <= next_]
         older = [s for s in order if segments[s].end <= last]
         row = costs.table[g, : len(segments)]
-        cheap = [int(s) for s in np.argsort(row)[:_CHEAPEST] if row[s] < _NOWHERE]
+        cheap = [int(s) for s in np.argsort(row)[:_CHEAPEST] if row[s] < NOWHERE / 2]
         found = {*cheap, *since[:_ENDS], *since[-_ENDS:], *after[:_AFTER], *older[-_OLDER:]}
         made.append(Rivals(tuple(sorted(found)), tuple(since)))
     return made

@@ -13,6 +13,7 @@ from typing import Final
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.costs import ON_ROW
 from adminer.parsing.items.entries import FIRST, HEAD, SIZE
+from adminer.parsing.items.flow import BEFORE
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.segments.postage import POSTAGE
 from adminer.parsing.text.goods import heads_of
@@ -43,7 +44,7 @@ def _says_nothing(pairing: Pairing) -> bool:
         return True
     if segment.goods or pairing.heading is not None or pairing.why == POSTAGE:
         return False
-    labels = pairing.why in {ON_ROW, FIRST, SIZE, HEAD} or "right before" in pairing.why
+    labels = pairing.why in {ON_ROW, FIRST, SIZE, HEAD} or pairing.why.endswith(BEFORE)
     return segment.talks or segment.bare or not labels or not segment.text[:1].isupper()
 
 

@@ -11,6 +11,7 @@ from spacy.tokens import Doc
 
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.descriptions import size_under
+from adminer.parsing.items.flow import BEFORE
 from adminer.parsing.items.headings import as_read, headed, said_again
 from adminer.parsing.offers.linking import line_for, maker_for
 from adminer.parsing.prices.prices import Found
@@ -133,7 +134,7 @@ def _offer(
     segments: list[Segment],
     size: str,
 ) -> Offer:
-    item = name_of(segment.text, last="right before" in pairing.why) if segment else ""
+    item = name_of(segment.text, last=pairing.why.endswith(BEFORE)) if segment else ""
     box = group[0].box
     for found in group[1:]:
         box = box.joined(found.box)
