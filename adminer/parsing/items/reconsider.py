@@ -18,12 +18,12 @@ from typing import Final
 
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.costs import Costs
-from adminer.parsing.items.custom import custom_of, traits_by_claims, traits_by_custom
+from adminer.parsing.items.custom import Custom, custom_of, traits_by_claims, traits_by_custom
 from adminer.parsing.items.entries import is_adjectival
 from adminer.parsing.items.flow import AFTER
 from adminer.parsing.items.leaning import leans
 from adminer.parsing.items.panels import hang_below, over_each_other
-from adminer.parsing.items.rivals import rivals_of
+from adminer.parsing.items.rivals import Rivals, rivals_of
 from adminer.parsing.items.rule_lines import rule_between, rules_that_part
 from adminer.parsing.items.subjects import GOES_ON, KIND_OF
 from adminer.parsing.items.titles import TITLE
@@ -51,6 +51,20 @@ class Choice:
 
     text: int | None
     traits: Traits
+
+
+@dataclass(frozen=True, slots=True)
+class _Case:
+    """Hold an advert with what the rules chose for its groups of prices, and what may be chosen instead."""
+
+    advert: AdvertText
+    groups: Sequence[Sequence[Found]]
+    segments: Sequence[Segment]
+    costs: Costs
+    rivals: Sequence[Rivals]
+    chosen: Mapping[int, int]  # the number of the text chosen for a group, where one was
+    custom: Mapping[int, Custom]  # how that text is set
+    claims: Mapping[int, Sequence[int]]  # the groups that a text was chosen for
 
 
 def reconsidered(
@@ -89,45 +103,59 @@ def choices_of(
     """Return what may name what each group of prices is for, what the rules chose first; none where they are sure."""
     if not groups or not segments or hang_below(groups, segments):
         return {}
-    numbers = {segment.start: s for s, segment in enumerate(segments)}
-    rivals = rivals_of(groups, segments, costs)
-    chosen = {g: numbers.get(p.segment.start) if p.segment is not None else None for g, p in enumerate(pairings)}
-    custom = {g: custom_of(advert, groups[g], rivals[g], s, segments) for g, s in chosen.items() if s is not None}
-    claims: dict[int, list[int]] = {}
-    for g, s in chosen.items():
-        if s is not None:
-            claims.setdefault(s, []).append(g)
-    own: dict[int, Traits] = {}
+    case = _case_of(advert, groups, pairings, segments, costs)
+    own = cache(lambda s: traits_of_text(advert, segments[s], costs))  # a text may be a rival for several groups
     made: dict[int, list[Choice]] = {}
     for g, pairing in enumerate(pairings):
         first = min(groups[g], key=lambda found: found.start)
         if pairing.why in _SURE or (pairing.why == AFTER and is_adjectival(advert, first)):
             continue
-        now = chosen[g]
-        least = float(costs.table[g, : len(segments)].min())
-        spans = [(f.start, f.end) for o, group in enumerate(groups) if o != g for f in group]
-        others = [other for o, other in custom.items() if o != g]
-        choices = [] if now is not None else [Choice(None, _traits_of_none(pairing))]
+        now = case.chosen.get(g)
         names = [
-            s for s in rivals[g].texts if s == now or _may_replace(advert, first, pairing, segments[s], costs, rules)
+            s
+            for s in case.rivals[g].texts
+            if s == now or _may_replace(advert, first, pairing, segments[s], costs, rules)
         ]
+        choices = [] if now is not None else [Choice(None, _traits_of_none(pairing))]
         for s in dict.fromkeys([now, *names] if now is not None else names):
-            segment = segments[s]
-            if s not in own:
-                own[s] = traits_of_text(advert, segment, costs)
-            cost = (float(costs.table[g, s]), least, costs.whys.get((g, s), ""))
-            mine = custom[g] if s == now else custom_of(advert, groups[g], rivals[g], s, segments)
-            traits = {
-                **own[s],
-                **traits_at_price(advert, groups[g], segment, spans, cost),
-                **traits_in_stretch(rivals[g], s, segments),
-                **traits_by_custom(mine, others),
-                **traits_by_claims(g, s, claims, groups, costs),
-                **(_traits_of_chosen(pairing) if s == now else _traits_instead(advert, pairing, segment)),
-            }
-            choices.append(Choice(None if s == now else s, together(traits, few=len(groups) <= _FEW)))
+            told = _traits_of_chosen(pairing) if s == now else _traits_instead(advert, pairing, segments[s])
+            traits = together({**own(s), **_traits_for(case, g, s), **told}, few=len(groups) <= _FEW)
+            choices.append(Choice(None if s == now else s, traits))
         made[g] = choices
     return made
+
+
+def _case_of(
+    advert: AdvertText,
+    groups: Sequence[Sequence[Found]],
+    pairings: Sequence[Pairing],
+    segments: Sequence[Segment],
+    costs: Costs,
+) -> _Case:
+    numbers = {segment.start: s for s, segment in enumerate(segments)}
+    rivals = rivals_of(groups, segments, costs)
+    starts = {g: pairing.segment.start for g, pairing in enumerate(pairings) if pairing.segment is not None}
+    chosen = {g: numbers[start] for g, start in starts.items() if start in numbers}
+    custom = {g: custom_of(advert, groups[g], rivals[g], s, segments) for g, s in chosen.items()}
+    claims: dict[int, list[int]] = {}
+    for g, s in chosen.items():
+        claims.setdefault(s, []).append(g)
+    return _Case(advert, groups, segments, costs, rivals, chosen, custom, claims)
+
+
+def _traits_for(case: _Case, g: int, s: int) -> Traits:
+    """Return the traits of a text as what a group of prices is for."""
+    advert, groups, segments, costs, rivals = case.advert, case.groups, case.segments, case.costs, case.rivals[g]
+    least = float(costs.table[g, : len(segments)].min())
+    spans = [(f.start, f.end) for o, group in enumerate(groups) if o != g for f in group]
+    cost = (float(costs.table[g, s]), least, costs.whys.get((g, s), ""))
+    mine = custom_of(advert, groups[g], rivals, s, segments)
+    return {
+        **traits_at_price(advert, groups[g], segments[s], spans, cost),
+        **traits_in_stretch(rivals, s, segments),
+        **traits_by_custom(mine, [other for o, other in case.custom.items() if o != g]),
+        **traits_by_claims(g, s, case.claims, groups, costs),
+    }
 
 
 def _may_replace(
