@@ -27,7 +27,15 @@ from adminer.parsing.items.rivals import Rivals, rivals_of
 from adminer.parsing.items.rule_lines import rule_between, rules_that_part
 from adminer.parsing.items.subjects import GOES_ON, KIND_OF
 from adminer.parsing.items.titles import TITLE
-from adminer.parsing.items.traits import Traits, together, traits_at_price, traits_in_stretch, traits_of_text, weigh
+from adminer.parsing.items.traits import (
+    LARGER,
+    Traits,
+    together,
+    traits_at_price,
+    traits_in_stretch,
+    traits_of_text,
+    weigh,
+)
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.segments.postage import POSTAGE
@@ -215,14 +223,14 @@ def _traits_instead(advert: AdvertText, pairing: Pairing, segment: Segment) -> T
     if was is None:
         return {"instead of nothing": 1}
     right_over = segment.last_line == was.first_line - 1 and over_each_other(segment.last, was.first)
-    larger = segment.type_px > 1.12 * was.type_px
+    larger = segment.type_px > LARGER * was.type_px
     before = segment.end <= was.start
     return {
         f"{rule}, goods": segment.goods,
         f"{rule}, before": before,
         f"{rule}, larger": larger,
         "larger than chosen": larger,
-        "smaller than chosen": was.type_px > 1.12 * segment.type_px,
+        "smaller than chosen": was.type_px > LARGER * segment.type_px,
         "goods instead of none": segment.goods and not was.goods,
         "none instead of goods": was.goods and not segment.goods,
         "right over chosen": right_over,

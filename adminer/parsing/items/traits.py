@@ -20,12 +20,12 @@ from adminer.parsing.text.naming import is_sentence
 from adminer.parsing.text.text import AdvertText
 
 Traits = dict[str, float]
-_LARGER: Final = 1.12
+LARGER: Final = 1.12  # times the type of another text: what stands out from it
 _STAIR: Final = 0.12  # of a logarithm of two type sizes: the lower one is set smaller
-_HUGE: Final = 3.0
-_LONG: Final = 8
-_ON_AXIS: Final = 0.2
-_MOSTLY: Final = 0.7
+_HUGE: Final = 3.0  # body sizes
+_LONG: Final = 8  # words
+_ON_AXIS: Final = 0.2  # of the wider of two boxes, between their middles
+_MOSTLY: Final = 0.7  # of the words of a text
 _TOGETHER: Final = (
     ("goods", "opens line"),
     ("goods", "sentence"),
@@ -160,16 +160,25 @@ def traits_at_price(
         "in its line": segment.last_line == first.line,
         "in its line, of its size": segment.last_line == first.line and abs(size) < _STAIR,
     }
-    if segment.end <= first.start:
-        made["before"] = 1
-        made["prices between"] = min(sum(segment.end <= s and e <= first.start for s, e in others), 3)
-        made["lines between"] = min(first.line - segment.last_line, 12)
-        made["words between"] = math.log1p(len(advert.text[segment.end : first.start].split()))
-    elif segment.start >= first.end:
-        made["prices between, after"] = min(sum(first.end <= s and e <= segment.start for s, e in others), 3)
-        made["words between, after"] = math.log1p(len(advert.text[first.end : segment.start].split()))
-        made["has its own price, after"] = any(0 <= s - segment.end <= _OWN for s, _ in others)
-    return made
+    return {**made, **_traits_in_order(advert, first, segment, others)}
+
+
+def _traits_in_order(advert: AdvertText, price: Found, segment: Segment, others: Sequence[tuple[int, int]]) -> Traits:
+    """Return the traits of a text before or after a price in reading order, none of one that holds the price."""
+    if segment.end <= price.start:
+        return {
+            "before": 1,
+            "prices between": min(sum(segment.end <= s and e <= price.start for s, e in others), 3),
+            "lines between": min(price.line - segment.last_line, 12),
+            "words between": math.log1p(len(advert.text[segment.end : price.start].split())),
+        }
+    if segment.start >= price.end:
+        return {
+            "prices between, after": min(sum(price.end <= s and e <= segment.start for s, e in others), 3),
+            "words between, after": math.log1p(len(advert.text[price.end : segment.start].split())),
+            "has its own price, after": any(0 <= s - segment.end <= _OWN for s, _ in others),
+        }
+    return {}
 
 
 def traits_in_stretch(rivals: Rivals, s: int, segments: Sequence[Segment]) -> Traits:
@@ -179,7 +188,7 @@ def traits_in_stretch(rivals: Rivals, s: int, segments: Sequence[Segment]) -> Tr
     segment, count = segments[s], len(rivals.since)
     k = rivals.since.index(s)
     goods = next((n for n in rivals.since if segments[n].goods), None)
-    larger = sum(segment.type_px > _LARGER * segments[n].type_px for n in rivals.since) / count
+    larger = sum(segment.type_px > LARGER * segments[n].type_px for n in rivals.since) / count
     most = k == 0 and larger > 0.5
     return {
         "since": 1,
