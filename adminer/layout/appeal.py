@@ -45,12 +45,12 @@ _TRADING: Final = re.compile(
 )
 _ENDS: Final = 4  # lines at the head and at the foot of an advert among which it says whose it is
 _BASE: Final = -1.6
-_PRICED: Final = 22.0
+_PRICED: Final = 22.0  # for the share of lines with a price
 _MOST_PRICED: Final = 0.4  # of its lines: a list that tells more prices is no more of an advert
-_TOLD: Final = -18.0
-_TRADED: Final = 30.0
-_NAMED: Final = 1.9
-_CLOSED: Final = 2.0
+_TOLD: Final = -18.0  # for the share of small words among all
+_TRADED: Final = 30.0  # for the share of words of trade
+_NAMED: Final = 1.9  # it tells whose it is or where
+_CLOSED: Final = 2.0  # its last line is in large type
 _LARGE: Final = 1.5  # times the usual type of a stretch: a name
 
 

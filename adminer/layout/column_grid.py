@@ -19,7 +19,7 @@ _NARROW: Final = 0.4  # of the picture: a line so wide runs over several columns
 _FEWEST: Final = 12  # lines of running text that show the columns
 _ALIKE: Final = 0.2  # of the usual width: lines that fill their column
 _WIDEST: Final = 1.25  # times the width of its lines: a column with its white
-_STEPS: Final = 60
+_STEPS: Final = 60  # measures tried
 _CLEAR: Final = 0.5  # of lines centred on columns, nought to one: less shows none
 
 

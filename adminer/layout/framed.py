@@ -17,7 +17,7 @@ from adminer.layout.type_lines import TypeLine, around, ends_of, usual_size
 _LEAST_ADVERT: Final = 0.03  # of the picture: smaller frames are panels or coupons
 _LEAST_OF_PAPER: Final = 0.006  # of the page of a paper: cards of a barber, a theatre
 _EDGE: Final = 0.985  # of the picture: larger is the edge of the scan
-_LEAST_LINES: Final = 3
+_LEAST_LINES: Final = 3  # of an advert; also those among which its head is
 _TOUCHING: Final = 0.006  # of the height of the picture: frames no further apart share a rule
 _STRIP: Final = 0.025  # of the height of the picture: a line of type between two rules of an advert
 _WHITE: Final = 4  # a strip has so many times the height of the white between two borders, at least

@@ -26,7 +26,7 @@ _FEWEST: Final = 4  # adverts that make such a page
 _MOST: Final = 0.7  # of its stretches end with an address
 _ACROSS: Final = 0.7  # of the width of a column that a rule between two adverts runs across
 _THROUGH: Final = 0.1  # of the lines beside a gutter that may run through it: two columns read as one line
-_COLUMNS: Final = (2, 4)
+_COLUMNS: Final = (2, 4)  # of such a page: fewest, most
 _GUTTER: Final = 0.3  # type sizes: the least white between columns
 
 

@@ -39,7 +39,7 @@ AROUND = 0.15  # of the height of a word: paper kept around it
 UNSIGNED = re.compile(r"^(?P<head>\d/)?\d{2,3}$")  # what cents of small type are read as in their line
 LIKE_A_FIGURE = frozenset("gqoOlIsS")
 LETTER_AMONG_FIGURES = re.compile(r"^\$?(?=.*\d)[gqoOlIsS\d]{2,4}$")
-LONE_SIGNS = ("$", "S", "s")
+LONE_SIGNS = ("$", "S", "s")  # what a dollar sign by itself is read as
 LONE_SURE = 0.8  # mean probability of figures that no detector found
 
 

@@ -31,7 +31,7 @@ CENTS: Final = frozenset("c¢eé")
 FAVOUR: Final = 3.0  # how much likelier a fraction is that ends in the figure the network read last, or begins so
 NO_PART: Final = re.compile(r".*[0689]|[35]$")  # figures that a half or a quarter is never taken for
 PENCE: Final = re.compile(r"^/(?:1[01]|[0-9])$")
-TRUST: Final = 0.85
+TRUST: Final = 0.85  # confidence of such a word at most
 
 
 def settle_tail(gray: Gray, word: PlacedWord, *, sterling: bool = False) -> PlacedWord:

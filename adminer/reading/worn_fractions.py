@@ -34,8 +34,8 @@ LEADERS: Final = ".…·-_"  # run up to a sum at the end of its row
 FIGURE: Final = 0.28  # half the width of a figure by its height; common practice, no source
 READ_AT: Final = 27  # pixels: the height a half of a fraction is brought to
 CLEAR: Final = 0.5  # probability of that 4
-LIKE_THREE: Final = ("3", "8")
-TRUST: Final = 0.7
+LIKE_THREE: Final = ("3", "8")  # what the 3 of three quarters is read as
+TRUST: Final = 0.7  # confidence of such a word at most
 
 
 def settle_worn_fraction(gray: Gray, word: PlacedWord, threads: int = 1, *, sterling: bool = False) -> PlacedWord:

@@ -20,7 +20,7 @@ from adminer.parsing.segments.items import Segment
 from adminer.parsing.text.text import AdvertText
 
 _ALIKE: Final = 0.14  # of a logarithm of two type sizes
-_FEWEST: Final = 2
+_FEWEST: Final = 2  # other offers from which there is a custom
 
 
 @dataclass(frozen=True, slots=True)

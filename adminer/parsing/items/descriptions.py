@@ -23,14 +23,14 @@ from adminer.records import Box
 _SMALLER: Final = 0.87  # of the type of the name
 _BODY: Final = 1.25  # of the body type; what is larger is no small type
 _LARGEST: Final = 4.0  # times the small type: what is larger heads the advert
-_NAME_WORDS: Final = 6
+_NAME_WORDS: Final = 6  # of a name, at most
 _CLOSE: Final = 1.5  # type sizes of white between a name and what is set under it
 _STEP: Final = 2.2  # type sizes from line to line of the small type
-_ONE_SIZE: Final = (0.85, 1.18)
-_NEXT_SIZE: Final = 1.3
+_ONE_SIZE: Final = (0.85, 1.18)  # between two lines of the small type under one name
+_NEXT_SIZE: Final = 1.3  # times that small type: as large may the small type under the next name be
 _EDGE: Final = 1.5  # type sizes between left edges that count as one
 _LONGEST: Final = 8  # lines of small type
-_SIZE_WORDS: Final = 9
+_SIZE_WORDS: Final = 9  # of a brand, size or pack, at most
 _CLAUSE: Final = re.compile(r"[,;] ")
 _SIZED: Final = re.compile(r"^(?!.*(?:\bsizes\b|\d to \d))(?:.*[\d½¼¾]|(?:tall|large|giant)\b)", re.IGNORECASE)
 

@@ -19,7 +19,7 @@ _NEXT_SENTENCE: Final = re.compile(r"[!?.] (?:A|An|The|Our|We|It|This|These|Your
 BEFORE: Final = "the words right before the price"
 CLOSES: Final = "paragraph that the price closes"
 AFTER: Final = "the words right after the price"
-_BLOCK_STEPS: Final = 30
+_BLOCK_STEPS: Final = 30  # lines that the step into another block of type counts as
 
 
 def flow_cost(

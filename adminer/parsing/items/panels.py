@@ -15,9 +15,9 @@ DISPLAY: Final = 1.8  # times the body type
 HOPELESS: Final = 6.0  # a text so far away is no candidate, whatever stands between
 NOWHERE: Final = 1e5  # the cost of a text that stands in no place to a price at all
 _PICTURE: Final = 14.0  # body sizes that a picture between a name and its description may take up
-_FAR: Final = 10_000
+_FAR: Final = 10_000  # pixels: where there is nothing
 _NEARER: Final = 0.6  # how much nearer a text must be on one side of a price to count
-_FEW_VOTES: Final = 3
+_FEW_VOTES: Final = 3  # places that must speak for it, and for one that speaks against it
 _SMALL: Final = 0.8  # of the type of a name: what is set so much smaller only describes
 _STACK: Final = 4  # texts between goods and the price under them that may still speak of the goods
 

@@ -29,7 +29,7 @@ _KIND: Final = re.compile(
     r"the (?:larger|smaller|large|small|pair|half|dozen|set|barrel|sack|bushel|pound|yard|case)\b)",
     re.IGNORECASE,
 )
-_KIND_WORDS: Final = 6
+_KIND_WORDS: Final = 6  # of a kind, at most
 _GOODS_WORDS: Final = 3  # of a kind whose words name goods as well: "in walnut"
 _MEASURE: Final = re.compile(
     r"(?:or )?(?:(?:the|per|a|half|quarter|one|two|three|four|five|six|ten|\d+)\b[ -]*){1,2}(?P<noun>[A-Za-z]+)\.?",

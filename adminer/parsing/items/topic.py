@@ -22,7 +22,7 @@ from adminer.parsing.text.text import AdvertText
 _FEW: Final = 3  # offers up to which an advert may speak of one article
 _OFTEN: Final = 3  # times that body type must name an article to make it the topic
 _DISPLAY: Final = 1.4  # body sizes from which one naming is enough
-_COST: Final = 1.6
+_COST: Final = 1.6  # of a topic as an item: named far from the price
 _LARGEST: Final = 4.0  # body sizes; larger type says no more
 
 

@@ -26,6 +26,7 @@ _HUGE: Final = 3.0  # body sizes
 _LONG: Final = 8  # words
 _ON_AXIS: Final = 0.2  # of the wider of two boxes, between their middles
 _MOSTLY: Final = 0.7  # of the words of a text
+# traits that say more, or other things, together than each alone
 _TOGETHER: Final = (
     ("goods", "opens line"),
     ("goods", "sentence"),
@@ -51,6 +52,7 @@ _TOGETHER: Final = (
     ("larger than next line", "since"),
     ("larger than next line", "stands above"),
 )
+# traits that say other things where an advert speaks of few offers at length
 _OF_FEW: Final = (
     "chosen",
     "goods",
