@@ -1,4 +1,4 @@
-"""Layout: page image to cleaned image, adverts on the page, blocks, type sizes."""
+"""Layout: page image to cleaned image and its rules; where adverts stand, once the type on it was read."""
 
 from adminer.layout.page import Layout, flattened, lay_out
 

@@ -9,12 +9,12 @@ import numpy as np
 
 from adminer.layout.appeal import is_signed
 from adminer.layout.classified import columns_of, is_classified
-from adminer.layout.framed import frames_of_paper, outer_frames, within
+from adminer.layout.framed import frames_of_paper, held_in, outer_frames, within
 from adminer.layout.mail_order import mail_order_adverts
 from adminer.layout.newspaper import cut_page
 from adminer.layout.notices import notices
 from adminer.layout.paper import PRICE, Paper
-from adminer.layout.rules import Rect, RuleWork, area_of, level_rules, shared
+from adminer.layout.rules import Rect, RuleWork, area_of, centre, level_rules, shared
 from adminer.layout.running_head import DATELINE, running_head
 from adminer.layout.scratches import scratches
 from adminer.layout.type_lines import Part, TypeLine, around, usual_size
@@ -25,10 +25,18 @@ PAGE_COLUMNS = 3  # columns of running text that make a page of a paper
 FULL_HEIGHT = 0.95  # of the height of all type: a frame so high stands beside another advert, or holds the only one
 LEAST_WIDTH = 0.25  # of the picture: an advert beside a framed one is at least so wide
 LEAST_LINES = 5  # of an advert beside a framed one; of a column of running text
-HEAD_TYPE = 1.8  # times the usual type of an advert: its name or headline
+HEAD_TYPE = 1.8  # times the usual type: the name or headline of an advert, the title of a paper
+LOOSE = 0.12  # of the type outside frames side by side: more, and they are panels of one advert
+GRAIN = 0.05  # of the type outside a lone frame: no more than a page number or a smear
+FELLOW = 0.2  # of the largest of frames side by side: less is a coupon
 INSIDE = 0.8  # of a panel: it stands in an advert, whose edge was found where its type ends
 FRAMED = 0.8  # how sure an advert in a frame is one; one cut out by white and rules is less so
 NAME_LINES = 3  # of what is no more than the name of a firm and where it is
+BODY_SIZE = 0.3  # of the usual size outside all frames: a line of running text differs by less from it
+BODY_LENGTH = 8  # type sizes: and is longer
+BODY_FIGURES = 0.12  # of its letters: and tells fewer figures
+BODY_OUTSIDE = 0.45  # of the lines outside all frames, and
+BODY_OF_ALL = 0.2  # of all lines, that must be running text
 BODY_LINES = 24  # as many lines of one small size outside all frames make editorial matter
 
 
@@ -78,10 +86,10 @@ def _parts_of_one(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> lis
         return [Part(around([line.rect for line in lines], whole), "advert", 0.6)]
     loose = sum(area_of(line.rect) for line in outside) / max(1.0, sum(area_of(line.rect) for line in lines))
     largest = max(area_of(frame) for frame in outer)
-    signed = any(is_signed([n for n in lines if within(n.rect, frame)]) for frame in outer)
-    if len(outer) > 1 and signed and loose < 0.12 and all(area_of(f) > 0.2 * largest for f in outer):
+    signed = any(is_signed(held_in(lines, frame)) for frame in outer)
+    if len(outer) > 1 and signed and loose < LOOSE and all(area_of(f) > FELLOW * largest for f in outer):
         return _framed(outer)
-    if loose < 0.05 and len(outer) == 1:
+    if loose < GRAIN and len(outer) == 1:
         return [Part(outer[0], "advert", 0.9)]
     if len(outer) == 1 and (beside := _neighbour(outer[0], outside, lines, whole)):
         return [Part(outer[0], "advert", 0.7), Part(beside, "advert", 0.6)]
@@ -98,7 +106,7 @@ def _settled(parts: Sequence[Part], lines: Sequence[TypeLine]) -> list[Part]:
     for part in parts:
         if part not in settled:  # it has grown around another
             continue
-        held = [n for n in lines if within(n.rect, part.rect)]
+        held = held_in(lines, part.rect)
         others = [other for other in adverts if other is not part and other in settled]
         stray = part.kind == "editorial" or (part.kind == "advert" and not is_signed(held))
         holder = next((other for other in others if _holds(other, part)), None) if stray else None
@@ -156,11 +164,12 @@ def _editorial(outside: Sequence[TypeLine], lines: Sequence[TypeLine]) -> list[T
     body = [
         line
         for line in outside
-        if abs(line.height - size) < 0.3 * size
-        and line.rect[2] - line.rect[0] > 8 * size
-        and sum(c.isdigit() for c in line.text) < 0.12 * max(1, len(line.text))
+        if abs(line.height - size) < BODY_SIZE * size
+        and line.rect[2] - line.rect[0] > BODY_LENGTH * size
+        and sum(c.isdigit() for c in line.text) < BODY_FIGURES * max(1, len(line.text))
     ]
-    return body if len(body) >= BODY_LINES and len(body) > 0.45 * len(outside) and len(body) > 0.2 * len(lines) else []
+    mostly = len(body) > BODY_OUTSIDE * len(outside) and len(body) > BODY_OF_ALL * len(lines)
+    return body if len(body) >= BODY_LINES and mostly else []
 
 
 def _is_page(outer: Sequence[Rect], body: Sequence[TypeLine], lines: Sequence[TypeLine], whole: Rect) -> bool:
@@ -206,7 +215,7 @@ def _page_by_its_articles(work: RuleWork, lines: Sequence[TypeLine], rules: Sequ
         return []
     paper = Paper.of(outside, usual_size(outside), level_rules(rules))
     cut = cut_page(outside, rules, whole, paper.size)
-    articles = [[n for n in outside if within(n.rect, part.rect)] for part in cut if part.kind == "editorial"]
+    articles = [held_in(outside, part.rect) for part in cut if part.kind == "editorial"]
     told = [article for article in articles if paper.has_text(article) and paper.tells(article)]
     long = sum(map(len, told)) >= BODY_LINES
     if sum(map(area_of, framed)) < LEAST_FRAMED * area_of(whole):
@@ -228,7 +237,7 @@ def _columns_of_text(body: Sequence[TypeLine], whole: Rect) -> int:
     """Count the places across the page over which lines of running text are centred, a few lines on each."""
     width = whole[2]
     narrow = [line.rect for line in body if line.rect[2] - line.rect[0] < 0.4 * width]
-    centres = np.array([(rect[0] + rect[2]) / 2 for rect in narrow])
+    centres = np.array([centre(rect)[0] for rect in narrow])
     columns = 0
     while len(centres):
         crowd = np.sum(np.abs(centres[:, None] - centres[None]) < 0.02 * width, axis=1)
@@ -254,7 +263,7 @@ def _page(
     parts = _framed(outer)
     top = min([line.rect[1] for line in body] + [frame[1] for frame in outer])
     head = [line for line in outside if line.rect[3] <= top + 0.5 * line.height]
-    if head and max(line.height for line in head) > 1.8 * usual_size(body):
+    if head and max(line.height for line in head) > HEAD_TYPE * usual_size(body):
         parts.append(Part(around([line.rect for line in head], whole), "masthead", 0.7))
     else:
         head = []

@@ -10,13 +10,12 @@ from collections.abc import Sequence
 from itertools import pairwise, product
 from typing import Final
 
-from adminer.layout.rules import Rect, area_of, shared
+from adminer.layout.rules import LEVEL, Rect, area_of, shared
 from adminer.layout.type_lines import around
 
 _SLACK: Final = 0.008  # of the longer side: how far from each other the rules of a corner may end
 _LEAST: Final = (0.06, 0.04)  # of the longer side: width and height of a border
 _GAP: Final = 0.1  # of a rule: worn away, it is still one
-_SLIM: Final = 4  # times as long as it is thick: a rule
 _APART: Final = (0.006, 0.04)  # of the longer side: between the borders of two adverts there is white, but not much
 _OWN: Final = 0.004  # of the longer side: a frame that stands no further from those in it has no border but theirs
 _ABREAST: Final = 0.9  # of the height or width of a border: what stands in it so tall stands in no advert with others
@@ -104,7 +103,7 @@ def joined(rules: Sequence[Rect], side: int, slack: float) -> list[Rect]:
     across = 1 - side
     made: list[Rect] = []
     for rule in sorted(rules, key=lambda r: r[side]):
-        if rule[side + 2] - rule[side] <= _SLIM * (rule[across + 2] - rule[across]):
+        if rule[side + 2] - rule[side] <= LEVEL * (rule[across + 2] - rule[across]):
             continue
         at = next((n for n, other in enumerate(made) if _goes_on(other, rule, side, slack)), None)
         if at is None:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
-from adminer.layout.rules import Rect
+from adminer.layout.rules import Rect, centre
 from adminer.layout.type_lines import TypeLine
 
 _THINGS: Final = (
@@ -41,11 +41,9 @@ def columns_of(lines: Sequence[TypeLine], rules: Sequence[Rect]) -> list[list[Ty
     if not lines:
         return []
     top, bottom = min(n.rect[1] for n in lines), max(n.rect[3] for n in lines)
-    tall = sorted(
-        (r[0] + r[2]) / 2 for r in rules if r[3] - r[1] > _TALL * (bottom - top) and r[2] - r[0] < r[3] - r[1]
-    )
+    tall = sorted(centre(r)[0] for r in rules if r[3] - r[1] > _TALL * (bottom - top) and r[2] - r[0] < r[3] - r[1])
     columns: dict[int, list[TypeLine]] = {}
     for line in lines:
-        middle = (line.rect[0] + line.rect[2]) / 2
+        middle = centre(line.rect)[0]
         columns.setdefault(sum(edge < middle for edge in tall), []).append(line)
     return list(columns.values())

@@ -13,6 +13,7 @@ from adminer.records import Box
 
 Gray = NDArray[np.uint8]
 
+PAPER_SIDE = 512  # pixels of the longer side of the copy that the light of the paper is told from
 BAND = 512  # rows evened at a time: a page of 60 megapixels as floating numbers would take a gigabyte
 SPECK = 4  # pixels of ink with nothing near: the point of a small type has more, or a letter beside it
 BLUR = 8.0  # pixels of standard deviation that cost little; a wider blur is made on a smaller copy
@@ -59,12 +60,14 @@ def to_gray(pixels: NDArray[np.uint8]) -> Gray:
 def even_light(gray: Gray) -> Gray:
     """Divide by the paper's own brightness, so that shadows and yellowing go and paper becomes white.
 
-    The paper is what a wide closing leaves, at an eighth of the size. Where it is dark over a wide stretch there is a
+    The paper is what a wide closing leaves of a small copy. Where it is dark over a wide stretch there is a
     printed panel, not a shadow, and it is left as dark as it is.
     """
     height, width = gray.shape
     side = max(height, width)
-    small = cv2.resize(gray, None, fx=min(1.0, 512 / side), fy=min(1.0, 512 / side), interpolation=cv2.INTER_AREA)
+    small = cv2.resize(
+        gray, None, fx=min(1.0, PAPER_SIDE / side), fy=min(1.0, PAPER_SIDE / side), interpolation=cv2.INTER_AREA
+    )
     reach = max(9, min(small.shape) // 12) | 1
     paper = cv2.morphologyEx(small, cv2.MORPH_CLOSE, np.ones((reach, reach), np.uint8))
     paper = cv2.GaussianBlur(paper, (0, 0), reach / 2)

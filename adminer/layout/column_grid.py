@@ -13,6 +13,7 @@ from typing import Final, Self
 import numpy as np
 
 from adminer.layout.paper import Paper
+from adminer.layout.rules import centre
 from adminer.layout.type_lines import TypeLine
 
 _NARROW: Final = 0.4  # of the picture: a line so wide runs over several columns
@@ -40,7 +41,7 @@ class ColumnGrid:
         full = [r for r in text if abs(r[2] - r[0] - usual) < _ALIKE * usual]
         if not full:  # two widths, and the usual one between them
             return None
-        centres = np.array([(r[0] + r[2]) / 2 for r in full])
+        centres = np.array([centre(r)[0] for r in full])
         best, clear = None, _CLEAR
         for measure in np.linspace(usual, _WIDEST * usual, _STEPS):
             turn = np.exp(2j * np.pi * centres / measure).mean()

@@ -14,8 +14,8 @@ from typing import Final, Self
 
 from adminer.layout.borders import joined
 from adminer.layout.parted import sides_of
-from adminer.layout.rules import LEVEL, Rect, RuleWork, area_of, shared
-from adminer.layout.type_lines import TypeLine
+from adminer.layout.rules import LEVEL, Rect, RuleWork, area_of, centre, shared
+from adminer.layout.type_lines import TypeLine, middle_of
 
 _SLACK: Final = 0.008  # of the longer side: how far a rule may stand from the side it draws
 _LEAST: Final = (0.06, 0.03)  # of the longer side: width and height of a rectangle
@@ -68,7 +68,7 @@ def drawn_rects(strokes: Strokes, lines: Sequence[TypeLine], whole: Rect) -> lis
     found: dict[tuple[int, ...], Rect] = {}  # borders of two rules make each rectangle several times
     for one, two in combinations(strokes.level, 2):
         top, foot = sorted((one, two), key=lambda r: r[1] + r[3])
-        high, low = (top[1] + top[3]) / 2, (foot[1] + foot[3]) / 2
+        high, low = centre(top)[1], centre(foot)[1]
         if low - high < _LEAST[1] * longer:
             continue
         for left, right in combinations(_sides(top, foot, strokes), 2):
@@ -90,16 +90,16 @@ def is_same(one: Rect, two: Rect) -> bool:
 
 def _sides(top: Rect, foot: Rect, strokes: Strokes) -> list[float]:
     """Return where sides may stand between two level rules: at upright rules, and at the ends they share."""
-    slack, (high, low) = strokes.slack, ((rule[1] + rule[3]) / 2 for rule in (top, foot))
+    slack, (high, low) = strokes.slack, (centre(rule)[1] for rule in (top, foot))
     ends = {side(top[n], foot[n]) for n, side in ((0, min), (2, max)) if abs(top[n] - foot[n]) < 2 * slack}
     reach = max(top[0], foot[0]) - slack, min(top[2], foot[2]) + slack
-    middles = {(rule[0] + rule[2]) / 2 for rule in strokes.upright}
+    middles = {centre(rule)[0] for rule in strokes.upright}
     drawn = {at for at in middles if reach[0] < at < reach[1] and strokes.down(at, high, low) > _DRAWN}
     return sorted(ends | drawn)
 
 
 def _cuts_few(rect: Rect, lines: Sequence[TypeLine]) -> bool:
-    middles = ((line.rect, (line.rect[1] + line.rect[3]) / 2) for line in lines)
+    middles = ((line.rect, middle_of(line)) for line in lines)
     inside = [
         (min(r[2], rect[2]) - max(r[0], rect[0])) / max(1.0, r[2] - r[0]) for r, y in middles if rect[1] < y < rect[3]
     ]
@@ -110,7 +110,7 @@ def _cuts_few(rect: Rect, lines: Sequence[TypeLine]) -> bool:
 
 def _underlines(rule: Rect, lines: Sequence[TypeLine]) -> bool:
     """Say whether a level stroke stands in a line of type along half of itself: its letters."""
-    middle = (rule[1] + rule[3]) / 2
+    middle = centre(rule)[1]
     inset = ((n.rect, _IN_A_LINE * n.height) for n in lines)
     met = [r for r, within in inset if r[1] + within < middle < r[3] - within]
     return any(min(rule[2], r[2]) - max(rule[0], r[0]) > (rule[2] - rule[0]) / 2 for r in met)
@@ -118,7 +118,7 @@ def _underlines(rule: Rect, lines: Sequence[TypeLine]) -> bool:
 
 def _is_letters(rule: Rect, lines: Sequence[TypeLine]) -> bool:
     """Say whether an upright stroke stands over letters of lines along most of itself."""
-    middle = (rule[0] + rule[2]) / 2
+    middle = centre(rule)[0]
     met = [n.rect for n in lines if n.rect[0] + n.height / 2 < middle < n.rect[2] - n.height / 2]
     over = sum(max(0.0, min(rule[3], r[3]) - max(rule[1], r[1])) for r in met)
     return over > _OVER_LETTERS * (rule[3] - rule[1])

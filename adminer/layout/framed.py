@@ -10,7 +10,7 @@ from adminer.layout.appeal import is_advert
 from adminer.layout.borders import borders, without_common
 from adminer.layout.paper import PRICE, Paper, is_one_advert
 from adminer.layout.parted import parted, sides_as_rules
-from adminer.layout.rules import LEVEL, Rect, RuleWork, area_of, level_rules, shared
+from adminer.layout.rules import LEVEL, Rect, RuleWork, area_of, centre, level_rules, shared
 from adminer.layout.scratches import scratches
 from adminer.layout.type_lines import TypeLine, around, ends_of, usual_size
 
@@ -22,6 +22,7 @@ _TOUCHING: Final = 0.006  # of the height of the picture: frames no further apar
 _STRIP: Final = 0.025  # of the height of the picture: a line of type between two rules of an advert
 _WHITE: Final = 4  # a strip has so many times the height of the white between two borders, at least
 _INSET: Final = (0.004, 0.08)  # of its own width: how far a panel set into an advert stands from the sides of its frame
+_INSIDE: Final = 0.8  # of a frame: it stands in another
 _WITHIN: Final = 0.9  # of the smaller of two frames: one holds the other
 _LISTED: Final = 0.15  # of lines that tell prices: more is a list, not an article
 _SAME: Final = 0.85  # of the larger of two frames: they are edges of one border
@@ -33,7 +34,7 @@ _HEADING: Final = 0.4  # of the width of a frame: the part of such a panel that 
 def outer_frames(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
     """Return the frames with type in them that no other frame holds, the edge of the scan itself left out."""
     framed = [f for f in work.frames if _LEAST_ADVERT * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
-    return _rejoined(_outermost([f for f in framed if len(_held(lines, f)) >= _LEAST_LINES]), _TOUCHING * whole[3])
+    return _rejoined(_outermost([f for f in framed if len(held_in(lines, f)) >= _LEAST_LINES]), _TOUCHING * whole[3])
 
 
 def frames_of_paper(
@@ -48,7 +49,7 @@ def frames_of_paper(
     drawn = [
         _with_panel(frame, work.panels, longer)
         for frame in work.frames
-        if not head or len(_held(head, frame)) < len(head)
+        if not head or len(held_in(head, frame)) < len(head)
     ]
     for border in sorted(borders(work.rules, longer), key=area_of):
         if not any(shared(border, other) > _SAME * max(area_of(border), area_of(other)) for other in drawn):
@@ -56,14 +57,14 @@ def frames_of_paper(
     size = usual_size(lines)
     paper = Paper.of(lines, size, level_rules(work.rules))
     for border in sorted(borders(work.rules, longer, leaning=True), key=area_of):
-        held = _held(lines, border)
+        held = held_in(lines, border)
         advert = held and paper.advertises(held) and not paper.tells(held)
         if advert and not any(_collides(border, other) for other in drawn):
             drawn.append(border)
     scratched = scratches(work.rules, lines)
     framed = [f for f in drawn if _LEAST_OF_PAPER * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
     framed = _mended(framed, scratched, _TOUCHING * whole[3])
-    framed = [f for f in framed if _held(lines, f)]
+    framed = [f for f in framed if held_in(lines, f)]
     own = without_common(framed, longer)
     common, framed = [f for f in framed if f not in own], own
     framed = chosen([f for f in framed if not _is_column(f, lines, paper, work.rules)], lines, paper)
@@ -71,10 +72,12 @@ def frames_of_paper(
     framed = _whole_adverts(_rejoined(framed, _TOUCHING * whole[3]), lines, paper, _STRIP * whole[3])
     # the sides of adverts with borders of their own may run on into each other
     cells = [f for f in framed if _is_cell(f, paper, work.rules) and not any(within(f, outer) for outer in common)]
-    headed = [f for f in framed if f not in cells or _is_named(_held(lines, f), paper)]
-    whole_adverts = [f for f in headed if len(_held(lines, f)) >= _LEAST_LINES and is_advert(_held(lines, f), paper)]
+    headed = [f for f in framed if f not in cells or _is_named(held_in(lines, f), paper)]
+    whole_adverts = [
+        f for f in headed if len(held_in(lines, f)) >= _LEAST_LINES and is_advert(held_in(lines, f), paper)
+    ]
     through = sides_as_rules(work)
-    return [part for f in whole_adverts for part in parted(f, _held(lines, f), through)]
+    return [part for f in whole_adverts for part in parted(f, held_in(lines, f), through)]
 
 
 def _collides(border: Rect, other: Rect) -> bool:
@@ -92,16 +95,16 @@ def chosen(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Paper) -> l
     """
     found: list[Rect] = []
     for outer in _outermost(frames):
-        inner = [f for f in frames if f is not outer and shared(f, outer) > 0.8 * area_of(f)]
+        inner = [f for f in frames if f is not outer and shared(f, outer) > _INSIDE * area_of(f)]
         parts = chosen(inner, lines, paper)
-        held = _held(lines, outer)
+        held = held_in(lines, outer)
         loose = [n for n in held if not any(within(n.rect, part) for part in parts)]
         found += parts if parts and _are_adverts(parts, loose, held, paper) else [outer]
     return found
 
 
 def _are_adverts(parts: Sequence[Rect], loose: Sequence[TypeLine], held: Sequence[TypeLine], paper: Paper) -> bool:
-    panels = [_held(held, part) for part in parts]
+    panels = [held_in(held, part) for part in parts]
     if not all(len(panel) >= _LEAST_LINES and _is_headed(panel, paper) for panel in panels):
         return False
     priced = sum(bool(PRICE.search(n.text)) for n in loose)
@@ -116,17 +119,13 @@ def _heads(loose: Sequence[TypeLine], held: Sequence[TypeLine], paper: Paper) ->
     return any(n in loose and paper.is_display(n) for n in ends_of(held, _LEAST_LINES))
 
 
-def _held(lines: Sequence[TypeLine], frame: Rect) -> list[TypeLine]:
-    return [line for line in lines if within(line.rect, frame)]
-
-
 def _is_column(frame: Rect, lines: Sequence[TypeLine], paper: Paper, rules: Sequence[Rect]) -> bool:
     """Say whether rules close around running text that fills the white between them: columns, not an advert.
 
     Between the rules of columns, which run on past it, less of it need be running text: a notice may stand under it.
     No article ends with a name in large type.
     """
-    held = sorted(_held(lines, frame), key=lambda n: n.rect[3])
+    held = sorted(held_in(lines, frame), key=lambda n: n.rect[3])
     if held and paper.is_large(held[-1]):
         return False
     if paper.has_text(held) and paper.tells(held) and _is_cell(frame, paper, rules):
@@ -142,7 +141,7 @@ def _is_cell(frame: Rect, paper: Paper, rules: Sequence[Rect]) -> bool:
     slack = _GUTTER * paper.size
     tall = [r for r in rules if r[3] - r[1] > frame[3] - frame[1] + slack and r[3] - r[1] > LEVEL * (r[2] - r[0])]
     tall = [r for r in tall if r[1] < frame[1] + slack and r[3] > frame[3] - slack]
-    return all(any(abs((r[0] + r[2]) / 2 - frame[side]) < paper.size for r in tall) for side in (0, 2))
+    return all(any(abs(centre(r)[0] - frame[side]) < paper.size for r in tall) for side in (0, 2))
 
 
 def _is_headed(lines: Sequence[TypeLine], paper: Paper) -> bool:
@@ -157,7 +156,7 @@ def _is_named(lines: Sequence[TypeLine], paper: Paper) -> bool:
 def _outermost(frames: Sequence[Rect]) -> list[Rect]:
     outer: list[Rect] = []
     for frame in sorted(frames, key=area_of, reverse=True):
-        if not any(shared(frame, other) > 0.8 * area_of(frame) for other in outer):
+        if not any(shared(frame, other) > _INSIDE * area_of(frame) for other in outer):
             outer.append(frame)
     return outer
 
@@ -173,7 +172,7 @@ def _mended(frames: Sequence[Rect], scratches: Sequence[Rect], touching: float) 
         level = min(one[3], two[3]) - max(one[1], two[1]) > 0.9 * min(one[3] - one[1], two[3] - two[1])
         if beside and level and any(s[0] - touching < one[2] < s[2] + touching for s in scratches):
             joined = around([one, two], one)
-            apart = [f for f in frames if shared(f, joined) <= 0.8 * area_of(f) or area_of(f) > area_of(joined)]
+            apart = [f for f in frames if shared(f, joined) <= _INSIDE * area_of(f) or area_of(f) > area_of(joined)]
             return _mended([joined, *apart], scratches, touching)
     return list(frames)
 
@@ -200,7 +199,7 @@ def _whole_adverts(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Pap
             aligned
             and abs(under[1] - over[3]) < strip
             and not (under[1] - over[3] > strip / _WHITE and _each_is_whole(over, under, lines))
-            and is_one_advert(_held(lines, over), _held(lines, under), paper)
+            and is_one_advert(held_in(lines, over), held_in(lines, under), paper)
         ):
             joined = around([over, under], over)
             return _whole_adverts([joined, *(f for f in frames if f not in (over, under))], lines, paper, strip)
@@ -209,9 +208,9 @@ def _whole_adverts(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Pap
 
 def _each_is_whole(over: Rect, under: Rect, lines: Sequence[TypeLine]) -> bool:
     """Say whether white alone, no line of type, stands between two frames that both hold more than a name."""
-    middles = (((n.rect[0] + n.rect[2]) / 2, (n.rect[1] + n.rect[3]) / 2) for n in lines)
+    middles = (centre(n.rect) for n in lines)
     between = any(over[0] < x < over[2] and over[3] < y < under[1] for x, y in middles)
-    return not between and all(len(_held(lines, frame)) > _LEAST_LINES for frame in (over, under))
+    return not between and all(len(held_in(lines, frame)) > _LEAST_LINES for frame in (over, under))
 
 
 def _rejoined(frames: Sequence[Rect], touching: float) -> list[Rect]:
@@ -241,3 +240,8 @@ def _set_into(panel: Rect, frame: Rect) -> bool:
 def within(rect: Rect, frame: Rect) -> bool:
     """Say whether most of a rectangle lies in a frame."""
     return shared(rect, frame) > 0.7 * max(1.0, area_of(rect))
+
+
+def held_in(lines: Sequence[TypeLine], frame: Rect) -> list[TypeLine]:
+    """Return the lines that stand in a frame."""
+    return [line for line in lines if within(line.rect, frame)]

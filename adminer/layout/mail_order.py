@@ -14,7 +14,7 @@ from typing import Final
 
 import numpy as np
 
-from adminer.layout.rules import Rect, level_rules
+from adminer.layout.rules import Rect, centre, level_rules
 from adminer.layout.states import STATES
 from adminer.layout.type_lines import Part, TypeLine, around, middle_of, usual_size
 
@@ -68,9 +68,9 @@ def _under_title(lines: Sequence[TypeLine], level: Sequence[Rect]) -> tuple[list
     rects = np.array([n.rect for n in lines])
     left, top, right, bottom = rects[:, 0].min(), rects[:, 1].min(), rects[:, 2].max(), rects[:, 3].max()
     for rule in level:
-        high = (rule[1] + rule[3]) / 2 < top + (bottom - top) / 4
+        high = centre(rule)[1] < top + (bottom - top) / 4
         if high and min(rule[2], right) - max(rule[0], left) > 0.9 * (right - left):
-            over = [n for n in lines if middle_of(n) < (rule[1] + rule[3]) / 2]
+            over = [n for n in lines if middle_of(n) < centre(rule)[1]]
             return over, [n for n in lines if n not in over]
     return [], list(lines)
 
@@ -94,19 +94,19 @@ def _gutters(lines: Sequence[TypeLine]) -> list[float]:
 def _columns(lines: Sequence[TypeLine], edges: Sequence[float]) -> list[list[TypeLine]]:
     columns: list[list[TypeLine]] = [[] for _ in range(len(edges) + 1)]
     for line in lines:
-        columns[sum(edge < (line.rect[0] + line.rect[2]) / 2 for edge in edges)].append(line)
+        columns[sum(edge < centre(line.rect)[0] for edge in edges)].append(line)
     return [sorted(column, key=middle_of) for column in columns if column]
 
 
 def _cuts(column: Sequence[TypeLine], level: Sequence[Rect]) -> list[float]:
     left, right = (float(np.median([n.rect[side] for n in column])) for side in (0, 2))
     wide = [r for r in level if min(r[2], right) - max(r[0], left) > _ACROSS * (right - left)]
-    return [(r[1] + r[3]) / 2 for r in wide if not _underlines(r, column)]
+    return [centre(r)[1] for r in wide if not _underlines(r, column)]
 
 
 def _underlines(rule: Rect, column: Sequence[TypeLine]) -> bool:
     """Say whether a stroke runs through a line of type: what was found is its letters."""
-    middle = (rule[1] + rule[3]) / 2
+    middle = centre(rule)[1]
     return any(n.rect[1] + 0.2 * n.height < middle < n.rect[3] - 0.2 * n.height for n in column)
 
 
@@ -145,4 +145,4 @@ def _adverts(columns: Sequence[_Column], edges: Sequence[float], whole: Rect) ->
 
 
 def _centre(column: Sequence[TypeLine]) -> float:
-    return float(np.median([(n.rect[0] + n.rect[2]) / 2 for n in column]))
+    return float(np.median([centre(n.rect)[0] for n in column]))

@@ -18,8 +18,8 @@ from adminer.layout.appeal import appeal, closes_with_name
 from adminer.layout.classified import is_classified
 from adminer.layout.notices import notices
 from adminer.layout.paper import PRICE, Paper, is_one_advert
-from adminer.layout.rules import Rect, area_of, level_rules, shared
-from adminer.layout.type_lines import Part, TypeLine, around
+from adminer.layout.rules import Rect, area_of, centre, level_rules, shared
+from adminer.layout.type_lines import Part, TypeLine, around, middle_of
 
 _ACROSS: Final = 0.8  # of a stretch that a cut-off rule runs across
 _TOUCH: Final = 0.4  # type sizes by which lines of two columns may seem to overlap: a hairline is read as a letter
@@ -70,10 +70,10 @@ def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: Paper) -> list[_
         return [stretch]
     for rule in rules:
         across = min(rule[2], right) - max(rule[0], left)
-        middle = (rule[1] + rule[3]) / 2
+        middle = centre(rule)[1]
         if across > _ACROSS * (right - left) and top + paper.size < middle < bottom - paper.size:
-            above = tuple(n for n in stretch.lines if (n.rect[1] + n.rect[3]) / 2 < middle)
-            below = tuple(n for n in stretch.lines if (n.rect[1] + n.rect[3]) / 2 >= middle)
+            above = tuple(n for n in stretch.lines if middle_of(n) < middle)
+            below = tuple(n for n in stretch.lines if middle_of(n) >= middle)
             if above and below and not _is_head(above, paper):
                 over = _Stretch(_across((left, top, right, rule[3]), above), above)
                 under = _Stretch(_across((left, rule[1], right, bottom), below), below)
@@ -81,8 +81,8 @@ def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: Paper) -> list[_
     edge = _gutter(stretch.lines, paper)
     if edge is None or _stands_under_head(stretch.lines, edge, paper):
         return [stretch]
-    before = tuple(n for n in stretch.lines if (n.rect[0] + n.rect[2]) / 2 < edge)
-    after = tuple(n for n in stretch.lines if (n.rect[0] + n.rect[2]) / 2 >= edge)
+    before = tuple(n for n in stretch.lines if centre(n.rect)[0] < edge)
+    after = tuple(n for n in stretch.lines if centre(n.rect)[0] >= edge)
     one, two = (around([n.rect for n in column], stretch.rect) for column in (before, after))
     # a line read across the gutter makes neither column wider
     halves = (
@@ -101,7 +101,7 @@ def _is_head(lines: Sequence[TypeLine], paper: Paper) -> bool:
 
 def _stands_under_head(lines: Sequence[TypeLine], edge: float, paper: Paper) -> bool:
     """Say whether the two sides of a gutter are columns of one advert: its head runs across, and little is told."""
-    top = sorted(lines, key=lambda n: n.rect[1] + n.rect[3])[:_HEAD]
+    top = sorted(lines, key=middle_of)[:_HEAD]
     across = [n for n in top if n.rect[0] < edge < n.rect[2] and paper.is_large(n)]
     return bool(across) and paper.offers(lines) and not paper.tells(lines)
 
@@ -153,7 +153,7 @@ def _runs(stretch: _Stretch, paper: Paper) -> list[tuple[Rect, list[TypeLine]]]:
     """Cut a stretch where running text gives way to an advert without a rule; headlines go with the text."""
     if is_classified(stretch.lines) or (paper.advertises(stretch.lines) and not paper.tells(stretch.lines)):
         return [(stretch.rect, list(stretch.lines))]
-    ordered = sorted(stretch.lines, key=lambda n: n.rect[1] + n.rect[3])
+    ordered = sorted(stretch.lines, key=middle_of)
     runs = [list(held) for _, held in groupby(ordered, key=lambda n: id(n) in paper.running)]
     joined: list[list[TypeLine]] = []
     for run in runs:

@@ -9,8 +9,8 @@ from typing import Final, Self
 
 import numpy as np
 
-from adminer.layout.rules import Rect
-from adminer.layout.type_lines import TypeLine
+from adminer.layout.rules import Rect, centre
+from adminer.layout.type_lines import TypeLine, middle_of
 
 _HEADLINE: Final = 3  # lines that head an article; more of them, or one with a price, are an advert
 _LEADING: Final = 2.2  # type sizes from line to line of a paragraph, one lost between them
@@ -98,7 +98,7 @@ def is_one_advert(over: Sequence[TypeLine], under: Sequence[TypeLine], paper: Pa
     """
     if paper.is_text(over) or paper.is_text(under):
         return False
-    first, second = (sorted(lines, key=lambda n: n.rect[1] + n.rect[3]) for lines in (over, under))
+    first, second = (sorted(lines, key=middle_of) for lines in (over, under))
     signed, headed = any(map(paper.is_display, first[-_ENDS:])), any(map(paper.is_display, second[:_ENDS]))
     if len(first) <= _ENDS or len(second) <= _ENDS:
         return not (signed and headed) or len(first) <= _ENDS
@@ -109,7 +109,7 @@ def _paragraphs(lines: Sequence[TypeLine], size: float, rules: Sequence[Rect]) -
     """Return the lines that stand close one under another, four or more of one size: the paragraphs of a paper."""
     alike = [n for n in lines if abs(n.type_size - size) < _SAME * size and not _LEADERS.search(n.text)]
     stacks: list[list[TypeLine]] = []
-    for line in sorted(alike, key=lambda n: n.rect[1] + n.rect[3]):
+    for line in sorted(alike, key=middle_of):
         if (home := next((stack for stack in stacks if _runs_on(stack[-1], line, size, rules)), None)) is not None:
             home.append(line)
         else:
@@ -141,7 +141,7 @@ def _width_of(stack: Sequence[TypeLine]) -> float:
 
 
 def _runs_on(above: TypeLine, line: TypeLine, size: float, rules: Sequence[Rect]) -> bool:
-    top, bottom = (above.rect[1] + above.rect[3]) / 2, (line.rect[1] + line.rect[3]) / 2
+    top, bottom = middle_of(above), middle_of(line)
     return (
         bottom - top < _LEADING * size
         and abs(line.rect[0] - above.rect[0]) < _INDENT * size
@@ -153,4 +153,4 @@ def _runs_on(above: TypeLine, line: TypeLine, size: float, rules: Sequence[Rect]
 def _parts(rule: Rect, top: float, bottom: float, under: Rect) -> bool:
     """Say whether a rule runs between two rows, over most of the line under it."""
     across = min(rule[2], under[2]) - max(rule[0], under[0])
-    return top < (rule[1] + rule[3]) / 2 < bottom and across > _FULL * (under[2] - under[0])
+    return top < centre(rule)[1] < bottom and across > _FULL * (under[2] - under[0])

@@ -12,7 +12,7 @@ from typing import Final
 from adminer.layout.appeal import is_signed
 from adminer.layout.paper import PRICE
 from adminer.layout.rules import Rect, RuleWork
-from adminer.layout.type_lines import TypeLine, usual_size
+from adminer.layout.type_lines import TypeLine, middle_of, usual_size
 
 _THROUGH: Final = 0.8  # of a stretch that a rule runs along, to part it
 _TOUCH: Final = 0.4  # type sizes by which a line may reach over a rule: a hairline is read as a letter
@@ -101,5 +101,5 @@ def _are_two(before: Sequence[TypeLine], after: Sequence[TypeLine], size: float,
 
 
 def _is_headed(lines: Sequence[TypeLine], size: float) -> bool:
-    first = sorted(lines, key=lambda n: n.rect[1] + n.rect[3])[:_FIRST]
+    first = sorted(lines, key=middle_of)[:_FIRST]
     return any(n.height > _HEAD * size and sum(map(str.isalpha, n.text)) > _FEWEST for n in first)

@@ -18,7 +18,8 @@ LOOK_SIDE = 1400  # rules are looked for at this length of the longer side: thin
 SHORTEST = 0.035  # of the longer side: shorter strokes are letters, dashes and underlines of prices
 SIDE_DRAWN = 0.7  # of each side of a frame must be printed: old borders have gaps
 FILLED = 0.8  # of its bounding box a closed face must fill, or it is no rectangle
-LEVEL = 4  # times as long as it is thick: a rule across
+LEVEL = 4  # times as long as it is thick: a rule, and no panel
+LEAST_PANEL = 0.4  # of the square of the shortest rule: smaller dark stretches are letters
 PANEL_SIDE = 0.022  # of the longer side: dark over more than this both ways is a panel (or a picture), not type
 
 
@@ -44,7 +45,7 @@ def find_rules(gray: Gray) -> RuleWork:
     joined = np.asarray(cv2.morphologyEx(thin, cv2.MORPH_CLOSE, np.ones((3, 3), np.uint8)), np.uint8)
     across = _strokes(joined, length, horizontal=True)
     down = _strokes(joined, length, horizontal=False)
-    panels = [r for r in _boxes(solid) if (r[2] - r[0]) * (r[3] - r[1]) > 4 * length * length * 0.1]
+    panels = [r for r in _boxes(solid) if (r[2] - r[0]) * (r[3] - r[1]) > LEAST_PANEL * length * length]
     drawn = np.asarray(across | down | solid, np.uint8)
     frames = _frames(drawn, length)
     rules = [*_boxes(across), *_boxes(down)]
@@ -128,6 +129,11 @@ def _distinct(rects: list[Rect]) -> list[Rect]:
 def area_of(rect: Rect) -> float:
     """Return the area of a rectangle."""
     return max(0.0, rect[2] - rect[0]) * max(0.0, rect[3] - rect[1])
+
+
+def centre(rect: Rect) -> tuple[float, float]:
+    """Return the middle of a rectangle as (x, y)."""
+    return (rect[0] + rect[2]) / 2, (rect[1] + rect[3]) / 2
 
 
 def level_rules(rules: Sequence[Rect]) -> list[Rect]:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from adminer.layout.rules import LEVEL, Rect
-from adminer.layout.type_lines import TypeLine, usual_size
+from adminer.layout.type_lines import TypeLine, middle_of, usual_size
 
 _LONG: Final = 6  # type sizes from which an upright stroke is a rule, not a letter
 _FEWEST: Final = 3  # lines that a scratch runs through
@@ -25,7 +25,7 @@ def _is_down(rule: Rect, lines: Sequence[TypeLine], size: float) -> bool:
     left, top, right, bottom = rule
     if bottom - top < _LONG * size or bottom - top < LEVEL * (right - left):
         return False
-    level = [n.rect for n in lines if top < (n.rect[1] + n.rect[3]) / 2 < bottom and n.height < 2 * size]
+    level = [n.rect for n in lines if top < middle_of(n) < bottom and n.height < 2 * size]
     through = sum(r[0] < left - 2 * size and r[2] > right + 2 * size for r in level)
     ends = sum(min(abs(r[2] - left), abs(r[0] - right)) < 2 * size for r in level)
     return through >= _FEWEST and through > ends

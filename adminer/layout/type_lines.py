@@ -8,7 +8,7 @@ from typing import Final
 
 import numpy as np
 
-from adminer.layout.rules import Rect
+from adminer.layout.rules import Rect, centre
 from adminer.records import RegionKind
 
 _NARROW: Final = 2.5  # widths of its letters to the height of the narrowest type
@@ -39,7 +39,7 @@ class Part:
 
 def middle_of(line: TypeLine) -> float:
     """Return how far down the picture the middle of a line stands."""
-    return (line.rect[1] + line.rect[3]) / 2
+    return centre(line.rect)[1]
 
 
 def usual_size(lines: Sequence[TypeLine]) -> float:

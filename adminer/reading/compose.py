@@ -10,7 +10,7 @@ import numpy as np
 from adminer.layout import Layout
 from adminer.layout.adverts import FRAMED, find_adverts
 from adminer.layout.clean import WayBack
-from adminer.layout.rules import Rect
+from adminer.layout.rules import Rect, centre
 from adminer.layout.type_lines import Part, TypeLine
 from adminer.reading.join import join_lines, join_prices
 from adminer.reading.numerals import settle_numerals
@@ -74,7 +74,7 @@ def _once(words: list[PlacedWord]) -> list[PlacedWord]:
 def _hidden(rect: Rect, other: PlacedWord) -> float:
     """Return how much of the smaller of two words the other covers; none where one stands over it or raised beside."""
     low, high = sorted((rect[3] - rect[1], other.bottom - other.top))
-    if abs((rect[1] + rect[3]) / 2 - (other.top + other.bottom) / 2) > 0.4 * low or low < 0.4 * high:
+    if abs(centre(rect)[1] - (other.top + other.bottom) / 2) > 0.4 * low or low < 0.4 * high:
         return 0.0
     w = min(rect[2], other.right) - max(rect[0], other.left)
     h = min(rect[3], other.bottom) - max(rect[1], other.top)
@@ -126,7 +126,7 @@ def _in_order(
 
 def part_of(rect: Rect, parts: Sequence[Part]) -> int:
     """Return the part that a line stands in or nearest to: a framed one, for the others were cut without its lines."""
-    x, y = (rect[0] + rect[2]) / 2, (rect[1] + rect[3]) / 2
+    x, y = centre(rect)
 
     def away(part: Part) -> tuple[float, bool, float]:
         left, top, right, bottom = part.rect
@@ -154,7 +154,7 @@ def _blocks(order: Sequence[int], rects: dict[int, Rect]) -> list[list[int]]:
 
 def _kind(group: Sequence[int], rects: dict[int, Rect], layout: Layout) -> BlockKind:
     rect = rects[group[0]]
-    x, y = (rect[0] + rect[2]) / 2, (rect[1] + rect[3]) / 2
+    x, y = centre(rect)
     inside = any(p[0] <= x <= p[2] and p[1] <= y <= p[3] for p in layout.work.panels)
     return "reversed" if inside else "text"
 

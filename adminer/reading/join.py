@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from adminer.layout.rules import Rect
+from adminer.layout.rules import Rect, centre
 from adminer.reading.placed import PlacedWord
 
 NEAR = 0.45  # of the line height: wider gaps are the white between columns
@@ -31,7 +31,7 @@ def join_lines(rects: dict[int, Rect]) -> dict[int, int]:
             other = end[m]
             tall = other[3] - other[1]
             gap = rect[0] - other[2]
-            level = abs((rect[1] + rect[3]) / 2 - (other[1] + other[3]) / 2)
+            level = abs(centre(rect)[1] - centre(other)[1])
             like = min(high, tall) / max(high, tall, 1.0)
             close = -0.4 * min(high, tall) < gap < NEAR * min(high, tall)
             if rect[0] > other[0] and like > 0.6 and level < 0.25 * max(high, tall) and close:
