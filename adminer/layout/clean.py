@@ -64,10 +64,8 @@ def even_light(gray: Gray) -> Gray:
     printed panel, not a shadow, and it is left as dark as it is.
     """
     height, width = gray.shape
-    side = max(height, width)
-    small = cv2.resize(
-        gray, None, fx=min(1.0, PAPER_SIDE / side), fy=min(1.0, PAPER_SIDE / side), interpolation=cv2.INTER_AREA
-    )
+    scale = min(1.0, PAPER_SIDE / max(height, width))
+    small = cv2.resize(gray, None, fx=scale, fy=scale, interpolation=cv2.INTER_AREA)
     reach = max(9, min(small.shape) // 12) | 1
     paper = cv2.morphologyEx(small, cv2.MORPH_CLOSE, np.ones((reach, reach), np.uint8))
     paper = cv2.GaussianBlur(paper, (0, 0), reach / 2)

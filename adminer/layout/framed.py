@@ -73,11 +73,10 @@ def frames_of_paper(
     # the sides of adverts with borders of their own may run on into each other
     cells = [f for f in framed if _is_cell(f, paper, work.rules) and not any(within(f, outer) for outer in common)]
     headed = [f for f in framed if f not in cells or _is_named(held_in(lines, f), paper)]
-    whole_adverts = [
-        f for f in headed if len(held_in(lines, f)) >= _LEAST_LINES and is_advert(held_in(lines, f), paper)
-    ]
+    filled = [(f, held_in(lines, f)) for f in headed]
+    adverts = [(f, held) for f, held in filled if len(held) >= _LEAST_LINES and is_advert(held, paper)]
     through = sides_as_rules(work)
-    return [part for f in whole_adverts for part in parted(f, held_in(lines, f), through)]
+    return [part for f, held in adverts for part in parted(f, held, through)]
 
 
 def _collides(border: Rect, other: Rect) -> bool:
