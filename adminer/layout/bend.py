@@ -12,7 +12,6 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-Gray = NDArray[np.uint8]
 Floats = NDArray[np.float64]
 
 LEAST_LINES = 12  # lines that must agree
@@ -85,7 +84,7 @@ def bend_of(rows: Floats, letter: float, width: int, height: int) -> Bend | None
     return Bend(bend.slope, width, height, top)
 
 
-def flatten(gray: Gray, bend: Bend) -> Gray:
+def flatten(gray: NDArray[np.uint8], bend: Bend) -> NDArray[np.uint8]:
     """Return a picture with its lines straight and level; it is as much higher as what the bend moves out of it."""
     width = gray.shape[1]
     columns = np.arange(width, dtype=np.float64)

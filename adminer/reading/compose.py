@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import reduce
 
 import numpy as np
 
 from adminer.layout import Layout
 from adminer.layout.adverts import FRAMED, find_adverts
-from adminer.layout.clean import WayBack
 from adminer.layout.rules import Rect, centre
 from adminer.layout.type_lines import Part, TypeLine
 from adminer.reading.join import join_lines, join_prices
@@ -44,8 +44,8 @@ def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str,
     type_lines = [TypeLine(rect, rect[3] - rect[1], texts[n]) for n, rect in rects.items()]
     parts = find_adverts(layout.work, type_lines, width, height)
     words, blocks = _in_order(placed, rects, parts, layout)
-    regions = tuple(Region(_box(layout.way_back, part.rect), part.kind, part.confidence) for part in parts)
-    rules = tuple(_box(layout.way_back, rect) for rect in layout.work.rules)
+    regions = tuple(Region(layout.way_back.box(*part.rect), part.kind, part.confidence) for part in parts)
+    rules = tuple(layout.way_back.box(*rect) for rect in layout.work.rules)
     return PageReading(
         clipping_id,
         layout.way_back.width,
@@ -64,8 +64,7 @@ def _once(words: list[PlacedWord]) -> list[PlacedWord]:
     """Drop the less sure of two readings of the same place."""
     kept: list[PlacedWord] = []
     for word in sorted(words, key=lambda w: -w.confidence * min(len(w.text), 8)):
-        rect = (word.left, word.top, word.right, word.bottom)
-        if all(word.line == other.line or _hidden(rect, other) < 0.5 for other in kept):
+        if all(word.line == other.line or _hidden(word.rect, other) < 0.5 for other in kept):
             kept.append(word)
     kept_ids = {id(word) for word in kept}
     return [word for word in words if id(word) in kept_ids]
@@ -88,7 +87,7 @@ def _hidden(rect: Rect, other: PlacedWord) -> float:
 def _line_rects(words: Sequence[PlacedWord]) -> dict[int, Rect]:
     rects: dict[int, Rect] = {}
     for w in words:
-        a, b, c, d = rects.get(w.line, (w.left, w.top, w.right, w.bottom))
+        a, b, c, d = rects.get(w.line, w.rect)
         rects[w.line] = (min(a, w.left), min(b, w.top), max(c, w.right), max(d, w.bottom))
     return rects
 
@@ -116,9 +115,7 @@ def _in_order(
                     group_words.append(replace(to_scan(word, layout.way_back, number), region=part, block=len(blocks)))
                 number += 1
             words += group_words
-            box = group_words[0].box
-            for word_ in group_words[1:]:
-                box = box.joined(word_.box)
+            box = reduce(Box.joined, (word.box for word in group_words))
             size = float(np.median([w.type_px for w in group_words]))
             blocks.append(Block(box, _kind(group, rects, layout), size, part))
     return tuple(words), tuple(blocks)
@@ -157,7 +154,3 @@ def _kind(group: Sequence[int], rects: dict[int, Rect], layout: Layout) -> Block
     x, y = centre(rect)
     inside = any(p[0] <= x <= p[2] and p[1] <= y <= p[3] for p in layout.work.panels)
     return "reversed" if inside else "text"
-
-
-def _box(way_back: WayBack, rect: Rect) -> Box:
-    return way_back.box(*rect)

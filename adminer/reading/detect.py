@@ -9,9 +9,8 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
+from adminer.layout.clean import Gray
 from adminer.reading.models import answers_of
-
-Gray = NDArray[np.uint8]
 
 INK_LEVEL = 0.3  # probability above which a pixel counts as type; the network's own published setting
 LINE_LEVEL = 0.5  # mean probability a whole line needs; the same source

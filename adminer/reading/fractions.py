@@ -11,9 +11,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
+from adminer.layout.clean import Gray
 from adminer.reading.glyphs import Glyph, alone, around, glyphs_of, letters_of
 from adminer.reading.placed import PlacedWord
-from adminer.reading.recognise import Gray, read_strips
+from adminer.reading.recognise import read_strips
 
 FRACTIONS: Final = {
     ("1", "2"): "½", ("1", "4"): "¼", ("3", "4"): "¾", ("1", "3"): "⅓", ("2", "3"): "⅔",
@@ -54,7 +55,7 @@ def settle_fraction(gray: Gray, word: PlacedWord, threads: int = 1) -> PlacedWor
     rest = letters[k + 1 :]
     cents = rest in LIKE_A_SIGN and glyphs[-1].bottom > glyphs[0].bottom - ON_FOOT * glyphs[0].height
     text = f"{figures}{sign}{'¢' if cents else rest}"
-    return replace(word, text=text, letters=text, centres=(), form="fraction" if cents else None,
+    return replace(word, text=text, centres=(), form="fraction" if cents else None,
                    reader="numeral", confidence=min(word.confidence, 0.9))  # fmt: skip
 
 

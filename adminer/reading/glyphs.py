@@ -10,8 +10,8 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
+from adminer.layout.clean import Gray
 from adminer.reading.placed import PlacedWord
-from adminer.reading.recognise import Gray
 from adminer.reading.words import ink_of
 
 WORK_HEIGHT = 64  # height in pixels that a word is brought to before its glyphs are measured

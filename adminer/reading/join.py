@@ -52,7 +52,7 @@ def join_prices(words: Sequence[PlacedWord]) -> list[PlacedWord]:
             result[-1] = _price_of(result[-1], word)
         elif word.form is None and POINT_ONLY.match(word.text):
             text = re.sub(r"[,:·•]", ".", word.text, count=1)
-            result.append(replace(word, text=text, letters=text))
+            result.append(replace(word, text=text))
         else:
             result.append(word)
     return result
@@ -76,7 +76,6 @@ def _price_of(left: PlacedWord, right: PlacedWord) -> PlacedWord:
     return replace(
         left,
         text=text,
-        letters=text,
         centres=(),
         top=min(left.top, right.top),
         right=right.right,

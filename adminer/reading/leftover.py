@@ -39,7 +39,7 @@ BESIDE: Final = 0.55  # of the height of a lone figure: its cents stand no furth
 RAISED: Final = (0.25, 0.8)  # of that height: how high they are
 LIFT: Final = 0.15  # of that height: and how far their foot stands above its foot, their head about its head
 BIG: Final = 20  # pixels: lower figures have no cents that could be told
-Rectangle = tuple[int, int, int, int]
+Rectangle = tuple[int, int, int, int]  # left, top, right, bottom
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +96,7 @@ def _standing_free(ink: NDArray[np.uint8], covered: NDArray[np.uint8]) -> list[t
         room = max(1, round(JOINED * h / 2))
         reach[y : y + h, max(0, x - room) : x + w + room] = 1
     count, groups = cv2.connectedComponents(reach, connectivity=4)
-    members: list[list[tuple[int, int, int, int]]] = [[] for _ in range(count)]
+    members: list[list[tuple[int, int, int, int]]] = [[] for _ in range(count)]  # left, top, width, height
     for box in boxes:
         members[groups[box[1] + box[3] // 2, box[0] + box[2] // 2]].append(box)
     sums = np.asarray(cv2.integral(ink & (1 - covered)), np.int32)
@@ -134,7 +134,7 @@ def _ring_ink(sums: NDArray[np.int32], left: int, top: int, right: int, bottom: 
     return float((outer - inner) / max(1, (x1 - x0) * (y1 - y0) - (right - left) * (bottom - top)))
 
 
-def _line(box: tuple[int, int, int, int]) -> Line:
+def _line(box: Rectangle) -> Line:
     left, top, right, bottom = box
     room = 0.15 * (bottom - top)
     x0, y0, x1, y1 = left - room, top - room, right + room, bottom + room

@@ -1,4 +1,4 @@
-"""What the print lost of a numeral: the point before its cents, the figures beside a dollar sign."""
+"""What was lost of a numeral or misread in it: its point, its signs, its figures, each looked at by itself."""
 
 from __future__ import annotations
 
@@ -9,9 +9,10 @@ from dataclasses import replace
 import cv2
 import numpy as np
 
+from adminer.layout.clean import Gray
 from adminer.reading.glyphs import WORK_HEIGHT, Glyph, alone, around, blobs_of, cut_out, glyphs_of, letters_of
 from adminer.reading.placed import PlacedWord
-from adminer.reading.recognise import Gray, ReadLine, read_strips
+from adminer.reading.recognise import ReadLine, read_strips
 from adminer.reading.words import ink_of
 
 POINTLESS = re.compile(r"^\$?\d{3,4}$|^\d\d$")
@@ -52,7 +53,7 @@ def with_point(gray: Gray, word: PlacedWord, glyphs: Sequence[Glyph], words: Seq
     if not POINTLESS.match(word.text):
         return None
     text = f"{word.text[:-2]}.{word.text[-2:]}"
-    pointed = replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, 0.85))
+    pointed = replace(word, text=text, centres=(), confidence=min(word.confidence, 0.85))
     if len(word.text) > 2 and word.point > POINT_CHANCE and (word.text[0] == "$" or _in_column(word, words)):
         return pointed
     if len(glyphs) != len(word.text):
@@ -139,7 +140,7 @@ def with_cent(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
 
 def _with_sign(word: PlacedWord, sure: float) -> PlacedWord:
     text = f"{word.text}¢"
-    return replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, sure))
+    return replace(word, text=text, centres=(), confidence=min(word.confidence, sure))
 
 
 def with_dollar(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
@@ -154,7 +155,7 @@ def with_dollar(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
     if max((letter.dollar for read in reads for letter in read.letters), default=0.0) < DOLLAR_CHANCE:
         return word
     text = f"${word.text[1:]}"
-    return replace(word, text=text, letters=text, confidence=min(word.confidence, 0.9))
+    return replace(word, text=text, confidence=min(word.confidence, 0.9))
 
 
 def with_each_figure(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
@@ -177,7 +178,7 @@ def with_each_figure(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
             return word
         letters[k] = read.text
     text = "".join(letters)
-    return replace(word, text=text, letters=text, confidence=min(word.confidence, 0.85))
+    return replace(word, text=text, confidence=min(word.confidence, 0.85))
 
 
 def with_second_figure(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
@@ -191,7 +192,7 @@ def with_second_figure(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord
     sure = float(np.mean([letter.confidence for letter in read.letters[:2]])) if read.letters else 0.0
     if not TWO_FIGURES.match(read.text) or lone["figure"] not in read.text or sure < TWO_SURE:
         return word
-    return replace(word, text=read.text, letters=read.text, centres=(), confidence=min(read.confidence, 0.85))
+    return replace(word, text=read.text, centres=(), confidence=min(read.confidence, 0.85))
 
 
 def with_sign_of_small_type(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:
@@ -250,5 +251,5 @@ def with_figures(gray: Gray, word: PlacedWord, words: Sequence[PlacedWord], thre
         return word
     text = f"${read.text}"
     whole = around([box, Glyph(word.left, word.top, word.right, word.bottom)])
-    return replace(word, text=text, letters=text, centres=(), left=whole.left, top=whole.top, right=whole.right,
+    return replace(word, text=text, centres=(), left=whole.left, top=whole.top, right=whole.right,
                    bottom=whole.bottom, type_px=box.height, confidence=read.confidence, reader="numeral")  # fmt: skip

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from adminer.layout.clean import Gray
 from adminer.reading.fractions import settle_fraction
 from adminer.reading.glyphs import Glyph, around, glyphs_of, letters_of
 from adminer.reading.lost import (
@@ -24,7 +25,6 @@ from adminer.reading.lost import (
 )
 from adminer.reading.placed import PlacedWord
 from adminer.reading.raised import SMALL, Raised, is_raised, raised_beside, read_raised, words_within
-from adminer.reading.recognise import Gray
 from adminer.reading.signs import in_sterling
 from adminer.reading.slashes import with_slash
 from adminer.reading.tails import settle_tail
@@ -179,7 +179,6 @@ def _joined(word: PlacedWord, numeral: _Numeral, large: int, raised: Raised) -> 
     return replace(
         word,
         text=text,
-        letters=text,
         centres=(),
         left=box.left,
         top=box.top,

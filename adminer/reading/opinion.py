@@ -12,8 +12,8 @@ import cv2
 import numpy as np
 
 from adminer.errors import MachineError
+from adminer.layout.clean import Gray
 from adminer.reading.placed import PlacedWord
-from adminer.reading.recognise import Gray
 from adminer.reading.signs import CENTS, LOOKS_LIKE_CENTS
 from adminer.reading.tesseract import tesseract_words
 
@@ -63,9 +63,7 @@ def merged(word: PlacedWord, text: str, confidence: float) -> PlacedWord:
     if (mine["head"], mine["figures"]) != (other["head"], other["figures"]):
         return word
     settled = f"{mine['head']}{mine['figures']}¢{mine['rest']}"
-    return replace(
-        word, text=settled, letters=settled, confidence=max(word.confidence, min(confidence, 0.9)), reader="tesseract"
-    )
+    return replace(word, text=settled, confidence=max(word.confidence, min(confidence, 0.9)), reader="tesseract")
 
 
 def _crop(gray: Gray, word: PlacedWord) -> Gray:

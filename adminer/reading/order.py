@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-Bounds = tuple[float, float, float, float]  # left, top, right, bottom
+from adminer.layout.rules import Rect
 
 MIN_GUTTER = 0.6  # of the median line height: narrower gaps are word spaces, not the white between columns
 
 
-def reading_order(boxes: Sequence[Bounds]) -> list[int]:
+def reading_order(boxes: Sequence[Rect]) -> list[int]:
     """Return the indices of the boxes in reading order.
 
     Cuts the page along its widest white stretch, again and again (the recursive XY cut of Nagy and Seth, 1984): a
@@ -21,7 +21,7 @@ def reading_order(boxes: Sequence[Bounds]) -> list[int]:
     return _cut(list(range(len(boxes))), boxes, heights[len(heights) // 2] * MIN_GUTTER)
 
 
-def _cut(items: list[int], boxes: Sequence[Bounds], gutter: float) -> list[int]:
+def _cut(items: list[int], boxes: Sequence[Rect], gutter: float) -> list[int]:
     if len(items) < 2:
         return items
     gap_x, at_x = _widest(items, boxes, 0)
@@ -41,7 +41,7 @@ def _cut(items: list[int], boxes: Sequence[Bounds], gutter: float) -> list[int]:
     return _cut(first, boxes, gutter) + _cut(second, boxes, gutter)
 
 
-def _widest(items: list[int], boxes: Sequence[Bounds], axis: int) -> tuple[float, float]:
+def _widest(items: list[int], boxes: Sequence[Rect], axis: int) -> tuple[float, float]:
     """Return the width and middle of the widest white stretch across an axis; lines may overlap by a fifth."""
     spans = []
     for i in items:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from adminer.layout.clean import WayBack
+from adminer.layout.rules import Rect
 from adminer.reading.detect import Line
 from adminer.reading.words import StripWord
 from adminer.records import PriceForm, Reader, Word
@@ -24,13 +25,17 @@ class PlacedWord:
     type_px: float
     confidence: float
     line: int  # index of the line it was read in
-    letters: str
     centres: tuple[float, ...]
     reader: Reader = "display"
     form: PriceForm | None = None
-    cent: float = 0.0
+    cent: float = 0.0  # how likely its last letter is a cent sign, its first a dollar sign, as half seen
     dollar: float = 0.0
-    point: float = 0.0
+    point: float = 0.0  # how likely a point stands before its last two letters, as half seen
+
+    @property
+    def rect(self) -> Rect:
+        """Return left, top, right, bottom."""
+        return self.left, self.top, self.right, self.bottom
 
 
 def place(word: StripWord, line: Line, number: int, strip_shape: tuple[int, ...]) -> PlacedWord:
@@ -54,7 +59,6 @@ def place(word: StripWord, line: Line, number: int, strip_shape: tuple[int, ...]
         word.type_px * float(np.linalg.norm(across)),
         word.confidence,
         number,
-        word.text,
         centres,
         cent=word.cent,
         dollar=word.dollar,

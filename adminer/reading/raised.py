@@ -11,9 +11,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import takewhile
 
+from adminer.layout.clean import Gray
 from adminer.reading.glyphs import WORK_HEIGHT, Glyph, alone, around, blobs_of, cut_out
 from adminer.reading.placed import PlacedWord
-from adminer.reading.recognise import Gray, read_strips
+from adminer.reading.recognise import read_strips
 
 SMALL = 0.8  # a raised figure is at most this part of the large ones; trade.md E.3 has 0.62, real type has up to 0.75
 LIFT = 0.12  # and its foot stands above theirs by at least this part of their height

@@ -9,9 +9,8 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
+from adminer.layout.clean import Gray
 from adminer.reading.models import alphabet, answers_of
-
-Gray = NDArray[np.uint8]
 
 HEIGHT = 48  # the height in pixels that the network reads at
 STEP = 8  # pixels of that picture to one step of its answer

@@ -9,11 +9,11 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from adminer.layout.clean import Ground, ground_of, lift_faint
+from adminer.layout.clean import Gray, Ground, ground_of, lift_faint
 from adminer.reading.again import second_try
 from adminer.reading.detect import Line, find_lines
 from adminer.reading.leftover import WIDE, free_numerals, is_price
-from adminer.reading.recognise import Gray, cut_strip, read_strips
+from adminer.reading.recognise import cut_strip, read_strips
 from adminer.reading.seen import LEAST_CONFIDENCE, Seen, figures
 from adminer.reading.words import ink_of
 

@@ -65,7 +65,7 @@ def _shillings(words: Sequence[PlacedWord]) -> list[PlacedWord]:
 
 
 def _retexted(word: PlacedWord, text: str) -> PlacedWord:
-    return word if text == word.text else replace(word, text=text, letters=text)
+    return word if text == word.text else replace(word, text=text)
 
 
 def _slips(word: PlacedWord) -> PlacedWord:
@@ -105,7 +105,7 @@ def _cents(word: PlacedWord, style: str) -> PlacedWord:
     if not (seen or sign in NEVER_A_FIGURE or (sign in "tf" and len(found["figures"]) == 2)):
         return word
     text = f"{found['head']}{found['figures']}{style}{found['rest']}"
-    return replace(word, text=text, letters=text, confidence=min(word.confidence, 0.9))
+    return replace(word, text=text, confidence=min(word.confidence, 0.9))
 
 
 def _dollars(word: PlacedWord) -> PlacedWord:
@@ -118,4 +118,4 @@ def _dollars(word: PlacedWord) -> PlacedWord:
     if not (seen or (sign in "Ss§" and (len(figures) > 1 or word.dollar > HALF_SEEN / 10))):
         return word
     text = f"{found['head']}${figures}{found['rest']}"
-    return replace(word, text=text, letters=text, confidence=min(word.confidence, 0.9))
+    return replace(word, text=text, confidence=min(word.confidence, 0.9))

@@ -9,9 +9,9 @@ from typing import Final
 import cv2
 import numpy as np
 
+from adminer.layout.clean import Gray
 from adminer.reading.glyphs import Glyph, cut_out, glyphs_of, letters_of
 from adminer.reading.placed import PlacedWord
-from adminer.reading.recognise import Gray
 from adminer.reading.words import ink_of
 
 BETWEEN: Final = re.compile(r"^[^\w£$]*\d{1,2}(?P<stroke>\|)\d{1,2}[½¼¾]?\D*$")
@@ -32,7 +32,7 @@ def with_slash(gray: Gray, word: PlacedWord) -> PlacedWord:
         between = stroke in STROKES and split is not None and split.start("stroke") == at
         if between and (stroke in "|[]" or _is_stroke(gray, word, at)):
             text = f"{word.text[:at]}/{word.text[at + 1 :]}"
-            return replace(word, text=text, letters=text)
+            return replace(word, text=text)
     return word
 
 

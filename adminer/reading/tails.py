@@ -13,10 +13,10 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from adminer.layout.clean import Gray
 from adminer.reading.fraction_model.answer import answer
 from adminer.reading.fraction_model.window import CLASSES, window_of
 from adminer.reading.placed import PlacedWord
-from adminer.reading.recognise import Gray
 
 HEAD: Final = re.compile(r"^[^\w£$]*(?:£?\d{1,2}/)?\$?\d{1,3}$")
 TAIL: Final = re.compile(r"^(?P<part>[\d½¼¾%/⁄zZ'’VvhHkKeEXxIl\[]{1,3}?)(?P<sign>[dc¢eé]?)(?P<rest>[.,;:!)'\"”’]*)$")
@@ -58,7 +58,7 @@ def settle_tail(gray: Gray, word: PlacedWord, *, sterling: bool = False) -> Plac
     end = k + len(tail["part"])
     middle = float(np.mean(word.centres[k:end])) if end > k else (lefts[best] + word.right) / 2
     centres = (*word.centres[:k], middle, *word.centres[end:])
-    return replace(word, text=text, letters=text, centres=centres, form="fraction" if cents else None,
+    return replace(word, text=text, centres=centres, form="fraction" if cents else None,
                    reader="numeral", confidence=min(word.confidence, TRUST))  # fmt: skip
 
 

@@ -9,7 +9,8 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from adminer.reading.recognise import Gray, ReadLine
+from adminer.layout.clean import Gray
+from adminer.reading.recognise import ReadLine
 
 DESCENDERS = frozenset("gjpqy,;Q()[]{}$|")
 ASCENDERS = frozenset("bdfhkltABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789$¢£½¼¾&%/!?()[]{}|")

@@ -10,9 +10,10 @@ import re
 from dataclasses import replace
 from typing import Final
 
+from adminer.layout.clean import Gray
 from adminer.reading.glyphs import Glyph, alone
 from adminer.reading.placed import PlacedWord
-from adminer.reading.recognise import Gray, read_strips
+from adminer.reading.recognise import read_strips
 
 _PIECES: Final = r"[\d½¼¾%/⁄zZ'’;]"
 
@@ -55,7 +56,7 @@ def settle_worn_fraction(gray: Gray, word: PlacedWord, threads: int = 1, *, ster
     right = word.centres[after] - reach if after < len(word.text) else word.right
     sign = _which(gray, Glyph(left, word.top, right, word.bottom), threads, quarters=found["part"].endswith("4"))
     text = f"{found['head']}{sign}{found['rest']}"
-    return replace(word, text=text, letters=text, centres=(), confidence=min(word.confidence, TRUST))
+    return replace(word, text=text, centres=(), confidence=min(word.confidence, TRUST))
 
 
 def _which(gray: Gray, box: Glyph, threads: int, *, quarters: bool) -> str:

@@ -15,10 +15,10 @@ from unittest.mock import patch
 from rich.console import Console
 from rich.table import Table
 
+from adminer.layout.clean import Gray
 from adminer.layout.recipe import guess_recipe, load_recipes
 from adminer.reading import numerals, read_page
 from adminer.reading.placed import PlacedWord
-from adminer.reading.recognise import Gray
 from adminer.reading.tails import settle_tail
 from adminer.records import Clipping, PageReading
 from adminer.score.measure import score_pages

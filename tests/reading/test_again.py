@@ -5,9 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from adminer.layout.clean import Gray
 from adminer.reading import again
 from adminer.reading.detect import Line
-from adminer.reading.recognise import Gray, Letter, ReadLine
+from adminer.reading.recognise import Letter, ReadLine
 from adminer.reading.seen import Seen
 
 WIDTH, HEIGHT = 600, 20

@@ -24,7 +24,7 @@ def read_as(text: str, left: float, pieces: list[tuple[str, float]], *, top: flo
     for letter, size in pieces:
         centres.append(x + width_of(letter, size) / 2)
         x += width_of(letter, size)
-    return PlacedWord(text, left, top, x, bottom, 0.72 * SIZE, 0.97, 0, text, tuple(centres))
+    return PlacedWord(text, left, top, x, bottom, 0.72 * SIZE, 0.97, 0, tuple(centres))
 
 
 def price(dollars: str, cents: str, small: float, lift: float, *more: Setting) -> tuple[NDArray[np.uint8], PlacedWord]:
@@ -48,7 +48,7 @@ def test_raised_cents_are_told_in_figures_eight_pixels_high() -> None:
     part = 8 / (0.72 * SIZE)
     small = cv2.resize(page, None, fx=part, fy=part, interpolation=cv2.INTER_AREA)
     edges = (word.left * part, word.top * part, word.right * part, word.bottom * part, word.type_px * part)
-    seen = PlacedWord(word.text, *edges, 0.97, 0, word.text, tuple(x * part for x in word.centres))
+    seen = PlacedWord(word.text, *edges, 0.97, 0, tuple(x * part for x in word.centres))
     assert [w.text for w in settle_numerals(np.asarray(small, np.uint8), [seen])] == ["$3.75"]
 
 
@@ -56,7 +56,7 @@ def test_the_sides_of_a_frame_are_no_glyphs_of_a_price() -> None:
     page, word = price("$3", "75", 0.5 * SIZE, 0.36 * SIZE)
     page = page.copy()
     page[40:190, 60:66] = page[40:190, 250:256] = 10
-    wide = PlacedWord(word.text, 58, 56, 256, 166, 100, 0.97, 0, word.text, word.centres)
+    wide = PlacedWord(word.text, 58, 56, 256, 166, 100, 0.97, 0, word.centres)
     (settled,) = settle_numerals(page, [wide])
     assert (settled.text, settled.form) == ("$3.75", "raised_cents")
     assert settled.left > 70  # the box is that of the price, not of the frame
@@ -79,7 +79,7 @@ def test_a_number_of_one_size_stays_what_it_is() -> None:
 def test_a_second_reading_of_the_cents_goes_with_them() -> None:
     page, word = price("$1", "39", 0.5 * SIZE, 0.36 * SIZE)
     left = 80 + width_of("$1", SIZE) + 3
-    again = PlacedWord("39", left, 82, left + 44, 112, 28, 0.9, 1, "39", ())
+    again = PlacedWord("39", left, 82, left + 44, 112, 28, 0.9, 1, ())
     assert [w.text for w in settle_numerals(page, [word, again])] == ["$1.39"]
 
 
@@ -100,7 +100,7 @@ def test_a_small_figure_on_the_foot_makes_a_fraction(read: str, parts: tuple[tup
         if text in read[2:]:
             centres.append(x + width_of(text, size) / 2)
         x += width_of(text, size) + 2
-    word = PlacedWord(read, 80, FOOT - 0.8 * SIZE, x, FOOT + 0.1 * SIZE, 0.72 * SIZE, 0.97, 0, read, tuple(centres))
+    word = PlacedWord(read, 80, FOOT - 0.8 * SIZE, x, FOOT + 0.1 * SIZE, 0.72 * SIZE, 0.97, 0, tuple(centres))
     assert settle_fraction(draw(420, 220, *settings), word).text == meant
 
 
@@ -114,7 +114,7 @@ def test_a_measure_with_a_fraction_is_no_price() -> None:
         settings.append(Setting(text, x, FOOT, size))
         places.append(x + width_of(text, size) / 2)
     x += width_of("4", small)
-    word = PlacedWord("91/4", 80, FOOT - 0.8 * SIZE, x, FOOT + 0.1 * SIZE, 0.72 * SIZE, 0.97, 0, "91/4", tuple(places))
+    word = PlacedWord("91/4", 80, FOOT - 0.8 * SIZE, x, FOOT + 0.1 * SIZE, 0.72 * SIZE, 0.97, 0, tuple(places))
     settled = settle_fraction(draw(420, 220, *settings), word)
     assert (settled.text, settled.form) == ("9¼", None)
 
@@ -129,7 +129,7 @@ def test_a_cent_sign_that_was_not_read_is_seen_beside_its_figures() -> None:
     page = draw(420, 220, Setting("19", 80, FOOT, SIZE), Setting("c", 86 + width_of("19", SIZE), FOOT, SIZE))
     right = 90 + width_of("19c", SIZE)
     word = read_as("19", 80, [("1", SIZE), ("9", SIZE)], top=FOOT - 0.8 * SIZE, bottom=FOOT + 0.1 * SIZE)
-    wide = PlacedWord("19", 80, word.top, right, word.bottom, 58, 0.99, 0, "19", word.centres)
+    wide = PlacedWord("19", 80, word.top, right, word.bottom, 58, 0.99, 0, word.centres)
     assert with_cent(page, wide, 1).text == "19¢"
     bare = draw(420, 220, Setting("19", 80, FOOT, SIZE))
     assert with_cent(bare, wide, 1).text == "19"
@@ -146,13 +146,13 @@ def test_a_point_lost_in_a_column_of_amounts_is_given_back() -> None:
         pieces = [(c, size) for c in text]
         start = 300 - width_of("32.00", size)
         placed = read_as(text, start, pieces, top=foot - 0.75 * size, bottom=foot + 2)
-        return PlacedWord(text, start, placed.top, 302, placed.bottom, 0.72 * size, 0.99, 0, text, placed.centres)
+        return PlacedWord(text, start, placed.top, 302, placed.bottom, 0.72 * size, 0.99, 0, placed.centres)
 
     column = [word(text, 60 + 60 * k) for k, text in enumerate(rows)]
     page_below = draw(420, 360, *settings, Setting("65", 300 - width_of("65", size), 300, size))
     left = 300 - width_of("65", size)
     below = read_as("65", left, [("6", size), ("5", size)], top=300 - 0.75 * size, bottom=302)
-    below = PlacedWord("65", left, below.top, 302, below.bottom, 0.72 * size, 0.99, 0, "65", below.centres)
+    below = PlacedWord("65", left, below.top, 302, below.bottom, 0.72 * size, 0.99, 0, below.centres)
     assert settle_numerals(page_below, [*column, below])[-1].text == ".65"
     assert settle_numerals(page_below, [below])[-1].text == "65"
     assert settle_numerals(page, [*column, word("3200", 240)])[-1].text == "32.00"
@@ -161,7 +161,7 @@ def test_a_point_lost_in_a_column_of_amounts_is_given_back() -> None:
 
 def test_points_alone_have_no_glyphs() -> None:
     page = draw(420, 220, Setting(". . .", 80, FOOT, SIZE))
-    assert glyphs_of(page, PlacedWord("...", 80, 120, 180, 150, 20, 0.6, 0, "...", (90.0, 120.0, 150.0))) == []
+    assert glyphs_of(page, PlacedWord("...", 80, 120, 180, 150, 20, 0.6, 0, (90.0, 120.0, 150.0))) == []
 
 
 def test_a_letter_among_display_figures_is_the_figure_it_looks_like() -> None:

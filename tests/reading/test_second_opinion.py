@@ -18,7 +18,7 @@ SIZE = 26.0
 
 
 def word(text: str, confidence: float = 0.8, size: float = 18.0) -> PlacedWord:
-    return PlacedWord(text, 30, 22, 30 + width_of("29¢", SIZE), 41, size, confidence, 0, text, ())
+    return PlacedWord(text, 30, 22, 30 + width_of("29¢", SIZE), 41, size, confidence, 0, ())
 
 
 @pytest.mark.parametrize(

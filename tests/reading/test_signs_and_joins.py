@@ -18,7 +18,7 @@ from adminer.reading.words import capital_height, split_words
 
 def word(text: str, left: float = 0.0, *, cent: float = 0.0, dollar: float = 0.0, size: float = 12.0) -> PlacedWord:
     right = left + 0.6 * size * len(text)
-    return PlacedWord(text, left, 0, right, size, size, 0.95, 0, text, (), cent=cent, dollar=dollar)
+    return PlacedWord(text, left, 0, right, size, size, 0.95, 0, (), cent=cent, dollar=dollar)
 
 
 def texts(words: list[PlacedWord]) -> list[str]:
@@ -126,7 +126,7 @@ def test_capital_height_allows_for_tails_and_small_letters() -> None:
 
 
 def placed(text: str, left: float, top: float, right: float, bottom: float, line: int) -> PlacedWord:
-    return PlacedWord(text, left, top, right, bottom, bottom - top, 0.99, line, text, ())
+    return PlacedWord(text, left, top, right, bottom, bottom - top, 0.99, line, ())
 
 
 def test_cents_whose_box_reaches_over_the_dollars_beside_them_leave_them_there() -> None:

@@ -19,7 +19,7 @@ def placed(text: str, printed: str, size: float) -> tuple[NDArray[np.uint8], Pla
     places = tuple(LEFT + width_of(printed[:k], size) + width_of(c, size) / 2 for k, c in enumerate(printed))
     high = 0.72 * size
     right = LEFT + width_of(printed, size)
-    return page, PlacedWord(text, LEFT, FOOT - high - 1, right, FOOT + 1, high, 0.8, 0, text, places)
+    return page, PlacedWord(text, LEFT, FOOT - high - 1, right, FOOT + 1, high, 0.8, 0, places)
 
 
 @pytest.mark.parametrize("size", [18.0, 26.0, 44.0])

@@ -40,7 +40,7 @@ def read_as(text: str, figures: str, size: float, sure: float = 0.8, after: str 
     rest = len(text) - len(figures)
     places += [last - 0.6 * high + 0.5 * high * k for k in range(rest)]
     right = last + width_of(after, size)
-    return PlacedWord(text, LEFT, FOOT - high, right, FOOT, high, sure, 0, text, tuple(places))
+    return PlacedWord(text, LEFT, FOOT - high, right, FOOT, high, sure, 0, tuple(places))
 
 
 @pytest.mark.parametrize("size", [16.0, 22.0, 34.0])

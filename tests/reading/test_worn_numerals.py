@@ -29,7 +29,7 @@ def set_in(text: str, drawn: str, parts: list[str]) -> tuple[NDArray[np.uint8], 
     for part in parts:
         centres.append(x + width_of(part, SIZE) / 2)
         x += width_of(part, SIZE)
-    return page, PlacedWord(text, 60, FOOT - 0.75 * SIZE, x, FOOT + 2, 0.72 * SIZE, 0.9, 0, text, tuple(centres))
+    return page, PlacedWord(text, 60, FOOT - 0.75 * SIZE, x, FOOT + 2, 0.72 * SIZE, 0.9, 0, tuple(centres))
 
 
 @pytest.mark.parametrize(
@@ -62,7 +62,7 @@ def small(text: str, drawn: str) -> tuple[NDArray[np.uint8], PlacedWord]:
     right = word.left + width_of(drawn, SIZE)
     edges = (word.left * part, word.top * part, right * part, word.bottom * part, word.type_px * part)
     reduced = cv2.resize(page, None, fx=part, fy=part, interpolation=cv2.INTER_AREA)
-    return np.asarray(reduced, np.uint8), PlacedWord(text, *edges, 0.99, 0, text, ())
+    return np.asarray(reduced, np.uint8), PlacedWord(text, *edges, 0.99, 0, ())
 
 
 @pytest.mark.parametrize(
