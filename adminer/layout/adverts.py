@@ -9,6 +9,7 @@ import numpy as np
 
 from adminer.layout.appeal import is_signed
 from adminer.layout.classified import columns_of, is_classified
+from adminer.layout.column_grid import NARROW
 from adminer.layout.framed import frames_of_paper, held_in, outer_frames, within
 from adminer.layout.mail_order import mail_order_adverts
 from adminer.layout.newspaper import cut_page
@@ -21,6 +22,9 @@ from adminer.layout.type_lines import Part, TypeLine, around, usual_size
 from adminer.layout.weighed import weighed_frames
 
 LEAST_FRAMED = 0.06  # of the picture: a page of a paper gives its framed adverts at least this much together
+DATED = 0.2  # of the height of the picture: the date of a paper stands over it
+CROWD = 0.02  # of its width: the lines of one column are centred no further apart
+ELSEWHERE = 0.06  # of its width: those of the next column are centred further off
 PAGE_COLUMNS = 3  # columns of running text that make a page of a paper
 FULL_HEIGHT = 0.95  # of the height of all type: a frame so high stands beside another advert, or holds the only one
 LEAST_WIDTH = 0.25  # of the picture: an advert beside a framed one is at least so wide
@@ -236,20 +240,20 @@ def _framed(frames: Sequence[Rect]) -> list[Part]:
 def _columns_of_text(body: Sequence[TypeLine], whole: Rect) -> int:
     """Count the places across the page over which lines of running text are centred, a few lines on each."""
     width = whole[2]
-    narrow = [line.rect for line in body if line.rect[2] - line.rect[0] < 0.4 * width]
+    narrow = [line.rect for line in body if line.rect[2] - line.rect[0] < NARROW * width]
     centres = np.array([centre(rect)[0] for rect in narrow])
     columns = 0
     while len(centres):
-        crowd = np.sum(np.abs(centres[:, None] - centres[None]) < 0.02 * width, axis=1)
+        crowd = np.sum(np.abs(centres[:, None] - centres[None]) < CROWD * width, axis=1)
         if crowd.max() < LEAST_LINES:
             break
-        centres = centres[np.abs(centres - centres[np.argmax(crowd)]) > 0.06 * width]
+        centres = centres[np.abs(centres - centres[np.argmax(crowd)]) > ELSEWHERE * width]
         columns += 1
     return columns
 
 
 def _is_dated(lines: Sequence[TypeLine], whole: Rect) -> bool:
-    return any(line.rect[3] < 0.2 * whole[3] and DATELINE.search(line.text) for line in lines)
+    return any(line.rect[3] < DATED * whole[3] and DATELINE.search(line.text) for line in lines)
 
 
 def _page(

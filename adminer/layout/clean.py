@@ -17,6 +17,12 @@ PAPER_SIDE = 512  # pixels of the longer side of the copy that the light of the 
 BAND = 512  # rows evened at a time: a page of 60 megapixels as floating numbers would take a gigabyte
 SPECK = 4  # pixels of ink with nothing near: the point of a small type has more, or a letter beside it
 BLUR = 8.0  # pixels of standard deviation that cost little; a wider blur is made on a smaller copy
+SKEW_SIDE = 700  # pixels of the longer side of the copy that the fall of lines is told from
+DARKER = 12  # levels of 255 under what is around it: ink there
+SOLID = 150  # of 255 that is ink around a pixel: no type
+LEAST_INK = 50  # pixels of that copy: less tells nothing
+STEEPEST = 6.0  # degrees
+CLEARER = 1.05  # times as varied must the rows of a turned picture be as those of the level one
 LEAST_CONTRAST = 60  # levels of 255 between paper and ink: less is grain, not type
 
 
@@ -139,14 +145,14 @@ def skew_of(gray: Gray) -> float:
 
     Searches the angle whose row sums vary most (the projection profile method of Postl, 1986).
     """
-    scale = min(1.0, 700 / max(gray.shape))
+    scale = min(1.0, SKEW_SIDE / max(gray.shape))
     small = cv2.resize(gray, None, fx=scale, fy=scale, interpolation=cv2.INTER_AREA)
     blur = cv2.GaussianBlur(small, (0, 0), 15)
-    ink = (small.astype(np.int16) < blur.astype(np.int16) - 12).astype(np.uint8)
-    ink[cv2.blur(ink * 255, (41, 41)) > 150] = 0
-    if ink.sum() < 50:
+    ink = (small.astype(np.int16) < blur.astype(np.int16) - DARKER).astype(np.uint8)
+    ink[cv2.blur(ink * 255, (41, 41)) > SOLID] = 0  # pictures and panels have no lines
+    if ink.sum() < LEAST_INK:
         return 0.0
-    best = _best_angle(ink, np.arange(-6.0, 6.01, 0.5))
+    best = _best_angle(ink, np.arange(-STEEPEST, STEEPEST + 0.01, 0.5))
     return _best_angle(ink, np.arange(best - 0.5, best + 0.51, 0.1))
 
 
@@ -159,7 +165,7 @@ def _best_angle(ink: NDArray[np.uint8], angles: NDArray[np.float64]) -> float:
         scores.append(float(np.sum(np.diff(counts) ** 2)))
     flat = int(np.argmin(np.abs(angles)))
     winner = int(np.argmax(scores))
-    return float(angles[winner]) if scores[winner] > 1.05 * scores[flat] else float(angles[flat])
+    return float(angles[winner]) if scores[winner] > CLEARER * scores[flat] else float(angles[flat])
 
 
 def straighten(gray: Gray, degrees: float) -> tuple[Gray, NDArray[np.float64]]:

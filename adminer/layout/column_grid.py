@@ -16,7 +16,7 @@ from adminer.layout.paper import Paper
 from adminer.layout.rules import centre
 from adminer.layout.type_lines import TypeLine
 
-_NARROW: Final = 0.4  # of the picture: a line so wide runs over several columns
+NARROW: Final = 0.4  # of the picture: a line so wide runs over several columns
 _FEWEST: Final = 12  # lines of running text that show the columns
 _ALIKE: Final = 0.2  # of the usual width: lines that fill their column
 _WIDEST: Final = 1.25  # times the width of its lines: a column with its white
@@ -34,7 +34,7 @@ class ColumnGrid:
     @classmethod
     def of(cls, lines: Sequence[TypeLine], paper: Paper, width: float) -> Self | None:
         """Find the columns on which the lines of running text are centred, None where none are clear."""
-        text = [n.rect for n in lines if id(n) in paper.running and n.rect[2] - n.rect[0] < _NARROW * width]
+        text = [n.rect for n in lines if id(n) in paper.running and n.rect[2] - n.rect[0] < NARROW * width]
         if len(text) < _FEWEST:
             return None
         usual = float(np.median([r[2] - r[0] for r in text]))

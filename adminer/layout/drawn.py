@@ -25,6 +25,7 @@ _MOST_AREA: Final = 0.9  # of the page
 _IN_A_LINE: Final = 0.1  # of its height: a stroke further inside a line is one of its letters
 _OVER_LETTERS: Final = 0.6  # of an upright stroke: letters read as one
 _DRAWN: Final = 0.7  # of a side
+_PART: Final = (0.25, 0.75)  # of a line within a rectangle: a side cuts it
 _CUT: Final = 0.2  # of the lines in a rectangle: more are cut by no side of an advert
 _SAME: Final = 0.93  # of two rectangles together
 
@@ -103,8 +104,8 @@ def _cuts_few(rect: Rect, lines: Sequence[TypeLine]) -> bool:
     inside = [
         (min(r[2], rect[2]) - max(r[0], rect[0])) / max(1.0, r[2] - r[0]) for r, y in middles if rect[1] < y < rect[3]
     ]
-    held = sum(share >= 0.75 for share in inside)
-    cut = sum(0.25 < share < 0.75 for share in inside)
+    held = sum(share >= _PART[1] for share in inside)
+    cut = sum(_PART[0] < share < _PART[1] for share in inside)
     return held > 1 and cut <= _CUT * (held + cut)
 
 

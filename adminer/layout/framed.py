@@ -23,6 +23,9 @@ _STRIP: Final = 0.025  # of the height of the picture: a line of type between tw
 _WHITE: Final = 4  # a strip has so many times the height of the white between two borders, at least
 _INSET: Final = (0.004, 0.08)  # of its own width: how far a panel set into an advert stands from the sides of its frame
 _INSIDE: Final = 0.8  # of a frame: it stands in another
+_MOST: Final = 0.7  # of a line or a rectangle that stands in a frame
+_TOUCHED: Final = 0.05  # of a frame that another cuts: less is the width of their rules
+_ABREAST: Final = 0.9  # of the height of the lower of two frames that a scratch parted
 _WITHIN: Final = 0.9  # of the smaller of two frames: one holds the other
 _LISTED: Final = 0.15  # of lines that tell prices: more is a list, not an article
 _SAME: Final = 0.85  # of the larger of two frames: they are edges of one border
@@ -82,7 +85,7 @@ def frames_of_paper(
 def _collides(border: Rect, other: Rect) -> bool:
     """Say whether a border is another or cuts it in two."""
     common = shared(border, other)
-    return common > _SAME * max(area_of(border), area_of(other)) or 0.05 * area_of(other) < common < _WITHIN * min(
+    return common > _SAME * max(area_of(border), area_of(other)) or _TOUCHED * area_of(other) < common < _WITHIN * min(
         area_of(border), area_of(other)
     )
 
@@ -168,7 +171,7 @@ def _mended(frames: Sequence[Rect], scratches: Sequence[Rect], touching: float) 
     """Put the frames together that stand on both sides of a scratch, as high as each other or one within the other."""
     for one, two in permutations(frames, 2):
         beside = abs(two[0] - one[2]) < 2 * touching
-        level = min(one[3], two[3]) - max(one[1], two[1]) > 0.9 * min(one[3] - one[1], two[3] - two[1])
+        level = min(one[3], two[3]) - max(one[1], two[1]) > _ABREAST * min(one[3] - one[1], two[3] - two[1])
         if beside and level and any(s[0] - touching < one[2] < s[2] + touching for s in scratches):
             joined = around([one, two], one)
             apart = [f for f in frames if shared(f, joined) <= _INSIDE * area_of(f) or area_of(f) > area_of(joined)]
@@ -238,7 +241,7 @@ def _set_into(panel: Rect, frame: Rect) -> bool:
 
 def within(rect: Rect, frame: Rect) -> bool:
     """Say whether most of a rectangle lies in a frame."""
-    return shared(rect, frame) > 0.7 * max(1.0, area_of(rect))
+    return shared(rect, frame) > _MOST * max(1.0, area_of(rect))
 
 
 def held_in(lines: Sequence[TypeLine], frame: Rect) -> list[TypeLine]:

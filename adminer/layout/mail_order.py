@@ -25,6 +25,8 @@ _LAST_LINES: Final = 3  # of an advert: its maker's name and address
 _FEWEST: Final = 4  # adverts that make such a page
 _MOST: Final = 0.7  # of its stretches end with an address
 _ACROSS: Final = 0.7  # of the width of a column that a rule between two adverts runs across
+_WHOLE: Final = 0.9  # of the width of the page that the rule under its title runs across
+_IN_A_LINE: Final = 0.2  # of its height: a stroke further inside a line is one of its letters
 _THROUGH: Final = 0.1  # of the lines beside a gutter that may run through it: two columns read as one line
 _COLUMNS: Final = (2, 4)  # of such a page: fewest, most
 _GUTTER: Final = 0.3  # type sizes: the least white between columns
@@ -69,7 +71,7 @@ def _under_title(lines: Sequence[TypeLine], level: Sequence[Rect]) -> tuple[list
     left, top, right, bottom = rects[:, 0].min(), rects[:, 1].min(), rects[:, 2].max(), rects[:, 3].max()
     for rule in level:
         high = centre(rule)[1] < top + (bottom - top) / 4
-        if high and min(rule[2], right) - max(rule[0], left) > 0.9 * (right - left):
+        if high and min(rule[2], right) - max(rule[0], left) > _WHOLE * (right - left):
             over = [n for n in lines if middle_of(n) < centre(rule)[1]]
             return over, [n for n in lines if n not in over]
     return [], list(lines)
@@ -107,7 +109,7 @@ def _cuts(column: Sequence[TypeLine], level: Sequence[Rect]) -> list[float]:
 def _underlines(rule: Rect, column: Sequence[TypeLine]) -> bool:
     """Say whether a stroke runs through a line of type: what was found is its letters."""
     middle = centre(rule)[1]
-    return any(n.rect[1] + 0.2 * n.height < middle < n.rect[3] - 0.2 * n.height for n in column)
+    return any(n.rect[1] + _IN_A_LINE * n.height < middle < n.rect[3] - _IN_A_LINE * n.height for n in column)
 
 
 def _cells(column: Sequence[TypeLine], cuts: Sequence[float]) -> list[list[TypeLine]]:

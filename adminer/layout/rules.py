@@ -17,6 +17,8 @@ Mask = NDArray[np.uint8]
 LOOK_SIDE = 1400  # rules are looked for at this length of the longer side: thin ones survive, grain does not
 SHORTEST = 0.035  # of the longer side: shorter strokes are letters, dashes and underlines of prices
 SIDE_DRAWN = 0.7  # of each side of a frame must be printed: old borders have gaps
+LEAST_FRAME = (1.5, 0.8)  # shortest rules: width and height of a frame
+SAME = 0.85  # of the larger of two rectangles: they are edges of one border
 FILLED = 0.8  # of its bounding box a closed face must fill, or it is no rectangle
 LEVEL = 4  # times as long as it is thick: a rule, and no panel
 LEAST_PANEL = 0.4  # of the square of the shortest rule: smaller dark stretches are letters
@@ -95,7 +97,7 @@ def _frames(drawn: Mask, length: int) -> list[Rect]:
     found: list[Rect] = []
     for contour, links in zip(contours, hierarchy[0] if hierarchy is not None else [], strict=True):
         x, y, w, h = cv2.boundingRect(contour)
-        if w < 1.5 * length or h < 0.8 * length:
+        if w < LEAST_FRAME[0] * length or h < LEAST_FRAME[1] * length:
             continue
         is_face = links[3] >= 0
         if is_face and cv2.contourArea(contour) < FILLED * w * h:
@@ -121,7 +123,7 @@ def _distinct(rects: list[Rect]) -> list[Rect]:
     """Keep the larger of two nearly equal rectangles: the inner and outer edge of one border."""
     kept: list[Rect] = []
     for rect in sorted(rects, key=area_of, reverse=True):
-        if all(shared(rect, other) / max(area_of(other), 1.0) < 0.85 for other in kept):
+        if all(shared(rect, other) / max(area_of(other), 1.0) < SAME for other in kept):
             kept.append(rect)
     return kept
 

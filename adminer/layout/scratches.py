@@ -10,6 +10,7 @@ from adminer.layout.type_lines import TypeLine, middle_of, usual_size
 
 _LONG: Final = 6  # type sizes from which an upright stroke is a rule, not a letter
 _FEWEST: Final = 3  # lines that a scratch runs through
+_ALONG: Final = 0.8  # of a line that a level scratch runs through from end to end
 _INSIDE: Final = 0.25  # of the height of a line: a stroke so far within it is no rule under or over it
 
 
@@ -37,7 +38,7 @@ def _is_across(rule: Rect, lines: Sequence[TypeLine], size: float) -> bool:
     if right - left < LEVEL * (bottom - top):
         return False
     middle = (top + bottom) / 2
-    met = [n for n in lines if min(n.rect[2], right) - max(n.rect[0], left) > 0.8 * (n.rect[2] - n.rect[0])]
+    met = [n for n in lines if min(n.rect[2], right) - max(n.rect[0], left) > _ALONG * (n.rect[2] - n.rect[0])]
     met = [n for n in met if n.height < 2 * size]
     inside = sum(n.rect[1] + _INSIDE * n.height < middle < n.rect[3] - _INSIDE * n.height for n in met)
     return inside >= _FEWEST
