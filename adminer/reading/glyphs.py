@@ -25,6 +25,7 @@ ODD_SHAPE = 0.15  # what it costs when that ratio is off by a factor e
 AT_END = 0.05  # what it costs to leave out small ink before or after all letters: a raised sign that was not read
 LEFT_OUT = 0.6  # and any other ink that stands free: as much as a letter that is 0.75 of a height away
 CUT_OFF = 0.03  # and ink that the edge of the window cuts: the line above, a frame, a panel
+EVEN = 0.75  # of the tallest: figures of one size are no lower, so what is lower was cut badly
 MOST_TOUCHING = 4  # figures in one blob
 POINTS = frozenset(".,:;-–—_·•")  # too low to be told from specks: they get no glyph
 AT_EDGE = 0.06  # of that height: how far a broken piece may stand out above or below the glyphs of its word

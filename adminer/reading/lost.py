@@ -1,4 +1,4 @@
-"""What was lost of a numeral or misread in it: its point, its signs, its figures, each looked at by itself."""
+"""What was lost of a numeral or misread in it: its signs and its figures, each looked at by itself."""
 
 from __future__ import annotations
 
@@ -6,29 +6,19 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-import cv2
 import numpy as np
 
 from adminer.layout.clean import Gray
-from adminer.reading.glyphs import WORK_HEIGHT, Glyph, alone, around, blobs_of, cut_out, glyphs_of, letters_of
+from adminer.reading.glyphs import EVEN, WORK_HEIGHT, Glyph, alone, around, blobs_of, cut_out, glyphs_of, letters_of
 from adminer.reading.placed import PlacedWord
 from adminer.reading.recognise import ReadLine, read_strips
-from adminer.reading.words import ink_of
 
-POINTLESS = re.compile(r"^\$?\d{3,4}$|^\d\d$")
-WORN_POINT = 0.22  # of the figure height: figures of one number stand closer; common practice, no source
-WIDER = 1.2  # by how much a lost point sets figures further apart; a "1" on the width of other figures does not
-AMOUNT = re.compile(r"^\d{0,3}\.\d\d[½¼¾]?$")
-COLUMN_OF = 3  # amounts one under the other make a column
-COLUMN_REACH = 16  # of the type size: eight rows of a table up and down
 CENTLESS = re.compile(r"^\d{1,2}[½¼¾⅓⅔]?$")
 SMALL_TYPE = 9.0  # height in pixels of figures: a sign beside lower ones cannot be told from grain
 SMALLEST_TOUCHING = 12.0  # the same for a sign that touches them
 SIGN_HIGH = 0.65  # of the height of the figures: lower ink is the foot of a fraction or grain
 CENT_CHANCE = 0.01  # probability of a cent sign in such ink; figures of the demo give under 0.006
 CENT_SURE = 0.1  # and of one that touches the last figure or follows a lone one
-POINT_CHANCE = 0.05  # probability of a point before the last two figures; whole dollars of the press give under 0.03
-EVEN = 0.75  # of the tallest: figures of one size are no lower, so what is lower was cut badly
 FIVE_OR_SIGN = re.compile(r"^[58]\d{1,4}(?:\.\d\d)?$")  # a dollar sign of display type is taken for these two
 DOLLAR_CHANCE = 0.01  # probability of "$" alone or with its neighbour; true figures of the press give under 0.001
 LOOKED_AT = 27  # pixels: the height such a glyph is brought to
@@ -42,70 +32,6 @@ LIKE_A_FIGURE = frozenset("gqoOlIsS")
 LETTER_AMONG_FIGURES = re.compile(r"^\$?(?=.*\d)[gqoOlIsS\d]{2,4}$")
 LONE_SIGNS = ("$", "S", "s")  # what a dollar sign by itself is read as
 LONE_SURE = 0.8  # mean probability of figures that no detector found
-
-
-def with_point(gray: Gray, word: PlacedWord, glyphs: Sequence[Glyph], words: Sequence[PlacedWord]) -> PlacedWord | None:
-    """Give a numeral its point back where a dot stands on the foot in a wider gap before its last two figures.
-
-    After a dollar sign, and in a column of amounts, it is enough that the network half saw a point, or a gap as wide
-    as one: a worn point leaves its room behind. Two figures alone in such a column are cents.
-    """
-    if not POINTLESS.match(word.text):
-        return None
-    text = f"{word.text[:-2]}.{word.text[-2:]}"
-    pointed = replace(word, text=text, centres=(), confidence=min(word.confidence, 0.85))
-    if len(word.text) > 2 and word.point > POINT_CHANCE and (word.text[0] == "$" or _in_column(word, words)):
-        return pointed
-    if len(glyphs) != len(word.text):
-        return None
-    heights = [glyph.height for glyph in glyphs[word.text.startswith("$") :]]
-    if min(heights) < EVEN * max(heights):
-        return None
-    if len(word.text) == 2:
-        return pointed if _in_column(word, words) and not _follows_figures(word, words) else None
-    before, after, last = glyphs[-3], glyphs[-2], glyphs[-1]
-    tall = max(before.height, after.height)
-    gap, usual = after.left - before.right, last.left - after.right
-    if gap < 0.1 * tall or gap < 1.6 * max(usual, 0.03 * tall):
-        return None
-    pitch, next_pitch = (b.left + b.right - a.left - a.right for a, b in ((before, after), (after, last)))
-    worn = gap > WORN_POINT * tall and gap > 1.8 * usual and pitch > WIDER * next_pitch
-    if worn and (word.text[0] == "$" or _in_column(word, words)):
-        return pointed
-    scale = WORK_HEIGHT / tall
-    crop, x0, y0 = cut_out(gray, before.left, before.top, after.right, before.bottom + 0.1 * tall, scale)
-    if crop.size == 0:
-        return None
-    _, _, stats, _ = cv2.connectedComponentsWithStats(ink_of(crop).astype(np.uint8), connectivity=8)
-    for x, y, w, h, _area in stats[1:]:
-        middle, foot = x0 + (x + w / 2) / scale, y0 + (y + h) / scale
-        dot = 0.05 * WORK_HEIGHT <= max(w, h) <= 0.35 * WORK_HEIGHT
-        if dot and before.right - 0.05 * tall < middle < after.left + 0.05 * tall and foot > before.bottom - 0.2 * tall:
-            return pointed
-    return None
-
-
-def _in_column(word: PlacedWord, words: Sequence[PlacedWord]) -> bool:
-    """Say whether a number stands in a column of amounts with two decimals, flush right, of one size."""
-    size = word.type_px
-    column = [
-        other
-        for other in words
-        if AMOUNT.match(other.text)
-        and abs(other.right - word.right) < size
-        and 0.75 * size < other.type_px < 1.33 * size
-        and abs(other.bottom - word.bottom) < COLUMN_REACH * size
-    ]
-    return len(column) >= COLUMN_OF
-
-
-def _follows_figures(word: PlacedWord, words: Sequence[PlacedWord]) -> bool:
-    middle = (word.top + word.bottom) / 2
-    return any(
-        other.text[-1:].isdigit() and word.left - other.right < 2 * word.type_px
-        for other in words
-        if other is not word and other.top < middle < other.bottom and other.left < word.left
-    )
 
 
 def with_cent(gray: Gray, word: PlacedWord, threads: int) -> PlacedWord:

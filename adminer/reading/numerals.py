@@ -14,16 +14,15 @@ from adminer.reading.glyphs import Glyph, around, glyphs_of, letters_of
 from adminer.reading.lost import (
     DISPLAY,
     LONE_SIGNS,
-    POINTLESS,
     with_cent,
     with_dollar,
     with_each_figure,
     with_figures,
-    with_point,
     with_second_figure,
     with_sign_of_small_type,
 )
 from adminer.reading.placed import PlacedWord
+from adminer.reading.points import POINTLESS, with_point
 from adminer.reading.raised import SMALL, Raised, is_raised, raised_beside, read_raised, words_within
 from adminer.reading.signs import in_sterling
 from adminer.reading.slashes import with_slash

@@ -10,9 +10,10 @@ import pytest
 from numpy.typing import NDArray
 
 from adminer.reading.glyphs import Glyph
-from adminer.reading.lost import with_each_figure, with_point, with_second_figure, with_sign_of_small_type
+from adminer.reading.lost import with_each_figure, with_second_figure, with_sign_of_small_type
 from adminer.reading.models import alphabet
 from adminer.reading.placed import PlacedWord
+from adminer.reading.points import with_point
 from adminer.reading.raised import read_raised
 from adminer.reading.recognise import _decode
 from adminer.reading.worn_fractions import settle_worn_fraction
