@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
-from itertools import pairwise
-from typing import Final
 
 import numpy as np
+from spacy.tokens import Doc
 
 from adminer.names.authority import Authorities
 from adminer.names.repairs import repair_words
@@ -17,7 +18,7 @@ from adminer.parsing.conditions.trade_clauses import find_clauses, without_sums
 from adminer.parsing.house.house import find_house
 from adminer.parsing.house.page_towns import towns_of_head
 from adminer.parsing.items.asides import without_asides
-from adminer.parsing.items.assign import pair_items
+from adminer.parsing.items.assign import Pairing, pair_items
 from adminer.parsing.items.catalogue import order_marks, weight_columns
 from adminer.parsing.items.costs import costs_of
 from adminer.parsing.items.leaning import with_goods_before
@@ -36,26 +37,23 @@ from adminer.parsing.prices.colour import colour_prices
 from adminer.parsing.prices.payment_columns import read_payment_columns
 from adminer.parsing.prices.payments import name_payments
 from adminer.parsing.prices.prices import Found, find_prices
-from adminer.parsing.segments.items import cut_segments
+from adminer.parsing.segments.items import Segment, cut_segments
 from adminer.parsing.segments.postage import with_postage
-from adminer.parsing.sets.listings import find_listings, named_pieces
+from adminer.parsing.sets.listings import Listing, NamedPiece, find_listings, named_pieces
 from adminer.parsing.sets.sets import join_sets, tell_goods
-from adminer.parsing.tables.price_lists import read_price_list
+from adminer.parsing.tables.price_lists import PriceList, read_price_list
 from adminer.parsing.tables.programme import tell_features
-from adminer.parsing.tables.schedule import find_schedule, spans_without_prices
+from adminer.parsing.tables.schedule import Schedule, find_schedule, spans_without_prices
 from adminer.parsing.tables.thresholds import without_thresholds
+from adminer.parsing.terms.lines import all_terms
 from adminer.parsing.terms.pipeline import Grammar, build_grammar, terms_of
-from adminer.parsing.terms.terms import Term, find_labels, find_terms
+from adminer.parsing.terms.terms import Term
 from adminer.parsing.text.cells import cells_of
 from adminer.parsing.text.regions import words_by_region
 from adminer.parsing.text.text import AdvertText, text_of
-from adminer.records import Advert, Box, Note, PageReading, Region
+from adminer.records import Advert, Box, ConditionText, Note, PageReading, Region
 
-_LABEL_WORDS: Final = 5
-_ONE_SIZE: Final = 1.7  # between lines of very different type no term runs on
-_WRAPPED_WORDS: Final = 4
-_SAME_TYPE: Final = 1.34
-_LEADING: Final = 3.0  # capital heights from line to line of one text
+Span = tuple[int, int]  # first character and the one after the last
 
 
 class _Key:
@@ -121,51 +119,19 @@ def _years(
     return first.year if first else None, last.year if last else None
 
 
-def _with_wrapped(text: AdvertText, found: list[Term]) -> list[Term]:
-    """Add terms broken over lines that no sentence seems to join ("FREIGHT / PAID", "on receipt of HALF / CASH").
+@dataclass(frozen=True, slots=True)
+class _Said:
+    """Hold the terms and prices of an advert, and what tells several prices at once."""
 
-    One that holds a term of its kind already found is the whole of it; any other must touch none.
-    """
-    kept = list(found)
-    unbroken = _unbroken(text)
-    if unbroken == text.joined:
-        return kept
-    for term in find_terms(unbroken):
-        if "\n" not in text.joined[term.start : term.end]:
-            continue
-        touched = [f for f in kept if term.start < f.end and f.start < term.end]
-        if all(f.kind == term.kind and term.start <= f.start and f.scope == "offer" for f in touched):
-            kept = [f for f in kept if f not in touched] + [term]
-    return sorted(kept, key=lambda t: t.start)
-
-
-def _unbroken(text: AdvertText) -> str:
-    """Return the text with a space for the newline between short lines and between lines of one column and type."""
-    characters = list(text.joined)
-    for above, below in pairwise(text.lines):
-        ratio = above.type_px / max(below.type_px, 1.0)
-        short = len(above.words) <= _WRAPPED_WORDS and len(below.words) <= _WRAPPED_WORDS
-        short = short and 1 / _ONE_SIZE < ratio < _ONE_SIZE
-        alike = 0.75 < ratio < _SAME_TYPE
-        step = below.flat.centre[1] - above.flat.centre[1]
-        if short or (alike and above.block == below.block and 0 < step < _LEADING * above.type_px):
-            characters[above.end] = " "
-    return "".join(characters)
-
-
-def _short_lines(text: AdvertText) -> list[tuple[int, int, str]]:
-    """Return short lines, and each two under each other in one narrow column, as they may hold a label."""
-    found = [(line.start, line.end, text.printed(line)) for line in text.lines]
-    for one, two in pairwise(text.lines):
-        if two.flat.y >= one.flat.centre[1] and one.flat.across(two.flat) > 0:
-            found.append((one.start, two.end, text.text[one.start : two.end].replace("\n", " ")))
-    for one, two, three in zip(text.lines, text.lines[1:], text.lines[2:], strict=False):
-        if (
-            one.flat.y < two.flat.y < three.flat.y
-            and len(one.words) + len(two.words) + len(three.words) <= _LABEL_WORDS
-        ):
-            found.append((one.start, three.end, text.text[one.start : three.end].replace("\n", " ")))
-    return found
+    terms: list[Term]  # those of bare heads last
+    stated: int  # of them are conditions by themselves: a bare head only colours its prices
+    used: set[int]  # the numbers of terms that prices tell
+    clauses: list[Term]
+    prices: list[Found]
+    groups: list[list[Found]]
+    table: PriceList | None
+    schedule: Schedule | None
+    weights: list[Span]  # of the cells that tell what an article weighs
 
 
 def _parse_advert(
@@ -179,81 +145,35 @@ def _parse_advert(
     sterling_page: bool,
 ) -> Advert:
     doc = grammar.read(text.joined)
-    terms = _with_wrapped(text, terms_of(doc))
-    terms = sorted(terms + find_labels(_short_lines(text), terms), key=lambda t: t.start)
-    cells = cells_of(text)
-    prices = without_thresholds(text, find_prices(text, terms, sterling_page=sterling_page), cells)
-    prices = name_payments(text, prices)
-    prices = read_payment_columns(text, prices)
-    clauses = find_clauses(text, terms, prices)
-    said = len(terms)  # a bare head colours its prices and is no condition by itself
-    terms += find_bare_heads(text, prices, terms)
-    prices, used = colour_prices(text, prices, terms)
-    weights = weight_columns(text)
-    table, prices = read_price_list(text, prices, cells, grammar.proper, weights)
-    schedule = find_schedule(text, grammar.piece_names)
-    prices = tell_features(text, schedule, prices) if schedule else prices
-    groups = group_prices(text, prices, reading.rules)
-    groups = table.join_rows(groups) if table else groups
+    said = _read_prices(grammar, doc, text, reading.rules, sterling_page=sterling_page)
     house = find_house(text, region.box, grammar.retailers, grammar.towns | towns[0], towns[1])
     dates = find_dates(text, dating.reference)
     own = [fact for fact, _ in dates]
     of_page = [fact for fact in dating.date_lines if all(fact.box.overlap(other.box) == 0 for other in own)]
-    named_parts = named_pieces(doc, text.text, grammar)
-    taken = sorted(
-        [(p.start, p.end) for p in prices]
-        + [(t.start, t.end) for t in terms if t.scope == "price" or _is_whole_clause(text, t)]
-        + [span for _, span in dates]
-        + list(house.spans)
-        + (spans_without_prices(schedule, text, prices, named_parts) if schedule else [])
-        + order_marks(text.text)
-        + weights
-    )
-    named = [(p.start, p.end) for p in prices] + [span for _, span in dates] + list(house.spans)
-    weeks = schedule.spans if schedule else ()
-    singly = [
-        n
-        for n in named_parts
-        if grammar.authorities.pieces.kind_of(n.piece) != "group"
-        and not any(a < n.end and n.start < b for a, b in weeks)
-    ]
-    listings = find_listings(text, singly, prices)
-    segments = tell_goods(without_asides(cut_segments(text, taken, prices, grammar.proper)), named_parts)
-    segments = without_terms(segments, [*terms, *without_sums(text.text, clauses, prices)])
-    segments = join_sets(text, segments, listings, prices)
-    segments = table.replace_segments(segments) if table else segments
-    segments = with_postage(text, groups, segments)
-    bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
-    costs = costs_of(text, groups, segments, reading.rules, bonus, table)
-    pairings = with_titles(text, groups, pair_items(text, groups, segments, reading.rules, costs, table), segments)
-    pairings = with_subjects(text, groups, with_topic(text, pairings, segments))
-    pairings = with_goods_before(text, groups, pairings, segments, reading.rules)
-    pairings = reconsidered(text, groups, pairings, segments, costs, reading.rules)
     valid_from, valid_to, dated_by = validity_of(
         [*own, *of_page] if dating.by_page else own,
         dating.reference,
-        is_coupon=_is_coupon(prices),
+        is_coupon=_is_coupon(said.prices),
         of_coupons=ends_of_coupons(text, dates),
     )
-    years = _years(valid_from, valid_to, dating.reference)
-    statements = condition_texts(text, terms[:said], {t for t in used if t < said}, prices)
-    statements += condition_texts(text, clauses, set(), prices)
-    if schedule is not None:
-        statements = [c for c in statements if c.box.overlap(schedule.condition.box) < 0.5 * c.box.area]
-        statements.append(schedule.condition)
+    pieces = named_pieces(doc, text.text, grammar)
+    listings = find_listings(text, _single_pieces(grammar, pieces, said.schedule), said.prices)
+    others = [span for _, span in dates] + list(house.spans)
+    segments = _cut_items(grammar, text, said, pieces, listings, others)
     offers, conditions = make_offers(
         grammar,
         doc,
         text,
         advert_id,
-        groups,
-        pairings,
-        statements,
+        said.groups,
+        _pair(grammar, doc, text, said, segments, reading.rules),
+        _statements(text, said),
         segments,
-        named_parts,
+        pieces,
         listings,
-        years,
+        _years(valid_from, valid_to, dating.reference),
     )
+    named = [(p.start, p.end) for p in said.prices] + others
     return Advert(
         advert_id=advert_id,
         clipping_id=reading.clipping_id,
@@ -268,6 +188,86 @@ def _parse_advert(
         dated_by=dated_by,
         offers=offers,
         conditions=conditions,
-        schedule=schedule.weeks if schedule else (),
-        unknown_names=(*find_unknown_names(doc, text, named, table), *find_unknown_makers(doc, text)),
+        schedule=said.schedule.weeks if said.schedule else (),
+        unknown_names=(*find_unknown_names(doc, text, named, said.table), *find_unknown_makers(doc, text)),
     )
+
+
+def _read_prices(grammar: Grammar, doc: Doc, text: AdvertText, rules: tuple[Box, ...], *, sterling_page: bool) -> _Said:
+    """Read the terms of an advert and its prices on them, those that belong together in groups."""
+    terms = all_terms(text, terms_of(doc))
+    cells = cells_of(text)
+    prices = without_thresholds(text, find_prices(text, terms, sterling_page=sterling_page), cells)
+    prices = read_payment_columns(text, name_payments(text, prices))
+    clauses = find_clauses(text, terms, prices)
+    stated = len(terms)
+    terms += find_bare_heads(text, prices, terms)
+    prices, used = colour_prices(text, prices, terms)
+    weights = weight_columns(text)
+    table, prices = read_price_list(text, prices, cells, grammar.proper, weights)
+    schedule = find_schedule(text, grammar.piece_names)
+    prices = tell_features(text, schedule, prices) if schedule else prices
+    groups = group_prices(text, prices, rules)
+    groups = table.join_rows(groups) if table else groups
+    return _Said(terms, stated, used, clauses, prices, groups, table, schedule, weights)
+
+
+def _single_pieces(grammar: Grammar, pieces: Sequence[NamedPiece], schedule: Schedule | None) -> list[NamedPiece]:
+    """Return the pieces named that may be listed as parts of a set: no groups of pieces, nor those of a schedule."""
+    weeks = schedule.spans if schedule else ()
+    return [
+        n
+        for n in pieces
+        if grammar.authorities.pieces.kind_of(n.piece) != "group"
+        and not any(a < n.end and n.start < b for a, b in weeks)
+    ]
+
+
+def _cut_items(
+    grammar: Grammar,
+    text: AdvertText,
+    said: _Said,
+    pieces: list[NamedPiece],
+    listings: list[Listing],
+    others: list[Span],
+) -> list[Segment]:
+    """Return the texts that may name what a price is for; `others` are the characters of dates, shop and address."""
+    prices, schedule, table = said.prices, said.schedule, said.table
+    taken = sorted(
+        [(p.start, p.end) for p in prices]
+        + [(t.start, t.end) for t in said.terms if t.scope == "price" or _is_whole_clause(text, t)]
+        + others
+        + (spans_without_prices(schedule, text, prices, pieces) if schedule else [])
+        + order_marks(text.text)
+        + said.weights
+    )
+    segments = tell_goods(without_asides(cut_segments(text, taken, prices, grammar.proper)), pieces)
+    segments = without_terms(segments, [*said.terms, *without_sums(text.text, said.clauses, prices)])
+    segments = join_sets(text, segments, listings, prices)
+    segments = table.replace_segments(segments) if table else segments
+    return with_postage(text, said.groups, segments)
+
+
+def _pair(
+    grammar: Grammar, doc: Doc, text: AdvertText, said: _Said, segments: list[Segment], rules: tuple[Box, ...]
+) -> list[Pairing]:
+    """Return what each group of prices is for: chosen by costs, then by rule after rule, then weighed again."""
+    groups = said.groups
+    bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
+    costs = costs_of(text, groups, segments, rules, bonus, said.table)
+    pairings = with_titles(text, groups, pair_items(text, groups, segments, rules, costs, said.table), segments)
+    pairings = with_subjects(text, groups, with_topic(text, pairings, segments))
+    pairings = with_goods_before(text, groups, pairings, segments, rules)
+    return reconsidered(text, groups, pairings, segments, costs, rules)
+
+
+def _statements(text: AdvertText, said: _Said) -> list[ConditionText]:
+    """Return the conditions of an advert that its prices do not tell, with its schedule."""
+    statements = condition_texts(
+        text, said.terms[: said.stated], {t for t in said.used if t < said.stated}, said.prices
+    )
+    statements += condition_texts(text, said.clauses, set(), said.prices)
+    if said.schedule is None:
+        return statements
+    printed = said.schedule.condition
+    return [*(c for c in statements if c.box.overlap(printed.box) < 0.5 * c.box.area), printed]
