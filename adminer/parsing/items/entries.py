@@ -25,6 +25,7 @@ from adminer.parsing.text.text import AdvertText
 from adminer.records import Box
 
 FIRST: Final = "the first goods named since the price before"
+NUMBERED: Final = "the article named right after its number in the catalogue"
 SIZE: Final = "a size of the goods named before it"
 SAME: Final = "shares the item with the price before it: nothing else is named between"
 HEAD: Final = "the heading of the text that its only price closes"
@@ -99,11 +100,14 @@ def _entry(stretch: Stretch, entries: dict[int, Entry], *, alone: bool) -> Entry
     own = next((s for s in named if stated_pieces(s.text)), own)  # a set is an article, its ware only a kind
     if own is None:
         own = next((s for s in stretch.texts if _opens_with_stuff(s)), None)
+    numbered = next((s for s in stretch.texts if s.numbered and s.content > 0 and not is_sentence(s.text)), None)
     head = stretch.head
     if head is not None and alone and _names_all(head, own, stretch):
         return Entry(head, None, HEAD)
     if not stretch.inline:
         return None
+    if numbered is not None:
+        return Entry(numbered, None, NUMBERED)
     foot = stretch.column.lines[-1]
     row = [s for s in stretch.texts if s.first_line == foot.number]
     if head is not None and head.goods and row and all(s.bare for s in row) and row[0].start < foot.start + 8:

@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from adminer.parsing.items.assign import Pairing
-from adminer.parsing.items.entries import FIRST
+from adminer.parsing.items.entries import FIRST, NUMBERED
 from adminer.parsing.items.panels import ends_line, opens_line
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.sets.contents import is_next
@@ -29,7 +29,7 @@ def headed(advert: AdvertText, item: str, pairing: Pairing, segment: Segment, se
     heading = pairing.heading or (_heading_of(advert, segment, segments) if segment.bare else None)
     if heading is not None:
         return f"{_without_size(name_of(heading.text)) if segment.bare else name_of(heading.text)} {item}"
-    if pairing.why == FIRST:
+    if pairing.why in {FIRST, NUMBERED}:
         return item  # in running text a heading stands over all that follows
     heading = _qualified_by(advert, segment, segments)
     return f"{name_of(heading.text)} {item}" if heading is not None else item

@@ -7,7 +7,7 @@ a change of type; it may go over several lines ("Pure Parched and / Ground Coffe
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final
 
@@ -27,13 +27,13 @@ _SENTENCE_END: Final = re.compile(
     r"\s[-–]{2,}\s"
 )
 _ABBREVIATION: Final = re.compile(
-    r"(?:\b(?:No|Nos|oz|lb|lbs|in|ft|doz|pkg|pc|pcs|St|Co|Mfg|Dr|Mr|Mrs|Reg|qt|pt|gal|cov|ea|pr|sq|yd|yds|size|"
+    r"(?:\b(?:No|Nos|ct|kt|oz|lb|lbs|in|ft|doz|pkg|pc|pcs|St|Co|Mfg|Dr|Mr|Mrs|Reg|qt|pt|gal|cov|ea|pr|sq|yd|yds|size|"
     r"Ltd|vs|approx|incl|cir|diam|B)|\b[A-Z])\.$",
     re.IGNORECASE,
 )
 _CATALOGUE_NUMBER: Final = re.compile(
-    r"\s*(?:No|Ne|Design|Style|Model)s?\. ?(?:[A-Z]-? ?)?\d+(?![\d½]*[\s,]*(?:cans?|tins?|pails?|size|jars?)\b)"
-    r"(?:-[A-Z]?-?\d+)*\.?\s*",
+    r"\s*(?:No|Ne|Design|Style|Model)s?\. ?(?:[A-Z]{1,2}-? ?)?\d+(?![\d½]*[\s,]*(?:cans?|tins?|pails?|size|jars?)\b)"
+    r"(?:[A-Z]{1,2}\d*|-[A-Z]?-?\d+)*(?!\w)\.?\s*",
 )
 _SET: Final = re.compile(
     r"\b\d+[- ]?(?:piece|pc)|\bservice for\b|\bplace[- ]setting|"
@@ -72,6 +72,7 @@ class Segment:
     bare: bool  # only figures, sizes and units: needs a heading to be understood
     goods: bool  # names something the trade sold
     talks: bool  # holds a verb, a pronoun or mere praise, and no goods
+    numbered: bool = False  # stands right after its number in a catalogue
     title: Box | None = None  # the last printed line of a set's title, where the list of its pieces follows
 
 
@@ -243,7 +244,8 @@ def _segments_of(
     for left, right in zip(cuts[::2], cuts[1::2], strict=True):
         named = _after_number(text, left, right)
         if (segment := _segment(advert, named, right, running, names)) is not None:
-            made.append(segment)
+            number = _CATALOGUE_NUMBER.fullmatch(text, advert.line_at(left).start, segment.start)
+            made.append(replace(segment, numbered=named > left or number is not None))
     return made
 
 

@@ -20,9 +20,9 @@ _HEAD: Final = re.compile(
     r"(?:tapes?|receipts?|purchases?)(?: (?:of|needed|required|total(?:l?ing)?))?[ :.]*",
     re.IGNORECASE,
 )
-_WITH: Final = re.compile(
-    r"(?:price )?(?:with(?:out)?|if|no)[ :.]*", re.IGNORECASE
-)  # the first line of a head of prices
+_WITH: Final = re.compile(  # the first line of a head of prices: "without", "with each $5"
+    r"(?:price )?(?:with(?:out)?|if|no)(?: (?:any|an?|each|every))?(?: \$ ?\d+(?:[.,]\d\d)?)?[ :.]*", re.IGNORECASE
+)
 _STEPS: Final = 3.0  # heights of the first sum between it and the head of its column
 
 

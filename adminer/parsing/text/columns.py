@@ -107,6 +107,10 @@ def _is_close(line: TextLine, over: TextLine) -> bool:
     return line.flat.y - over.flat.bottom <= _STEP * max(line.type_px, over.type_px)
 
 
+def _is_over(over: TextLine, line: TextLine) -> bool:
+    return line.flat.centre[1] - over.flat.centre[1] > _HALF_LINE * line.type_px
+
+
 def _nearest_over(advert: AdvertText, line: TextLine, *, under: bool = True) -> TextLine | None:
     """Return the nearest line that stands over a line (or under it, where not `under`) and shares its place across.
 
@@ -138,7 +142,7 @@ def _next_up(advert: AdvertText, line: TextLine, rules: tuple[Box, ...]) -> Text
     best = _nearest_over(advert, line)
     if best is not None and not _is_close(line, best):
         between = _nearest_over(advert, best, under=False)  # "Service for eight." at the edge over a line set in
-        best = between if between is not None and _is_close(line, between) and between is not line else None
+        best = between if between is not None and _is_over(between, line) and _is_close(line, between) else None
     if best is None:
         return None
     if line.flat.y - best.flat.bottom < _NO_RULE * min(line.type_px, best.type_px):

@@ -38,6 +38,17 @@ def test_a_head_of_two_lines_that_says_with_or_without_heads_prices() -> None:
     assert [[p.text for p in o.prices] for o in advert.offers] == [sums[1:] for _, *sums in PLAN]
 
 
+def test_a_head_that_says_with_how_much_in_tapes_heads_prices() -> None:
+    lines = [line for line in plan("SUGGESTED") if not line[3].startswith("WITH")]
+    heads = [
+        (x, 75 + 25 * i, 16, t)
+        for x, head in ((420, "WITH $15"), (600, "with each $5"))
+        for i, t in enumerate((head, "in tapes"))
+    ]
+    (advert,) = parse_page(reading_of([*lines, *heads]), NO_NAMES)
+    assert [[p.text for p in o.prices] for o in advert.offers] == [list(sums) for _, *sums in PLAN]
+
+
 def test_under_another_head_the_same_sums_are_prices() -> None:
     assert ("Dinner plate", ["$15", ".49", ".75"]) in prices_under("Value")
 
