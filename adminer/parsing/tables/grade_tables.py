@@ -13,6 +13,7 @@ from adminer.parsing.prices.column_heads import shares_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.tables.measured_rows import Row, columns_of, free_pairs
+from adminer.parsing.tables.plain_tables import heading_over
 from adminer.parsing.tables.row_labels import RowLabel, name_in, row_label
 from adminer.parsing.tables.table_heads import kind_of_head
 from adminer.parsing.tables.table_rows import row_segment
@@ -45,17 +46,20 @@ def grade_rows(
         sizes = sum(_SIZE.match(label.cells[0].text) is not None for label in named) >= _SHARE * len(named)
         heads = [_head(advert, column[0], cells) for column in columns]
         found = [head for head in heads if head is not None]
-        found = found if sizes else [_upper(head, cells) for head in found]
         if len(found) < len(columns) or not (sizes or len(columns) >= _FEWEST):
             continue
+        over = [_line_over(head, cells) for head in found]
+        grades = [_grade(head, line, whole=sizes) for head, line in zip(found, over, strict=True)]
+        if sizes and (heading := heading_over(advert, columns[0][0], named[0])):
+            grades = [f"{heading}, {grade}" for grade in grades]
         for row, label in zip(rows, labels, strict=True):
             made += [
-                (_graded(advert, label, found[_column_of(columns, price)], sizes=sizes), frozenset([price.start]))
+                (_graded(advert, label, grades[_column_of(columns, price)], sizes=sizes), frozenset([price.start]))
                 for price in row
                 if label is not None
             ]
         spans += [(cell.start, cell.end) for label in named for cell in label.cells]
-        spans += [(head.start, head.end) for head in found]
+        spans += [(cell.start, cell.end) for cell in (*found, *over) if cell is not None]
     return made, spans
 
 
@@ -109,22 +113,28 @@ def _head(advert: AdvertText, top: Found, cells: Sequence[Cell]) -> Cell | None:
     return head if max(map(len, words), default=0) >= _GRADE_LETTERS else None
 
 
-def _upper(head: Cell, cells: Sequence[Cell]) -> Cell:
-    """Return the upper of two lines of a head: the name of a pattern stands over its ware."""
+def _line_over(head: Cell, cells: Sequence[Cell]) -> Cell | None:
+    """Return the first line of a head in two lines: the pattern over its ware, the weight over its stuff."""
     over = [
         cell
         for cell in cells
         if 0 < head.flat.centre[1] - cell.flat.centre[1] < _HEAD_LINES * head.line.type_px
         and abs(cell.flat.centre[0] - head.flat.centre[0]) < head.line.type_px
-        and cell.text[:1].isupper()
+        and not cell.text[:1].islower()
         and kind_of_head(cell.text) is None
     ]
-    return over[0] if len(over) == 1 else head
+    return over[0] if len(over) == 1 else None
 
 
-def _graded(advert: AdvertText, label: RowLabel, head: Cell, *, sizes: bool) -> Segment:
+def _grade(head: Cell, over: Cell | None, *, whole: bool) -> str:
+    """Return the name of a grade: both lines of its head, of a pattern only the line that names it."""
+    if over is None:
+        return head.text
+    return f"{over.text} {head.text}" if whole else over.text
+
+
+def _graded(advert: AdvertText, label: RowLabel, grade: str, *, sizes: bool) -> Segment:
     """Return the item of one price: the grade and its size, or the pattern and the piece of it."""
-    last = label.cells[-1]
     if sizes or label.name is None:
-        return row_segment(advert, last, head.text, last)
-    return row_segment(advert, label.name, f"{head.text} {name_in(label.name.text)}", label.size)
+        return row_segment(advert, label.cells[0], grade, label.cells[0])
+    return row_segment(advert, label.name, f"{grade} {name_in(label.name.text)}", label.size)

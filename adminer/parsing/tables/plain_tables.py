@@ -25,6 +25,7 @@ _SHARE: Final = 0.7  # of the rows: with a label
 _PAIRED: Final = 0.5  # of the rows: with two prices and more, where others say "FREE"
 _DISPLAY: Final = 1.6  # body types: prices so large stand in panels
 _REACH: Final = 14.0  # body types from a heading to the first row: a description stands between
+_LARGEST: Final = 1.8  # times the type of the rows: a line so large heads the advert and may name a house
 _NAMING: Final = 0.5  # of the labels of a table
 
 
@@ -48,7 +49,7 @@ def plain_rows(
             continue
         goods = sum(label.names for label in worded)
         named = len(worded) >= _NAMING * len(told) and goods >= _NAMING * len(worded)
-        heading = "" if named else _heading_over(advert, rows[0][0], told[0])
+        heading = "" if named else heading_over(advert, rows[0][0], told[0])
         if not named and not heading:
             continue
         name: Cell | None = None
@@ -73,7 +74,7 @@ def _under(heading: str, label: RowLabel) -> str:
     return f"{heading}, {told}"
 
 
-def _heading_over(advert: AdvertText, first: Found, label: RowLabel) -> str:
+def heading_over(advert: AdvertText, first: Found, label: RowLabel) -> str:
     """Return the goods that the nearest heading over a table, a line or more between, names; empty where none does."""
     top = label.cells[0].flat.centre[1]
     over = [
@@ -85,7 +86,8 @@ def _heading_over(advert: AdvertText, first: Found, label: RowLabel) -> str:
     over.sort(key=lambda line: -line.flat.centre[1])
     for below, line in pairwise(over):
         text = advert.printed(line)
-        if is_head(advert, line, below) and has_goods(text):
+        large = line.type_px > _LARGEST * label.cells[0].line.type_px
+        if not large and is_head(advert, line, below) and has_goods(text):
             return text.strip(" .,:;")
     return ""
 

@@ -75,3 +75,20 @@ def test_a_price_under_a_pattern_is_for_the_piece_of_its_row_in_that_pattern() -
     )
     assert ("Winterlea Dinner plate, large", ["1.85"]) in items(advert)
     assert ("Heatherby Sauce boat", ["16.50"]) in items(advert)
+
+
+def test_a_table_of_sizes_takes_its_goods_from_the_heading_and_both_lines_of_a_grade() -> None:
+    lines: list[Line] = [(20, 20, 22, "Camp Tents"), (20, 66, 14, "Size"), (180, 66, 14, "Wall")]
+    for x, weight in ((300, "8-oz."), (420, "10-oz.")):
+        lines += [(x, 58, 13, weight), (x, 74, 13, "Duck")]
+    rows = (
+        ("7 x 7 ft.", "2½ ft.", "7.15", "8.40"),
+        ("7 x 9 ft.", "3", "8.85", "9.30"),
+        ("9 x 12 ft.", "3", "9.20", "9.95"),
+    )
+    for i, row in enumerate(rows):
+        lines += [(x, 100 + 26 * i, 14, text) for x, text in zip((20, 180, 300, 420), row, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    found = {p.text: o.item for o in advert.offers for p in o.prices}
+    assert found["8.85"] == "Camp Tents, 8-oz. Duck 7 x 9 ft"
+    assert found["9.95"] == "Camp Tents, 10-oz. Duck 9 x 12 ft"
