@@ -79,7 +79,7 @@ _DATED: Final = re.compile(
     rf"\b(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))}|Fri|Sat|Sun|Mon|Tues?|Wed|Thurs?)\b", re.IGNORECASE
 )
 _NO_NAME: Final = re.compile(
-    r"\d{3}|[$¢%]|&$|^\d{1,3}[.,] |\bJob (?:Press|Print|Office)\b|"
+    r"\d{3}|[$¢%]|&$|^\d{1,3}[.,] |\bJob (?:Press|Print|Office)\b|: |(?i:\bShopping Cent(?:er|re)$|\b(?:Plaza|Mall)$)|"
     r"(?i:\b(?:Sales?|Events?|Days|Week|Values?|Specials?|Bargains?|Clearance|Clearaway|Features?|Buys)!?$)"
 )
 _STREET_LINE: Final = re.compile(

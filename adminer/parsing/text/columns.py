@@ -15,6 +15,7 @@ _NO_RULE: Final = 0.8  # type sizes of white below which no rule has room betwee
 _ACROSS: Final = 0.3  # of the narrower of two lines that must stand over the other
 _LARGER: Final = 1.12  # times the type under it: the head of an entry is often bold of the next size only
 _DISPLAY: Final = 1.3  # times the type under it: a heading wherever it stands
+_TITLED: Final = 1.2  # the same where the words, too, are set as a name over a sentence
 _ONE_TEXT: Final = 1.6  # between lines of sizes further apart one text ends and another begins
 _HALF_LINE: Final = 0.5  # type sizes from the middle of a line to that of the next, at least
 _PICTURE: Final = 14.0  # type sizes that a picture between a name and its description may take up
@@ -22,6 +23,9 @@ _LONGEST: Final = 80  # lines looked at upwards
 _HEAD_WORDS: Final = 8
 _INDENT, _DEEP = 0.6, 4.0  # type sizes that the first line of a paragraph is set in
 _PRICE: Final = re.compile(r"(?:(?:our|sale|special|net|cash) )?prices?\b", re.IGNORECASE)  # closes its paragraph
+# "Bridge Lamps" over "Wrought iron base": every word of a name has its capital, in what tells of it only the first
+_TITLE: Final = re.compile(r"[A-Z][\w'’.-]*(?: (?:[A-Z][\w'’.-]*|&|and|or|of|with|for|in))*")
+_SENTENCE: Final = re.compile(r"(?=.*[,.;]|(?:\S+ ){3})[A-Z][\w'’-]*,? [a-z]")
 _PARAGRAPH: Final = 4  # lines from which an indent says anything
 
 
@@ -95,7 +99,7 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     if under[:1].islower():
         return False
     ratio = line.type_px / max(below.type_px, 1.0)
-    if ratio >= _DISPLAY:
+    if ratio >= _DISPLAY or (ratio >= _TITLED and _TITLE.fullmatch(text) and _SENTENCE.match(under)):
         return True
     white = below.flat.right - line.flat.right
     centred = min(white, line.flat.x - below.flat.x) > below.type_px  # white at both ends

@@ -80,3 +80,11 @@ def test_a_town_store_of_plain_words_over_its_address(name: str) -> None:
 )
 def test_calls_before_and_places_after_a_name_are_no_part_of_it(line: str, name: str | None) -> None:
     assert retailer_of([(40, 40, 50, "JULY SALE"), *BODY, (40, 900, 30, line)]) == name
+
+
+@pytest.mark.parametrize(
+    "places",
+    ["FERNCLIFF: 418 Front St. · OSTERBY: Mill & Third · HARWICK: Route 30", "OSTERBY · HARWICK SHOPPING CENTER"],
+)
+def test_towns_with_their_corners_and_shopping_centers_are_no_house(places: str) -> None:
+    assert retailer_of([*PROSE, (40, 480, 18, places)]) is None

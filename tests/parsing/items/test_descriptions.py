@@ -59,3 +59,13 @@ def test_a_card_beside_whose_name_the_price_stands_keeps_brand_and_pack_but_no_s
         *BODY,
     ]  # fmt: skip
     assert items(parse(*lines)) == {"23¢": "CORN MEAL Hollyhock, 5-lb. sack", "89¢": "HOUSE FROCKS"}
+
+
+def test_a_name_over_a_sentence_hardly_smaller_is_a_heading() -> None:
+    lines: list[Line] = [
+        (20, 20, 20, "Painted Garden Lanterns"),
+        (20, 44, 16, "Wrought iron base, with a"),
+        (20, 64, 16, "frosted chimney."),
+        (20, 90, 40, "$3.29"),
+    ]
+    assert [o.item for o in parse(*lines).offers] == ["Painted Garden Lanterns"]
