@@ -29,6 +29,8 @@ _LIBRARIES = (
     "dateparser",
     "price-parser",
     "rapidfuzz",
+    "symspellpy",
+    "pyspellchecker",
     "edtf",
     "duckdb",
     "pyarrow",
