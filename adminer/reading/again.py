@@ -10,7 +10,8 @@ import numpy as np
 
 from adminer.layout.clean import Gray
 from adminer.reading.detect import Line
-from adminer.reading.recognise import Letter, ReadLine, cut_strip, read_strips, stretch
+from adminer.reading.letters import Letter, ReadLine
+from adminer.reading.recognise import cut_strip, read_strips, stretch
 from adminer.reading.seen import Seen, figures
 from adminer.reading.words import split_words
 

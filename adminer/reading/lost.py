@@ -10,8 +10,9 @@ import numpy as np
 
 from adminer.layout.clean import Gray
 from adminer.reading.glyphs import EVEN, WORK_HEIGHT, Glyph, alone, around, blobs_of, cut_out, glyphs_of, letters_of
+from adminer.reading.letters import ReadLine
 from adminer.reading.placed import PlacedWord
-from adminer.reading.recognise import ReadLine, read_strips
+from adminer.reading.recognise import read_strips
 
 CENTLESS = re.compile(r"^\d{1,2}[½¼¾⅓⅔]?$")
 SMALL_TYPE = 9.0  # height in pixels of figures: a sign beside lower ones cannot be told from grain

@@ -3,54 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import cv2
 import numpy as np
 from numpy.typing import NDArray
 
 from adminer.layout.clean import Gray
+from adminer.reading.letters import STEP, Letter, ReadLine
+from adminer.reading.likely_words import with_likely_words
 from adminer.reading.models import alphabet, answers_of
 
 HEIGHT = 48  # the height in pixels that the network reads at
-STEP = 8  # pixels of that picture to one step of its answer
 BATCH_WIDTH = 4800  # sum of the widths of lines brought to one width: padding is wasted work, but short lines need some
 LEAST_CONTRAST = 10  # levels of 255 between ink and paper
 # A space is easily outvoted by the blank between two letters; set by eye, not measured.
 SPACE_LEVEL = 0.12
-
-
-@dataclass(frozen=True, slots=True)
-class Letter:
-    """Hold one character with its place along the line (0 to 1 of its width) and its probability.
-
-    `cent` and `dollar` say how likely the network held the same place to be "¢" or "c", and "$", `point` how likely
-    it saw a "." just before: what it takes them for when it is wrong depends on the line, what it half saw does not.
-    """
-
-    text: str
-    at: float
-    confidence: float
-    cent: float = 0.0
-    dollar: float = 0.0
-    point: float = 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class ReadLine:
-    """Hold what one strip says."""
-
-    letters: tuple[Letter, ...]
-
-    @property
-    def text(self) -> str:
-        """Return the line as one string."""
-        return "".join(letter.text for letter in self.letters)
-
-    @property
-    def confidence(self) -> float:
-        """Return the mean probability of its letters, 0 for an empty line."""
-        return float(np.mean([letter.confidence for letter in self.letters])) if self.letters else 0.0
 
 
 def cut_strip(gray: Gray, corners: NDArray[np.float32]) -> Gray:
@@ -92,7 +59,9 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
             plane = np.zeros((1, 3, HEIGHT, width), np.float32)
             plane[0, :, :, : prepared[i].shape[1]] = prepared[i]
             answers = answers_of("rec", plane, threads)[0]
-            result[i] = _decode(answers[:, alphabet().columns] * allowed, prepared[i].shape[1])
+            answers = answers[:, alphabet().columns] * allowed
+            read = _decode(answers, prepared[i].shape[1])
+            result[i] = with_likely_words(read, answers, prepared[i].shape[1]) if only is None else read
         start = end
     return result
 

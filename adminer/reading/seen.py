@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from adminer.layout.clean import Gray
 from adminer.reading.detect import Line
-from adminer.reading.recognise import Letter, ReadLine
+from adminer.reading.letters import Letter, ReadLine
 
 LEAST_CONFIDENCE = 0.5  # mean probability of the letters of a line: below it is a picture, a smear or a border
 

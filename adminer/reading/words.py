@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from adminer.layout.clean import Gray
-from adminer.reading.recognise import ReadLine
+from adminer.reading.letters import ReadLine
 
 DESCENDERS = frozenset("gjpqy,;Q()[]{}$|")
 ASCENDERS = frozenset("bdfhkltABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789$¢£½¼¾&%/!?()[]{}|")

@@ -8,7 +8,7 @@ import pytest
 from adminer.layout.clean import Gray
 from adminer.reading import again
 from adminer.reading.detect import Line
-from adminer.reading.recognise import Letter, ReadLine
+from adminer.reading.letters import Letter, ReadLine
 from adminer.reading.seen import Seen
 
 WIDTH, HEIGHT = 600, 20

@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 
 from adminer.reading.compose import _once
 from adminer.reading.join import join_lines, join_prices
+from adminer.reading.letters import Letter, ReadLine
 from adminer.reading.order import reading_order
 from adminer.reading.placed import PlacedWord
-from adminer.reading.recognise import Letter, ReadLine
 from adminer.reading.signs import restore_signs
 from adminer.reading.words import capital_height, split_words
 

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from adminer.reading.detect import Line
-from adminer.reading.recognise import ReadLine
+from adminer.reading.letters import ReadLine
 from adminer.reading.seen import Seen
 from adminer.reading.sight import split_rows
 

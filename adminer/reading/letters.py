@@ -1,0 +1,42 @@
+"""What a strip of type says, letter by letter, each with its place and its probability."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+STEP = 8  # pixels of a strip as the network reads it, to one step of its answer
+
+
+@dataclass(frozen=True, slots=True)
+class Letter:
+    """Hold one character with its place along the line (0 to 1 of its width) and its probability.
+
+    `cent` and `dollar` say how likely the network held the same place to be "¢" or "c", and "$", `point` how likely
+    it saw a "." just before: what it takes them for when it is wrong depends on the line, what it half saw does not.
+    """
+
+    text: str
+    at: float
+    confidence: float
+    cent: float = 0.0
+    dollar: float = 0.0
+    point: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class ReadLine:
+    """Hold what one strip says."""
+
+    letters: tuple[Letter, ...]
+
+    @property
+    def text(self) -> str:
+        """Return the line as one string."""
+        return "".join(letter.text for letter in self.letters)
+
+    @property
+    def confidence(self) -> float:
+        """Return the mean probability of its letters, 0 for an empty line."""
+        return float(np.mean([letter.confidence for letter in self.letters])) if self.letters else 0.0

@@ -1,0 +1,94 @@
+"""The words of English and how often each is printed: two lists, found by their path in wheels, never fetched."""
+
+from __future__ import annotations
+
+import gzip
+import importlib.util
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from math import log
+from pathlib import Path
+
+import numpy as np
+from rapidfuzz import process
+from rapidfuzz.distance import Levenshtein
+
+from adminer.errors import MachineError
+
+# Counts of printed books, but British spelling; and what the first lacks, mostly American forms and rare goods.
+# Both packages are under the MIT licence.
+BOOKS = ("symspellpy", "frequency_dictionary_en_82_765.txt")
+MORE = ("spellchecker", "resources/en.json.gz")
+RARE = -16.0  # natural logarithm of its share of print below which a word is known, but nothing is taken for it
+SHORT = 5  # letters from which a word may be two letters away from what was read, one below
+
+
+@dataclass(frozen=True, slots=True)
+class Lexicon:
+    """Hold the natural logarithm of each word's share of print, the less rare words by length, and all in one text."""
+
+    frequency: dict[str, float]
+    by_length: dict[int, list[str]]
+    text: str
+
+
+@cache
+def lexicon() -> Lexicon:
+    """Load both lists; the words are in lower case.
+
+    Raises MachineError when a list is not installed.
+    """
+    books = dict(line.split() for line in _file(*BOOKS).read_text(encoding="utf-8-sig").splitlines())
+    more = json.loads(gzip.decompress(_file(*MORE).read_bytes()))
+    frequency = _shares(more) | _shares(books)
+    by_length: dict[int, list[str]] = {}
+    for word, share in frequency.items():
+        if share > RARE:
+            by_length.setdefault(len(word), []).append(word)
+    return Lexicon(frequency, by_length, "\n".join(frequency) + "\n")
+
+
+def is_word(word: str) -> bool:
+    """Say whether a word in lower case is known, as it is or without the "s" of a plural."""
+    known = lexicon().frequency
+    return word in known or word.removesuffix("s") in known
+
+
+@lru_cache(maxsize=1 << 12)
+def ends_a_word(piece: str) -> bool:
+    """Say whether a known word ends with these letters: what a line may begin with that goes on from the one above."""
+    return f"{piece}\n" in lexicon().text
+
+
+@lru_cache(maxsize=1 << 14)
+def words_near(word: str) -> tuple[tuple[str, float], ...]:
+    """Return the words one or two letters away (put in, left out, changed) with their frequency, usual ones first."""
+    known, most = lexicon(), 1 if len(word) < SHORT else 2
+    near: list[tuple[str, float]] = []
+    for length in range(len(word) - most, len(word) + most + 1):
+        others = known.by_length.get(length, [])
+        away = process.cdist([word], others, scorer=Levenshtein.distance, score_cutoff=most, dtype=np.uint8)[0]
+        near += [(others[k], known.frequency[others[k]]) for k in np.flatnonzero(away <= most)]
+    return tuple(sorted(near, key=lambda one: -one[1]))
+
+
+def _shares(counts: Mapping[str, str | int]) -> dict[str, float]:
+    plain = {word: int(count) for word, count in counts.items() if word.isascii() and word.isalpha()}
+    every = sum(plain.values())
+    return {word: log(count / every) for word, count in plain.items()}
+
+
+def _file(package: str, name: str) -> Path:
+    found = importlib.util.find_spec(package)
+    folders = found.submodule_search_locations if found else None
+    path = Path(next(iter(folders))) / name if folders else None
+    if path is None or not path.is_file():
+        raise MachineError(
+            "the display reader cannot start",
+            file=name,
+            why=f"the package {package} with its list of words is not installed",
+            remedy="install adminer again with all its dependencies",
+        )
+    return path

@@ -1,0 +1,144 @@
+"""Words of no dictionary weighed against those near them: what the network saw, times how often a word is printed.
+
+A noisy channel: the printed word w is the one with the highest P(answer | w) P(w). K. W. Church and W. A. Gale,
+"Probability scoring for spelling correction", Statistics and Computing 1 (1991), 93-103. Here the channel is the
+network itself: its answer over the steps of a word says how probable each spelling is, read on its likeliest path.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from functools import cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+from adminer.reading.letters import STEP, Letter, ReadLine
+from adminer.reading.lexicon import ends_a_word, is_word, words_near
+from adminer.reading.models import alphabet
+
+# Logarithm of the share of print of one word that no list has, in small letters and with a capital, as names have that
+# no list has: chosen on lines of the press, tests/benchmarks/likely_words.py.
+UNKNOWN = -16.0
+NAME = -14.0
+SURE = 0.985  # mean probability of its letters from which a word stays as it was read
+BLURRED = 0.6  # and below which it is no spelling at all: what is put in its place is as often wrong as right
+LEAST = 1e-6  # probability below which the network's answers mean nothing
+MARGIN = 4  # steps around a word, to its neighbours at most
+IMPOSSIBLE = -1e9
+_WORD = re.compile(r"(?<!\S)[^\w\s]*([A-Za-z]{3,})(?:['’][sS])?(?:(?!-)[^\w\s])*(?!\S)")
+
+Answers = NDArray[np.float32]  # steps by characters of the alphabet
+
+
+def with_likely_words(read: ReadLine, answers: Answers, width: int) -> ReadLine:
+    """Return a line with each unsure word of no dictionary as the likeliest word near it, where one is likelier.
+
+    A letter put in has the probability that the network gave it: the word reads better, it is no surer. `width` is that
+    of the strip as the network read it, in pixels.
+    """
+    letters = list(read.letters)
+    for first, end in reversed(list(_doubtful(read))):
+        start, stop = _steps_around(letters, first, end, width, len(answers))
+        word = "".join(letter.text for letter in letters[first:end])
+        logs = np.log(np.maximum(answers[start:stop], LEAST))
+        better = _likelier(word, logs) if len(logs) else None
+        if better is not None:
+            spelled, path = better
+            there = {(letter.text, _step(letter, width)): letter for letter in letters[first:end]}
+            letters[first:end] = [
+                there.get((c, start + k)) or Letter(c, _at(start + k, width), float(answers[start + k, _number()[c]]))
+                for c, k in zip(spelled, path, strict=True)
+            ]
+    return ReadLine(tuple(letters))
+
+
+def _doubtful(read: ReadLine) -> Iterator[tuple[int, int]]:
+    """Find the words (first letter, and the one after the last) that are unknown and not surely read.
+
+    Left alone are figures and what is joined to them or by hyphens, the end of a word that the line above began, and
+    what is a blur.
+    """
+    for found in _WORD.finditer(read.text):
+        first, end = found.span(1)
+        word = found[1]
+        if is_word(word.lower()) or (first == 0 and word.islower() and ends_a_word(word)):
+            continue
+        if BLURRED <= np.mean([letter.confidence for letter in read.letters[first:end]]) < SURE:
+            yield first, end
+
+
+def _likelier(word: str, logs: Answers) -> tuple[str, list[int]] | None:
+    """Return the word near one that is likelier than it and the steps of its letters; None where it stays."""
+    least = _best_path(logs, word)[0] + (UNKNOWN if word.islower() else NAME)
+    best = None
+    for other, frequency in words_near(word.lower()):
+        if frequency <= least:
+            break  # the rest are rarer, and no answer of the network says more than "surely"
+        spelled = _in_case_of(word, other)
+        score, path = _best_path(logs, spelled)
+        if score + frequency > least:
+            least, best = score + frequency, (spelled, path)
+    return best
+
+
+def _best_path(logs: Answers, word: str) -> tuple[float, list[int]]:
+    """Return the log probability of a word on its likeliest path through the steps, and the surest step of each letter.
+
+    The search of A. J. Viterbi (1967) over blanks and letters in turn, as connectionist temporal classification reads:
+    a blank may be passed over between two letters that differ.
+    """
+    signs = np.zeros(2 * len(word) + 1, np.int64)
+    signs[1::2] = [_number()[c] for c in word]
+    if len(logs) < len(word):
+        return IMPOSSIBLE, []
+    passes = np.zeros(len(signs), bool)
+    passes[3::2] = signs[3::2] != signs[1:-2:2]
+    seen = logs[:, signs]
+    came = np.zeros(seen.shape, np.int64)
+    ways = np.full((3, len(signs)), IMPOSSIBLE)
+    row = np.full(len(signs), IMPOSSIBLE)
+    row[:2] = seen[0, :2]
+    for step in range(1, len(seen)):
+        ways[0], ways[1, 1:] = row, row[:-1]
+        ways[2, 2:] = np.where(passes[2:], row[:-2], IMPOSSIBLE)
+        came[step] = ways.argmax(axis=0)
+        row = ways.max(axis=0) + seen[step]
+    at = len(row) - 1 if row[-1] > row[-2] else len(row) - 2
+    score, steps = float(row[at]), [-1] * len(word)
+    for step in range(len(seen) - 1, -1, -1):
+        if at % 2 and (steps[at // 2] < 0 or seen[step, at] > seen[steps[at // 2], at]):
+            steps[at // 2] = step
+        at -= int(came[step, at])
+    return score, steps
+
+
+def _steps_around(letters: Sequence[Letter], first: int, end: int, width: int, count: int) -> tuple[int, int]:
+    """Return the steps of a word with a little room on both sides, short of the letters beside it."""
+    start, stop = _step(letters[first], width) - MARGIN, _step(letters[end - 1], width) + MARGIN + 1
+    if first:
+        start = max(start, _step(letters[first - 1], width) + 1)
+    if end < len(letters):
+        stop = min(stop, _step(letters[end], width))
+    return max(0, start), min(count, stop)
+
+
+def _step(letter: Letter, width: int) -> int:
+    return int(letter.at * width / STEP)
+
+
+def _at(step: int, width: int) -> float:
+    return min(1.0, (step + 0.5) * STEP / width)
+
+
+def _in_case_of(word: str, other: str) -> str:
+    """Write a word in capitals, with one, or small, as another is mostly written."""
+    if sum(c.isupper() for c in word) > len(word) / 2:
+        return other.upper()
+    return other.capitalize() if word[0].isupper() else other
+
+
+@cache
+def _number() -> dict[str, int]:
+    return {c: k for k, c in enumerate(alphabet().characters)}
