@@ -17,6 +17,7 @@ _FOR: Final = re.compile(r"\s*for\s", re.IGNORECASE)
 # "17/6. A tin of ...": after a price in shillings a point is no end of "c." or "lb."
 _NEXT_SENTENCE: Final = re.compile(r"[!?.] (?:A|An|The|Our|We|It|This|These|Your?|For|In|Send|Write|Every|All)\b")
 BEFORE: Final = "the words right before the price"
+_LEADERS: Final = re.compile(r"(?:[._·…] ?){2}")
 CLOSES: Final = "paragraph that the price closes"
 AFTER: Final = "the words right after the price"
 _BLOCK_STEPS: Final = 30  # lines that the step into another block of type counts as
@@ -45,6 +46,8 @@ def flow_cost(
             size = 0.3 if segment.bare and "\n" in between else 0.0
             return 0.2 + named + size + 0.2 * between.count("\n"), BEFORE
         in_text = group[0].type_px < DISPLAY * advert.body_px  # a display price closes no paragraph
+        if in_text and _is_led_to(advert, group[0], segment, segments):
+            return NOWHERE, ""
         if in_text and heads:
             larger = 0.25 if _is_heading(advert, segment) else 0.0
             if not segment.goods and any(s.goods and segment.end <= s.start and s.end <= start for s in segments):
@@ -59,6 +62,16 @@ def flow_cost(
         if len(between.split()) <= 2 and "\n" not in between and not _NEXT_SENTENCE.match(advert.text, end):
             return 0.75 + 0.4 * segment.bare, AFTER
     return NOWHERE, ""
+
+
+def _is_led_to(advert: AdvertText, found: Found, segment: Segment, segments: list[Segment]) -> bool:
+    """Say whether leaders run to a price from goods named in its own line, which no text over the line may name."""
+    return any(
+        segment.last_line < other.first_line == found.line
+        and other.goods
+        and _LEADERS.search(advert.text, other.end, found.start) is not None
+        for other in segments
+    )
 
 
 def _closes_text(

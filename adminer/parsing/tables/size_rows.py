@@ -26,6 +26,8 @@ _DITTO: Final = re.compile(r"(?:do\.?|ditto|[\"”“„]{1,2})(?:,? +(?P<rest>\
 _SIZE: Final = re.compile(rf"[ ,.]*\b(?:No[.:]? ?\d{{1,3}}|\d{{1,3}}[½¼¾]? ?{_UNIT}).*$", re.IGNORECASE)
 _FEWEST: Final = 2  # rows that tell nothing but a size, which make such a list
 _OVER: Final = 6.0  # type sizes between a heading and the first row under it: heads of columns may stand between
+_STEP: Final = 2.2  # type sizes from row to row
+_SECTION: Final = re.compile(r" (?:and|&) ", re.IGNORECASE)  # "FISH and MEATS" over both is no name of either
 _LARGER: Final = 1.2
 _QUALIFIER: Final = 5  # words of a row that only qualifies the goods of its heading
 _HEAD_LETTERS: Final = 4
@@ -115,8 +117,9 @@ def _names(advert: AdvertText, run: Sequence[_Entry]) -> list[str]:
     """Return the full name of each row, empty for a row that names its goods itself."""
     line = _heading(advert, run[0])
     head = _goods_of(advert.printed(line)) if line is not None else ""
+    head = "" if _SECTION.search(head) else head
     names: list[str] = []
-    stem = unit = ""
+    stem, unit = _stem_over(advert, run[0]) if _DITTO.fullmatch(run[0].text) else "", ""
     for entry in run:
         bare, ditto = _BARE.fullmatch(entry.text), _DITTO.fullmatch(entry.text)
         if ditto is not None:
@@ -133,6 +136,19 @@ def _names(advert: AdvertText, run: Sequence[_Entry]) -> list[str]:
             names.append("")
             stem = _SIZE.sub("", entry.text.split(",", maxsplit=1)[0])
     return names
+
+
+def _stem_over(advert: AdvertText, entry: _Entry) -> str:
+    """Return the goods of the row right over a row, though its price stands in no column with the others."""
+    row = entry.label.flat
+    over = [
+        line
+        for line in advert.lines
+        if 0 < row.centre[1] - line.flat.centre[1] < _STEP * entry.label.line.type_px
+        and abs(line.flat.x - row.x) < entry.label.line.type_px
+    ]
+    above = max(over, key=lambda line: line.flat.centre[1], default=None)
+    return _SIZE.sub("", name_of_row(advert.printed(above)).split(",", maxsplit=1)[0]) if above is not None else ""
 
 
 def _goods_of(heading: str) -> str:

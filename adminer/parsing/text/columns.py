@@ -14,6 +14,7 @@ _STEP: Final = 1.3  # type sizes of white between two lines of one column
 _NO_RULE: Final = 0.8  # type sizes of white below which no rule has room between two lines
 _ACROSS: Final = 0.3  # of the narrower of two lines that must stand over the other
 _LARGER: Final = 1.12  # times the type under it: the head of an entry is often bold of the next size only
+_CAPITALS: Final = 0.8  # the same in capitals over small letters: worn type is measured no better than that
 _DISPLAY: Final = 1.3  # times the type under it: a heading wherever it stands
 _TITLED: Final = 1.2  # the same where the words, too, are set as a name over a sentence
 _ONE_TEXT: Final = 1.6  # between lines of sizes further apart one text ends and another begins
@@ -26,6 +27,7 @@ _PRICE: Final = re.compile(r"(?:(?:our|sale|special|net|cash) )?prices?\b", re.I
 # "Bridge Lamps" over "Wrought iron base": every word of a name has its capital, in what tells of it only the first
 _TITLE: Final = re.compile(r"[A-Z][\w'’.-]*(?: (?:[A-Z][\w'’.-]*|&|and|or|of|with|for|in))*")
 _SENTENCE: Final = re.compile(r"(?=.*[,.;]|(?:\S+ ){3})[A-Z][\w'’-]*,? [a-z]")
+_SMALL_WORDS: Final = re.compile(r"\b(?:and|or|of|for|the|in|to|with)\b")
 _PARAGRAPH: Final = 4  # lines from which an indent says anything
 
 
@@ -104,7 +106,13 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     white = below.flat.right - line.flat.right
     centred = min(white, line.flat.x - below.flat.x) > below.type_px  # white at both ends
     short = white > 2 * below.type_px or centred
-    return short and (ratio >= _LARGER or (text.isupper() and len(text) > 3 and not under.isupper() and ratio > 0.9))
+    capitals = _in_capitals(text) and len(text) > 3 and not _in_capitals(under)
+    return short and (ratio >= _LARGER or (capitals and ratio > _CAPITALS))
+
+
+def _in_capitals(text: str) -> bool:
+    """Say whether a line is set in capitals, its small words aside: "TEA and COFFEE"."""
+    return _SMALL_WORDS.sub(" ", text).isupper()
 
 
 def _is_close(line: TextLine, over: TextLine) -> bool:

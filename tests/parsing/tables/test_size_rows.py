@@ -62,3 +62,29 @@ def test_a_second_price_beside_the_first_is_for_the_same_size() -> None:
     advert = advert_text(HEAD, *rows("8 in.", "10", "14"), *beside)
     made, _ = size_rows(advert, cells_of(advert), find_prices(advert, []))
     assert [len(starts) for _, starts in made] == [2, 2, 2]
+
+
+def test_a_ditto_goes_on_with_the_row_over_it_though_its_price_stands_apart() -> None:
+    lines: list[Line] = [
+        (60, 20, 20, "HAMS and FISH"),
+        (20, 50, 16, "Bacon, sides"),
+        (300, 50, 16, "19c"),
+        (20, 76, 16, "Ditto, rashers"),
+        (420, 76, 16, "27c"),
+        (20, 102, 16, "Ditto, smoked"),
+        (420, 102, 16, "31c"),
+        (20, 128, 16, "Ditto, ends"),
+        (420, 128, 16, "12c"),
+    ]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    found = {p.text: o.item for o in advert.offers for p in o.prices}
+    assert found["27c"] == "Bacon rashers"
+    assert found["12c"] == "Bacon ends"
+
+
+def test_a_section_of_two_kinds_is_no_name_of_the_sizes_under_it() -> None:
+    lines: list[Line] = [(60, 20, 20, "NAILS and SCREWS")]
+    for i, (name, sum_) in enumerate((("8d", "4c"), ("6d", "5c"), ("3d fine", "7c"))):
+        lines += [(20, 50 + 26 * i, 16, name), (420, 50 + 26 * i, 16, sum_)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert not any(o.item.startswith("NAILS and SCREWS, ") for o in advert.offers)
