@@ -19,6 +19,7 @@ _ROLES: Final[dict[str, re.Pattern[str]]] = {
         ("down_payment", "(?:first|down|cash) payment|(?:payment|amount) down|deposit"),
         ("instalment", "instal?lments?|(?:monthly|weekly|further) payments?"),
         ("from", r"from(?=\s*$)|prices? from"),
+        ("postage", "(?:postage|carriage|mailing)(?: paid)?"),
         ("range_low", r"from(?=\s*$)"),
         ("range_high", r"(?:up )?to(?=\s*$)"),
         ("up_to", r"up to(?=\s*$)"),

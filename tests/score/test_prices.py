@@ -91,6 +91,7 @@ def test_the_price_without_a_coupon_is_everybodys_and_asks_for_no_condition() ->
         ("table, first payment", "oak table", {"role": "down_payment"}),
         ("first payment on dining set", "dining set", {"role": "down_payment"}),
         ("porch swing instalment", "porch swing", {"role": "instalment"}),
+        ("postage on boots", "boys' boots", {"role": "postage"}),
         ("suit, from", "suits", {"role": "from"}),
         ("collars per half dozen", "linen collars", {"per_unit": "doz"}),
     ],
