@@ -153,12 +153,13 @@ def _by_column(advert: AdvertText, table: PriceList | None) -> list[_Candidate]:
 def _by_piece(doc: Doc, advert: AdvertText) -> list[_Candidate]:
     """Find the names beside pieces: "Tansy Morn dinner plate" (capitals before none), "Soup plate — Quince Arbor"."""
     made = []
-    for m in _DASHED.finditer(doc.text):
+    text = doc.text  # joined anew from its tokens each time it is asked for
+    for m in _DASHED.finditer(text):
         first = advert.line_at(m.start()).start
         if any(first <= s.start_char and s.end_char <= m.start() for s in doc.spans[PIECES]):
             made.append(_Candidate(*m.span("name"), m["name"], 0.4, "stands after a piece and a dash"))
     for span in doc.spans[PIECES]:
-        found = _BEFORE_PIECE.search(doc.text, 0, span.start_char) if span.text.islower() else None
+        found = _BEFORE_PIECE.search(text, 0, span.start_char) if span.text.islower() else None
         if found is not None:
             start, name = _without_slogan(found.start("name"), found["name"].strip())
             if " " in name:
@@ -181,6 +182,8 @@ def _by_type(advert: AdvertText, doc: Doc) -> list[_Candidate]:
     """
     made: list[_Candidate] = []
     joined: set[int] = set()  # second lines of names
+    text = doc.text  # joined anew from its tokens each time it is asked for
+    pieces = {s.start_char for s in doc.spans[PIECES] if s.end_char - s.start_char > 4}
     for i, line in enumerate(advert.lines):
         size = line.type_px / advert.body_px
         below = advert.lines[i + 1] if i + 1 < len(advert.lines) else None
@@ -192,7 +195,7 @@ def _by_type(advert: AdvertText, doc: Doc) -> list[_Candidate]:
             joined.add(below.number)
         if len(line.words) + (len(last.words) if last is not line else 0) > 4:
             continue
-        heads = below is not None and last is line and _heads_a_piece(doc, line, below)
+        heads = below is not None and last is line and _heads_a_piece(pieces, text, line, below)
         if size < _DISPLAY and not heads:
             continue
         name = _words(advert, line, last)
@@ -219,13 +222,15 @@ def _goes_on(above: TextLine, below: TextLine) -> bool:
     return alike and len(above.words) <= 2 and len(below.words) <= 2 and 0 < step < 2.4 * above.type_px and across > 0
 
 
-def _heads_a_piece(doc: Doc, line: TextLine, below: TextLine) -> bool:
-    """Say whether a line in larger type stands right over one that begins with a piece or a set."""
+def _heads_a_piece(pieces: set[int], text: str, line: TextLine, below: TextLine) -> bool:
+    """Say whether a line in larger type stands right over one that begins with a piece or a set.
+
+    `pieces` are the first characters of pieces in the text.
+    """
     step = below.flat.centre[1] - line.flat.centre[1]
     if not 0 < step < _OVER * line.type_px or line.type_px < _TITLE * below.type_px:
         return False
-    text = doc.text[below.start : below.end]
-    return bool(_SET.match(text)) or any(s.start_char == below.start and len(s.text) > 4 for s in doc.spans[PIECES])
+    return bool(_SET.match(text[below.start : below.end])) or below.start in pieces
 
 
 def _maker_below(advert: AdvertText, line: TextLine, below: tuple[TextLine, ...]) -> bool:
