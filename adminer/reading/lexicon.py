@@ -23,6 +23,9 @@ BOOKS = ("symspellpy", "frequency_dictionary_en_82_765.txt")
 MORE = ("spellchecker", "resources/en.json.gz")
 RARE = -16.0  # natural logarithm of its share of print below which a word is known, but nothing is taken for it
 SHORT = 5  # letters from which a word may be two letters away from what was read, one below
+# Measures and packages as adverts shorten them: books seldom do. Common practice, no source.
+SHORTENED = ("lbs", "ozs", "yds", "pkg", "pkgs", "doz", "qts", "pts", "gals", "bbl", "cwt", "btl", "btls", "pcs", "prs")
+USUAL = -9.0  # natural logarithm of the share of print that each of these has in adverts: as "sugar" in books
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +45,7 @@ def lexicon() -> Lexicon:
     """
     books = dict(line.split() for line in _file(*BOOKS).read_text(encoding="utf-8-sig").splitlines())
     more = json.loads(gzip.decompress(_file(*MORE).read_bytes()))
-    frequency = _shares(more) | _shares(books)
+    frequency = _shares(more) | _shares(books) | dict.fromkeys(SHORTENED, USUAL)
     by_length: dict[int, list[str]] = {}
     for word, share in frequency.items():
         if share > RARE:

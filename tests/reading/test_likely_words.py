@@ -151,3 +151,8 @@ def test_a_missing_list_says_what_to_install(monkeypatch: pytest.MonkeyPatch, pl
     monkeypatch.setattr(lexicon, "BOOKS", place)
     with pytest.raises(MachineError, match="cannot start"):
         lexicon.lexicon.__wrapped__()
+
+
+def test_measures_are_read_as_adverts_shorten_them() -> None:
+    assert settled("sugar 5 ibs.", {8: ("l", 0.3, 0.6)}) == "sugar 5 lbs."
+    assert settled("3 yds", {3: ("e", 0.3, 0.6)}, sure=0.9) == "3 yds"
