@@ -22,6 +22,8 @@ _BESIDE: Final = 2.0  # type sizes between two parts of a broken line
 _WAITING: Final = word_list("waiting")
 _LETTER: Final = 0.55  # type sizes across a letter
 _OPENS_FIGURES: Final = frozenset("0123456789.$")
+_JITTER: Final = 2.0  # pixels that the middles of the boxes at both ends of a line are off by, together
+_SIGNIFICANT: Final = 2.0  # standard errors from which a change of slope down the page is one
 _LEVEL: Final = 0.004  # a slope below this is no slope: four pixels in a thousand
 
 
@@ -159,8 +161,9 @@ def flattened(box: Box, slope: Slope) -> Box:
 def slope_of(words: tuple[Word, ...]) -> Slope:
     """Measure the slope of the type and how it changes down the page, from the lines long enough to show it.
 
-    A straight line through the slopes of the lines by their height (least squares weighed by length), after the
-    lines far from the middle slope are left out; level where too few lines show anything.
+    A straight line through the slopes of the lines by their height, least squares weighed by how surely a line of its
+    length shows a slope, after the lines far from the middle slope are left out. A change down the page that may be
+    chance is none; level where too few lines show anything.
     """
     seen: list[tuple[float, float, float]] = []  # height at the left edge, slope, length
     for _, group in groupby(words, key=lambda w: (w.block, w.line)):
@@ -178,13 +181,13 @@ def slope_of(words: tuple[Word, ...]) -> Slope:
     kept = np.abs(slopes - middle) < _STRAY
     if kept.sum() < _ENOUGH_LINES:
         return Slope(middle) if abs(middle) > _LEVEL else Slope()
-    heights, slopes, lengths = heights[kept], slopes[kept], lengths[kept]
+    heights, slopes, sure = heights[kept], slopes[kept], lengths[kept] / _JITTER
     spread = float(heights.max() - heights.min())
     if kept.sum() >= _ENOUGH_FOR_GAIN and spread > 0:
-        gain, at_top = np.polyfit(heights, slopes, 1, w=np.sqrt(lengths))
-        if abs(gain) * spread > _LEVEL:
+        (gain, at_top), errors = np.polyfit(heights, slopes, 1, w=sure, cov="unscaled")
+        if abs(gain) * spread > _LEVEL and abs(gain) > _SIGNIFICANT * float(errors[0, 0]) ** 0.5:
             return Slope(float(at_top), float(gain))
-    mean = float(np.average(slopes, weights=lengths))
+    mean = float(np.average(slopes, weights=sure**2))
     return Slope(mean) if abs(mean) > _LEVEL else Slope()
 
 
