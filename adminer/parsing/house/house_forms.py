@@ -37,7 +37,7 @@ TRADE: Final = re.compile(
     r"Potter(?:y|ies|s)|Looms|Weavers|Products|Laborator(?:y|ies)|Press|Publishers|Institute|Opticians?|Photographers?|"
     r"Dentists?|Plumbers?|Ironmongers?|Chemists?|Butchers?|Fishmongers?|Confectioners?|Stationers?|Drapery|Seedsmen|"
     r"Providers|Self[- ]?Serv(?:e|ice)|"
-    r"Nurserym[ae]n|Druggists?|Hatters?|Furnishers?|Undertakers?|Upholsterers?|Tinsmiths?|Saddlers?|Bootmakers?|"
+    r"Nurserym[ae]n|Tanner(?:y|s)|Druggists?|Hatters?|Furnishers?|Undertakers?|Upholsterers?|Tinsmiths?|Saddlers?|Bootmakers?|"
     # "Dinner Service" is a set
     r"(?:Tire|Auto|Car|Radio|TV|Television|Repair|Cleaning|Laundry|Taxi|Cab|Funeral|Appliance|Motor|Electric|Typewriter|"
     r"Watch|Oil|Gas|Battery|Brake|Tree|Shoe|Feed|Ice|Milk|Heating|Plumbing|Trucking|Delivery|Food) Services?|"

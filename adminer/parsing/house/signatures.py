@@ -26,6 +26,7 @@ from adminer.parsing.house.house_forms import (
 )
 from adminer.parsing.house.house_lines import Candidate, find_candidates
 from adminer.parsing.house.name_echoes import find_echo, is_ware
+from adminer.parsing.house.run_on_names import find_run_on_names
 from adminer.parsing.house.shop_places import is_place, starts_address
 from adminer.parsing.house.towns import is_large_town
 from adminer.parsing.text.text import AdvertText, TextLine
@@ -117,7 +118,11 @@ def find_signature(advert: AdvertText, box: Box) -> Link | None:
 
     `box` is the advert's, in pixels.
     """
-    weighed = [(c, case) for c in find_candidates(advert) if (case := _weigh(advert, box, c)) is not None]
+    weighed = [
+        (c, case)
+        for c in (*find_candidates(advert), *find_run_on_names(advert))
+        if (case := _weigh(advert, box, c)) is not None
+    ]
     if not weighed:
         return None
     # of lines that say as much the one with more of the name

@@ -1,0 +1,40 @@
+"""Names that sign an advert in its running text: "... Agents wanted. THE BRACKEN MOP / COMPANY, Box 17, Osterby, O."
+
+Small adverts of magazines close so: the name follows the last sentence, goes on in the next line, and an address ends
+the advert. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Final
+
+from adminer.parsing.house.house_lines import Candidate
+from adminer.parsing.house.shop_places import is_place, starts_address
+from adminer.parsing.text.text import AdvertText
+
+_SIGNED: Final = re.compile(
+    r"(?<=[.!?;] )(?P<name>(?:(?:The|THE|Dr|Prof|Mrs?|Miss)\.? )?"
+    r"[A-Z][\w'’.-]*(?: (?:&|and|of|[A-Z][\w'’.-]*)){1,6})(?P<after>, .+)$"
+)
+_BY_POST: Final = re.compile(r", (?:Dept|Desk|Box|Drawer|Route|Room|Station|Sta)\b", re.IGNORECASE)
+_MOST_LINES: Final = 4  # that a name and its address take up
+_MOST_WORDS: Final = 12  # of an address
+
+
+def find_run_on_names(advert: AdvertText) -> Iterator[Candidate]:
+    """Yield each name in the last lines of an advert that begins after a sentence within a line of text."""
+    lines = advert.lines
+    for first in range(max(0, len(lines) - _MOST_LINES), len(lines)):
+        tail = lines[first:]
+        if any(line.block != tail[0].block for line in tail):
+            continue
+        said = " ".join(advert.printed(line).strip() for line in tail)
+        for found in _SIGNED.finditer(said):
+            after = found["after"]
+            opens = len(advert.printed(tail[0]).strip())
+            placed = _BY_POST.match(after) or starts_address(after[2:]) or is_place(after[2:])
+            if found.start("name") < opens and placed and len(after.split()) <= _MOST_WORDS:
+                last = tail[1] if found.end("name") > opens and len(tail) > 1 else tail[0]
+                yield Candidate(tail[0], last, found["name"], after, has_folio=False)
