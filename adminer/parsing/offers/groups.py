@@ -19,6 +19,7 @@ from adminer.parsing.prices.colour import TERM_REACH
 from adminer.parsing.prices.column_heads import shares_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.postage import joins_main
+from adminer.parsing.text.goods import has_goods
 from adminer.parsing.text.item_words import FUNCTION_WORDS, WORD
 from adminer.parsing.text.text import AdvertText, TextLine
 from adminer.records import Box, Condition
@@ -235,10 +236,22 @@ def _pair_cost(advert: AdvertText, satellite: Found, main: Found, steps: int) ->
         if words <= _NEXT_WORDS and _in_one_column(advert, main, satellite):
             return 0.1 * words + 0.2 * (steps - 1)
     if shares_row(satellite.place, main.place):
+        if _goods_between(advert, satellite, main):
+            return _FAR  # the row of another list begins there
         return 0.3 * _distance(satellite.place, main.place) / unit + 0.5 * (steps - 1)
     if satellite.condition == "without_card" and main.condition == "cardholder":
         return min(_distance(satellite.place, main.place) / unit, _OFFER_REACH - 2) + (0.0 if ratio <= 2.6 else 1.0)
     return _distance(satellite.place, main.place) / unit + 1.0 * (steps - 1)
+
+
+def _goods_between(advert: AdvertText, one: Found, other: Found) -> bool:
+    """Say whether a line of goods stands between two prices on their row."""
+    left, right = sorted((one.place, other.place), key=lambda place: place.x)
+    return any(
+        left.right <= line.flat.x and line.flat.right <= right.x and has_goods(advert.printed(line))
+        for line in advert.lines
+        if shares_row(line.flat, left)
+    )
 
 
 def _in_one_column(advert: AdvertText, one: Found, other: Found) -> bool:

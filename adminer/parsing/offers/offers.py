@@ -13,6 +13,7 @@ from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.descriptions import size_under
 from adminer.parsing.items.flow import BEFORE
 from adminer.parsing.items.headings import as_read, headed, said_again
+from adminer.parsing.items.panels import is_cell, stands_left
 from adminer.parsing.offers.linking import line_for, maker_for
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
@@ -27,6 +28,7 @@ from adminer.parsing.sets.contents import (
     what_of,
 )
 from adminer.parsing.sets.listings import Listing, NamedPiece
+from adminer.parsing.sets.sets import states_set
 from adminer.parsing.sets.sets_alone import sets_without_price
 from adminer.parsing.terms.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
 from adminer.parsing.text.naming import name_of
@@ -83,7 +85,7 @@ def make_offers(
     for number, (group, pairing) in enumerate(zip(groups, pairings, strict=True), 1):
         offer_id = f"{advert_id}-o{number}"
         stack = stack_of(advert, pairing.segment, segments, taken) if pairing.segment else []
-        item = set_in(stack) or pairing.segment
+        item = pairing.segment if _is_open_stock(advert, group, pairing, prices) else set_in(stack) or pairing.segment
         listing = None
         if item is not None:
             listing = listing_for(advert, item, stack, listings) or listing_under(advert, item, group, listings)
@@ -116,6 +118,14 @@ def make_offers(
         for offer in made
     ]
     return _share_conditions(linked, conditions)
+
+
+def _is_open_stock(advert: AdvertText, group: list[Found], pairing: Pairing, prices: list[Found]) -> bool:
+    """Say whether a piece is named on the row of its price in a list: a set told of around it is not what it is."""
+    segment = pairing.segment
+    if segment is None or not segment.goods or states_set(segment.text):
+        return False
+    return stands_left(segment.last, group[0].place) and is_cell(group[0], prices, advert.body_px)
 
 
 def _lists(what: What) -> bool:

@@ -129,7 +129,7 @@ def _is_near(start: int, end: int, anchors: Sequence[tuple[int, int]], reach: in
 def find_listings(advert: AdvertText, named: Sequence[NamedPiece], prices: Sequence[Found]) -> list[Listing]:
     """Return the lists of pieces of an advert, a single counted piece ("8 tumblers") among them."""
     bought = [p for p in prices if p.role not in _PAYMENTS]  # "$1 down" beside a list prices no row of it
-    rows = {line.number for line in advert.lines if _has_price_on_row(line, bought)} | {p.line for p in bought}
+    rows = {line.number for line in advert.lines if has_price_on_row(line, bought)} | {p.line for p in bought}
     found: list[Listing] = []
     run: list[Listed] = []
     names = [(n.start, n.end, n.piece) for n in named]
@@ -213,7 +213,7 @@ def _continues(
     return above.number not in rows and (below.number not in rows or part.counted)
 
 
-def _has_price_on_row(line: TextLine, prices: Sequence[Found]) -> bool:
+def has_price_on_row(line: TextLine, prices: Sequence[Found]) -> bool:
     """Say whether a price of about its size stands right of a line on its row: a row of open stock."""
     return any(
         price.line != line.number

@@ -14,7 +14,7 @@ from typing import Final
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.sets.composition import service_for, set_of, stated_pieces
-from adminer.parsing.sets.listings import Listing, NamedPiece
+from adminer.parsing.sets.listings import Listing, NamedPiece, has_price_on_row
 from adminer.parsing.text.item_words import clean_item
 from adminer.parsing.text.text import AdvertText
 
@@ -62,9 +62,12 @@ def _title_of(
     A number of pieces makes a title before a number of persons ("service for six:") and that before the word "set".
     """
     ranked: list[tuple[int, Segment]] = []
+    priced = has_price_on_row(advert.line_at(listing.start), prices)
     for segment in reversed([s for s in segments if s.start < listing.start]):
         if any(segment.end <= price.start and price.end <= listing.start for price in prices):
             break
+        if priced and segment.end <= listing.start and has_price_on_row(advert.lines[segment.last_line], prices):
+            break  # two rows of open stock
         text = segment.text
         if segment.end > listing.start:
             text = clean_item(advert.text[segment.start : listing.start])
