@@ -14,7 +14,7 @@ from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.tables.measured_rows import Row, columns_of, free_pairs
 from adminer.parsing.tables.plain_tables import heading_over
-from adminer.parsing.tables.row_labels import RowLabel, name_in, row_label
+from adminer.parsing.tables.row_labels import RowLabel, name_in, row_labels
 from adminer.parsing.tables.table_heads import kind_of_head
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
@@ -39,7 +39,7 @@ def grade_rows(
     spans: list[tuple[int, int]] = []
     for columns in _tables(columns_of(advert, prices), cells):
         rows = _rows(columns)
-        labels = [row_label(advert, row, cells, prices) for row in rows]
+        labels = row_labels(advert, rows, cells, prices)
         named = [label for label in labels if label is not None]
         if len(named) < max(_FEWEST, _SHARE * len(rows)):
             continue

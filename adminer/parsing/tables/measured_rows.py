@@ -28,9 +28,10 @@ _MEASURE: Final = re.compile(r"(?:[A-Z]{1,2} ?-?)?(?P<n>[\d½¼¾⅓⅔⅛./-]{1
 _PACKAGE: Final = (
     rf"(?:[l1I]?bs?|[o0][z2]|{'|'.join(sorted(measures() | word_list('size') | word_list('size_cells')))})"
 )
-# a measure or a package by itself, or both: at least one word, so that bare figures are no size
+# a measure or a package by itself, or both: at least one word, so that bare figures are no size, nor is the "reg."
+# before a former price
 _SIZE: Final = re.compile(
-    rf"(?:No[.:]? ?)?(?:[\d½¼¾⅓⅔⅛./-]{{1,5}}[ -]?)?(?:{_PACKAGE}\b\.?[ -]?){{1,3}}|No[.:]? ?\d{{1,3}}½?|"
+    rf"(?!reg$)(?:No[.:]? ?)?(?:[\d½¼¾⅓⅔⅛./-]{{1,5}}[ -]?)?(?:{_PACKAGE}\b\.?[ -]?){{1,3}}|No[.:]? ?\d{{1,3}}½?|"
     r"(?:set|pkg\.?|box|bag) of \d{1,3}",
     re.IGNORECASE,
 )

@@ -13,7 +13,7 @@ from typing import Final
 from adminer.parsing.prices.column_heads import shares_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.tables.measured_rows import NAMED, Row, columns_of, free_pairs
-from adminer.parsing.tables.row_labels import RowLabel, is_term, name_in, row_label
+from adminer.parsing.tables.row_labels import RowLabel, is_term, name_in, row_labels
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.columns import is_head
@@ -40,7 +40,7 @@ def plain_rows(
     spans: list[tuple[int, int]] = []
     for table in _tables(advert, cells, prices):
         rows = _rows(table)
-        labels = [row_label(advert, row, cells, prices) for row in rows]
+        labels = row_labels(advert, rows, cells, prices)
         least = max(_FEWEST, _SHARE * len(rows))
         told = [label for label in labels if label is not None]
         worded = [label for label in told if label.name is not None]

@@ -18,6 +18,7 @@ from adminer.parsing.text.slips import mend_text
 from adminer.parsing.text.text import AdvertText
 
 _MOST_CELLS: Final = 3  # of a label
+_MOST_ROWS: Final = 0.7  # of a table: with a name at one edge
 _CODE: Final = re.compile(r"(?:No\.? ?)?[A-Z]{0,3}-?\d{1,5}[A-Z]?", re.IGNORECASE)
 _TERM: Final = 0.6  # of a cell that is a term ("reg.")
 _SIZE: Final = re.compile(r"[\d½¼¾⅓⅔⅛/.-]+(?: ?[x×] ?[\d½¼¾/.-]+)*['\"”]?(?: ?[a-z]{2,6}\.?){0,2}", re.IGNORECASE)
@@ -40,11 +41,29 @@ class RowLabel:
         return self.name is not None and _names_goods(self.name.text)
 
 
-def row_label(
-    advert: AdvertText, row: Sequence[Found], cells: Sequence[Cell], prices: Sequence[Found]
-) -> RowLabel | None:
-    """Return what stands left of the first price of a row, without its number and the terms of the price."""
-    left = words_left_of(advert, row[0], cells, prices)
+def row_labels(
+    advert: AdvertText, rows: Sequence[Sequence[Found]], cells: Sequence[Cell], prices: Sequence[Found]
+) -> list[RowLabel | None]:
+    """Return what stands left of the first price of each row, without its number and the terms of the price.
+
+    What stands left of the edge where most names begin is of another table or panel.
+    """
+    left = [words_left_of(advert, row[0], cells, prices) for row in rows]
+    names = [[c.flat.x for c in row if _may_name(c.text)] for row in left]
+    begins = [x for x in sorted(x for row in names for x in row) if _is_edge(x, names, advert.body_px)]
+    return [_label([c for c in row if not begins or c.flat.right > begins[0]]) for row in left]
+
+
+def _may_name(text: str) -> bool:
+    return NAMED.search(text) is not None and _SIZE.fullmatch(text.strip(" .,")) is None and not is_term(text)
+
+
+def _is_edge(x: int, rows: Sequence[Sequence[int]], body: float) -> bool:
+    """Say whether most rows of a table have a name that begins at a place."""
+    return sum(any(abs(begin - x) < body for begin in row) for row in rows) >= _MOST_ROWS * len(rows)
+
+
+def _label(left: list[Cell]) -> RowLabel | None:
     edge = float(left[0].flat.x) if left else 0.0
     while left and is_term(left[-1].text):
         left.pop()

@@ -107,3 +107,20 @@ def test_rows_that_tell_only_numbers_and_sizes_are_the_article_of_the_heading_ov
     (advert,) = parse_page(reading_of(lines), NO_NAMES)
     assert [o.item for o in advert.offers] == [f"NAIL HAMMERS, {size} in" for size in (16, 13, 7)]
     assert [[str(p.amount) for p in o.prices] for o in advert.offers][1] == ["1.25", "13.20"]
+
+
+def test_former_prices_with_reg_before_them_and_what_stands_left_of_the_table_are_no_part_of_its_names() -> None:
+    rows = (
+        ("Dish Drainer", "2.37", "1.66"),
+        ("Cook Set, seven pieces", "13.97", "9.99"),
+        ("Kitchen Towels, terry", "3.78", "2.00"),
+        ("Vinyl Tablecloth", "1.97", "1.27"),
+    )
+    lines: list[Line] = [(20, 124, 14, "Starter set"), (60, 172, 14, "platter, creamer")]
+    for i, (name, former, now) in enumerate(rows):
+        y = 100 + 24 * i
+        lines += [(300, y, 14, name), (520, y, 14, "reg."), (570, y, 14, former), (660, y, 14, now)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    found = {o.item: [p.text for p in o.prices] for o in advert.offers}
+    assert found["Vinyl Tablecloth"] == ["1.97", "1.27"]
+    assert found["Cook Set, seven pieces"] == ["13.97", "9.99"]
