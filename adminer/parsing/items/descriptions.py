@@ -89,6 +89,8 @@ def size_under(advert: AdvertText, name: Segment, segments: Sequence[Segment], p
     texts = [s for s in segments if below.start <= s.start < first and s.last_line == below.number]
     if not texts or texts[0].start > below.start + 1:
         return ""
+    if texts[0].text.isupper() and not name.text.isupper() and not any(c.isdigit() for c in texts[0].text):
+        return ""  # "SERVING PIECES" heads the rows under it
     clauses = [c for s in texts for c in _CLAUSE.split(s.text)]
     packed = [i for i, clause in enumerate(clauses) if any(n.kind == "measures" for n in find_nouns(clause))]
     sized = [i for i, clause in enumerate(clauses) if _SIZED.search(clause)]

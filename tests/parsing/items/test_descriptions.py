@@ -69,3 +69,11 @@ def test_a_name_over_a_sentence_hardly_smaller_is_a_heading() -> None:
         (20, 90, 40, "$3.29"),
     ]
     assert [o.item for o in parse(*lines).offers] == ["Painted Garden Lanterns"]
+
+
+def test_a_head_in_capitals_under_a_row_is_no_size_of_its_piece() -> None:
+    lines: list[Line] = []
+    for i, (piece, sum_) in enumerate((("Salad plate", "2.00"), ("Cup and saucer", "4.25"))):
+        lines += [(20, 40 + 30 * i, 24, piece), (420, 40 + 30 * i, 24, sum_)]
+    lines += [(20, 104, 18, "SERVING PIECES"), (20, 132, 24, "Open vegetable"), (420, 132, 24, "6.25")]
+    assert {p.text: o.item for o in parse(*lines).offers for p in o.prices}["4.25"] == "Cup and saucer"
