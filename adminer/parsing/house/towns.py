@@ -30,6 +30,11 @@ WITH_STATE: Final = re.compile(
 _NAME: Final = r"(?P<city>[A-Z][A-Za-z.]{2,}(?: [A-Z][A-Za-z]{2,}){0,2})"
 _END: Final = r"(?= ?(?:[\n·•|;*–—]|[,.]? ?(?:Phone|Tel|Open|Prices|Closed)|\.? \d{1,2}(?![\w-])|[.,]?$))"
 _AFTER_ADDRESS: Final = re.compile(rf"\b{STREET}(?: ?, ?|\n){_NAME}{_END}", re.MULTILINE)
+# "OSTERBY: 418 Front St. · HARWICK: Mill & Third": the first of the branches
+_OF_BRANCHES: Final = re.compile(
+    rf"^{_NAME}: ?(?:\d{{1,5}} |[A-Z][a-z]+ (?:&|and|at) [A-Z]).*[·•|] ?[A-Z][A-Za-z]+(?: [A-Z][A-Za-z]+)?: ",
+    re.MULTILINE,
+)
 _CENTER: Final = re.compile(r"\bat (?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?) (?:Plaza|Shopping (?:Center|Plaza)|Mall)\b")
 _BRANCHES: Final = re.compile(
     r"\b(?i:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?|branches) (?i:in|at) "
@@ -98,7 +103,7 @@ def find_town(
     found = (
         (_in_case(under) if under and _may_be_town(under) else None)
         or _with_state(text, house)
-        or _named_by((_BEHIND_TEXT, _BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
+        or _named_by((_BEHIND_TEXT, _OF_BRANCHES, _BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
         or next((_in_case(t) for t in towns_of_addresses(text, house) if _may_be_town(t)), None)
         or _known(text, towns)
         or _of_page(text, of_page)

@@ -80,3 +80,9 @@ def test_only_a_word_that_towns_end_with_is_put_right() -> None:
     assert in_full("Osterby") == "Osterby"
     assert in_full("Creck") == "Creck"  # alone it may be the whole name
     assert in_full("Port Croak") == "Port Croak"
+
+
+def test_of_branches_each_with_its_corner_the_first_is_the_town() -> None:
+    branches = "OSTERBY: 418 Front St. · HARWICK: Mill & Third · FERNCLIFF: Route 30"
+    assert find_town(branches, house="Thornabee's") == "Osterby"
+    assert find_town("Hours: 9 to 6 · Phone: 4210", house="Thornabee's") is None
