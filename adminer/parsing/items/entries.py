@@ -20,7 +20,7 @@ from adminer.parsing.segments.postage import POSTAGE, postage_of
 from adminer.parsing.sets.composition import stated_pieces
 from adminer.parsing.text.goods import find_nouns
 from adminer.parsing.text.item_words import WORD
-from adminer.parsing.text.naming import is_sentence, qualifies
+from adminer.parsing.text.naming import first_clause, is_sentence, qualifies
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box
 
@@ -100,7 +100,9 @@ def _entry(stretch: Stretch, entries: dict[int, Entry], *, alone: bool) -> Entry
     own = next((s for s in named if stated_pieces(s.text)), own)  # a set is an article, its ware only a kind
     if own is None:
         own = next((s for s in stretch.texts if _opens_with_stuff(s)), None)
-    numbered = next((s for s in stretch.texts if s.numbered and s.content > 0 and not is_sentence(s.text)), None)
+    numbered = next(
+        (s for s in stretch.texts if s.numbered and s.content > 0 and not is_sentence(first_clause(s.text))), None
+    )
     head = stretch.head
     if head is not None and alone and _names_all(head, own, stretch):
         return Entry(head, None, HEAD)

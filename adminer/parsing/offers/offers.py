@@ -11,6 +11,7 @@ from spacy.tokens import Doc
 
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.descriptions import size_under
+from adminer.parsing.items.entries import NUMBERED
 from adminer.parsing.items.flow import BEFORE
 from adminer.parsing.items.headings import as_read, headed, said_again
 from adminer.parsing.items.panels import is_cell, stands_left
@@ -31,7 +32,7 @@ from adminer.parsing.sets.listings import Listing, NamedPiece
 from adminer.parsing.sets.sets import states_set
 from adminer.parsing.sets.sets_alone import sets_without_price
 from adminer.parsing.terms.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
-from adminer.parsing.text.naming import name_of
+from adminer.parsing.text.naming import first_clause, name_of
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box, ConditionText, Offer, Price
 
@@ -128,6 +129,13 @@ def _is_open_stock(advert: AdvertText, group: list[Found], pairing: Pairing, pri
     return stands_left(segment.last, group[0].place) and is_cell(group[0], prices, advert.body_px)
 
 
+def _name_of(pairing: Pairing, segment: Segment) -> str:
+    """Return the short name in an item's text; of a numbered article never a part told of it after its name."""
+    item, first = name_of(segment.text, last=pairing.why.endswith(BEFORE)), first_clause(segment.text)
+    part = pairing.why == NUMBERED and " " in first and item.split(", ")[0] not in first
+    return name_of(first) if part else item
+
+
 def _lists(what: What) -> bool:
     return what.composition is not None and bool(what.composition.listed)
 
@@ -144,7 +152,7 @@ def _offer(
     segments: list[Segment],
     size: str,
 ) -> Offer:
-    item = name_of(segment.text, last=pairing.why.endswith(BEFORE)) if segment else ""
+    item = _name_of(pairing, segment) if segment else ""
     box = group[0].box
     for found in group[1:]:
         box = box.joined(found.box)

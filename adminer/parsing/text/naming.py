@@ -28,6 +28,11 @@ _CLAUSE_WORDS: Final = re.compile(
 )
 
 
+def first_clause(text: str) -> str:
+    """Return the clause that a text begins with, itself where it has but one."""
+    return next(iter(_clauses(text)), text)
+
+
 def name_of(text: str, *, last: bool = False) -> str:
     """Return the short name in a long item text: its first clause, or the phrase of the goods it names.
 
@@ -37,7 +42,7 @@ def name_of(text: str, *, last: bool = False) -> str:
     told = is_sentence(text)
     if len(text.split()) <= _SHORT and not told:
         return _without_praise(text)
-    clauses = [c for c in (clean_item(part) for part in re.split(r"[,;:]\s|\s\(|\)\s|\s[-–—]\s?|[“”\"]\s", text)) if c]
+    clauses = _clauses(text)
     if not clauses:
         return text
     first = clauses[0]
@@ -52,6 +57,10 @@ def name_of(text: str, *, last: bool = False) -> str:
         return first
     best = max(runs, key=lambda r: (_likeness(r), -text.find(r)))
     return " ".join(best.split()[:_LONG])
+
+
+def _clauses(text: str) -> list[str]:
+    return [c for c in (clean_item(part) for part in re.split(r"[,;:]\s|\s\(|\)\s|\s[-–—]\s?|[“”\"]\s", text)) if c]
 
 
 def _with_more(clauses: list[str]) -> str:

@@ -24,3 +24,12 @@ def test_a_price_that_leaders_run_to_is_for_the_goods_before_them_not_for_the_he
     lines += [(54, 76, 20, "Flour, Roller, 50 lb. ....... 1.10 cwt.")]
     found = items(parse(*lines))
     assert found["2.25"].startswith("Sugar, 1 A.")
+
+
+def test_parts_told_of_a_numbered_article_are_not_its_name() -> None:
+    caption = paragraph(
+        "No. C-44. Wendell lawn rest",
+        "of oak, made to last for ever, comes",
+        "with four chains. Price only $2.95",
+    )
+    assert items(parse(*caption)) == {"$2.95": "Wendell lawn rest of oak"}
