@@ -24,6 +24,7 @@ _NUMBER_ONLY: Final = re.compile(
     r"^\W*(?:the |complete |all )*\S+[ -](?:pcs?\.?|pieces)(?: set| complete| in all)?\W*$", re.IGNORECASE
 )
 _LINES_BETWEEN: Final = 4  # lines of description between the title of a set and its list
+_ROW_PIECES: Final = 2  # "Sugar and creamer": a row of open stock names no more
 _STEP: Final = 3.2  # sizes of the larger type from the middle of a line to the next of the same paragraph
 
 
@@ -62,12 +63,12 @@ def _title_of(
     A number of pieces makes a title before a number of persons ("service for six:") and that before the word "set".
     """
     ranked: list[tuple[int, Segment]] = []
-    priced = has_price_on_row(advert.line_at(listing.start), prices)
+    stock = _is_open_stock(advert, listing, prices)
     for segment in reversed([s for s in segments if s.start < listing.start]):
         if any(segment.end <= price.start and price.end <= listing.start for price in prices):
             break
-        if priced and segment.end <= listing.start and has_price_on_row(advert.lines[segment.last_line], prices):
-            break  # two rows of open stock
+        if stock and segment.end <= listing.start and has_price_on_row(advert.lines[segment.last_line], prices):
+            break  # a row of open stock over others
         text = segment.text
         if segment.end > listing.start:
             text = clean_item(advert.text[segment.start : listing.start])
@@ -76,6 +77,13 @@ def _title_of(
         if text and (rank := _rank(text, listing)):
             ranked.append((rank, replace(segment, text=text)))
     return max(ranked, key=lambda found: found[0])[1] if ranked else None
+
+
+def _is_open_stock(advert: AdvertText, listing: Listing, prices: Sequence[Found]) -> bool:
+    """Say whether a list of pieces is rows, a piece or two a line, each with its price."""
+    first, last = advert.line_at(listing.start).number, advert.line_at(listing.end - 1).number
+    lines = advert.lines[first : last + 1]
+    return len(listing.parts) <= _ROW_PIECES * len(lines) and all(has_price_on_row(line, prices) for line in lines)
 
 
 def _rank(text: str, listing: Listing) -> int:
