@@ -30,11 +30,11 @@ def find_run_on_names(advert: AdvertText) -> Iterator[Candidate]:
         tail = lines[first:]
         if any(line.block != tail[0].block for line in tail):
             continue
-        said = " ".join(advert.printed(line).strip() for line in tail)
+        printed = [advert.printed(line).strip() for line in tail]
+        said, opens = " ".join(printed), len(printed[0])
         for found in _SIGNED.finditer(said):
             after = found["after"]
-            opens = len(advert.printed(tail[0]).strip())
             placed = _BY_POST.match(after) or starts_address(after[2:]) or is_place(after[2:])
             if found.start("name") < opens and placed and len(after.split()) <= _MOST_WORDS:
-                last = tail[1] if found.end("name") > opens and len(tail) > 1 else tail[0]
+                last = tail[1] if found.end("name") > opens else tail[0]
                 yield Candidate(tail[0], last, found["name"], after, has_folio=False)

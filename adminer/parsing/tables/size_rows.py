@@ -117,9 +117,11 @@ def _names(advert: AdvertText, run: Sequence[_Entry]) -> list[str]:
     """Return the full name of each row, empty for a row that names its goods itself."""
     line = _heading(advert, run[0])
     head = _goods_of(advert.printed(line)) if line is not None else ""
-    head = "" if _SECTION.search(head) else head
+    if _SECTION.search(head):
+        head = ""
     names: list[str] = []
-    stem, unit = _stem_over(advert, run[0]) if _DITTO.fullmatch(run[0].text) else "", ""
+    stem = _stem_over(advert, run[0]) if _DITTO.fullmatch(run[0].text) else ""
+    unit = ""
     for entry in run:
         bare, ditto = _BARE.fullmatch(entry.text), _DITTO.fullmatch(entry.text)
         if ditto is not None:
