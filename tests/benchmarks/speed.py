@@ -2,8 +2,9 @@
 
     python -m tests.benchmarks.speed --pages 6
 
-Every contestant reads the same pages in two processes with one thread each; a first page warms its models up and
-is not counted. Ratios are against plain Tesseract and against the display reader alone.
+Every contestant reads the same pages in two processes with one thread each; a first page warms its models and its
+names up, which a process loads once, and is not counted. Ratios are against plain Tesseract and against the display
+reader alone.
 """
 
 from __future__ import annotations
@@ -13,11 +14,12 @@ import resource
 import time
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
-from functools import partial
+from functools import cache, partial
 
 from rich.console import Console
 from rich.table import Table
 
+from adminer.names.authority import Authorities
 from adminer.score.straight import PageWork
 from tests.benchmarks.corpus import asked, first_leaf, some_pictures
 
@@ -40,6 +42,14 @@ def cpu_seconds() -> float:
     return sum(one.ru_utime + one.ru_stime for one in used)
 
 
+@cache
+def no_names() -> Authorities:
+    """Return empty authority files, the same for all pages: a worker builds its pipeline for them once."""
+    from adminer.names.authority import load_authorities
+
+    return load_authorities(None)
+
+
 def read_one(contestant: str, work: PageWork) -> float:
     """Read one page as a contestant does; returns CPU seconds, decoding of the picture left out."""
     image = first_leaf(work)
@@ -48,14 +58,13 @@ def read_one(contestant: str, work: PageWork) -> float:
     begun = cpu_seconds()
     if contestant.startswith("adminer"):
         from adminer.layout.recipe import guess_recipe, load_recipes
-        from adminer.names.authority import load_authorities
         from adminer.parsing import parse_page
         from adminer.reading import read_page
 
         recipe = load_recipes()[guess_recipe(image.pixels)[0]]
         reading = read_page(image.pixels, recipe, image.clipping_id, image.dpi)
         if contestant.endswith("parse"):
-            parse_page(reading, load_authorities(None))
+            parse_page(reading, no_names())
     else:
         from adminer.score.baselines import read_baseline
 
