@@ -14,7 +14,7 @@ from adminer.parsing.house.house_lines import Candidate
 from adminer.parsing.house.shop_places import is_place
 from adminer.parsing.text.text import AdvertText
 
-_WARE: Final = (
+_WARE: Final = re.compile(
     r" (?:pattern|design|dinner ?ware|china|ware|tableware|ironstone|pottery|glassware|set|plates?|cups?|tumblers?|"
     r"brand|coffee|tea|flour|butter|bread|soap)\b"
 )
@@ -45,4 +45,5 @@ def find_echo(advert: AdvertText, candidate: Candidate) -> str:
 
 def is_ware(advert: AdvertText, name: str) -> bool:
     """Say whether an advert names a pattern, a brand or a ware so."""
-    return bool(re.search(re.escape(name) + _WARE, advert.joined, re.IGNORECASE))
+    said, sought = advert.joined.lower(), name.lower()
+    return any(_WARE.match(said, at + len(sought)) for at in range(len(said)) if said.startswith(sought, at))

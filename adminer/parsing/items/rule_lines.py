@@ -30,15 +30,14 @@ def rule_between(one: Box, other: Box, rules: tuple[Box, ...]) -> bool:
     (ax, ay), (bx, by) = one.centre, other.centre
     left, right, x = min(ax, bx), max(ax, bx), (ax + bx) / 2
     top, foot, y = min(ay, by), max(ay, by), (ay + by) / 2
-    return any(
-        top < rule.y + rule.h / 2 < foot
-        and rule.x <= x <= rule.x + rule.w
-        and rule.w > 3 * rule.h
-        and not any(_is_of_type(rule, box) for box in (one, other))
-        if rule.w >= rule.h
-        else left < rule.x + rule.w / 2 < right and rule.y <= y <= rule.y + rule.h and rule.h > 3 * rule.w
-        for rule in rules
-    )
+    for rule in rules:
+        if rule.w > 3 * rule.h:
+            parts = top < rule.y + rule.h / 2 < foot and rule.x <= x <= rule.x + rule.w
+            if parts and not any(_is_of_type(rule, box) for box in (one, other)):
+                return True
+        elif rule.h > 3 * rule.w and left < rule.x + rule.w / 2 < right and rule.y <= y <= rule.y + rule.h:
+            return True
+    return False
 
 
 def _is_of_type(rule: Box, box: Box) -> bool:

@@ -165,7 +165,8 @@ def _piece_in(text: str, names: Sequence[str]) -> str | None:
     near = process.extractOne(whole, names, scorer=fuzz.ratio, score_cutoff=_ALIKE)
     if near is not None:
         return str(near[0])
-    held = [name for name in names if re.search(rf"(?<![a-z]){re.escape(name)}(?:e?s)?(?![a-z])", whole)]
+    inside = (name for name in names if name in whole)  # few: a pattern is made for each
+    held = [name for name in inside if re.search(rf"(?<![a-z]){re.escape(name)}(?:e?s)?(?![a-z])", whole)]
     return max(held, key=len) if held else None
 
 

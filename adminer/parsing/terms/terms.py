@@ -58,6 +58,7 @@ class _Rule:
     kind: str
     scope: Scope
     pattern: re.Pattern[str]
+    cased: bool  # it tells capitals from small letters; any other is matched with the text in small letters
 
 
 @cache
@@ -73,10 +74,15 @@ def _rules() -> tuple[_Rule, ...]:
         wordings = "|".join(row["wordings"])
         for name, pattern in _STANDS_FOR.items():
             wordings = wordings.replace(name, pattern)
-        made.append(_Rule(row["kind"], row["scope"], re.compile(rf"(?<![A-Za-z])(?:{wordings})", re.IGNORECASE)))
+        cased = "(?-i:" in wordings
+        if not cased:  # small letters are found in half the time that letters of any case are
+            wordings = _CAPITAL.sub(lambda found: found[0].lower(), wordings)
+        flags = re.IGNORECASE if cased else re.NOFLAG
+        made.append(_Rule(row["kind"], row["scope"], re.compile(rf"(?<![A-Za-z])(?:{wordings})", flags), cased))
     return tuple(made)
 
 
+_CAPITAL: Final = re.compile(r"(?<!\\)[A-Z]")  # behind a stroke it is no letter but a class of them
 _DAYS: Final = frozenset({"weekday", "numeric", "tomorrow", "today"})
 _DAY_TAIL: Final = re.compile(
     r"(?:[.,]? ?(?:1[89]\d\d|midnight|noon|night|only|at \d+ ?[ap]\.?m\.?|inclusive))*\.?", re.IGNORECASE
@@ -89,12 +95,14 @@ def find_terms(text: str) -> list[Term]:
     """Return the terms found in a text, left to right, earlier rules first where they overlap."""
     found: list[Term] = []
     mended, places = mend(text)
+    small = "".join(c if len(c.lower()) > 1 else c.lower() for c in mended)
     for rule in _rules():
-        for m in rule.pattern.finditer(mended):
+        said = mended if rule.cased else small
+        for m in rule.pattern.finditer(said):
             start, end, stop = places[m.start()], places[m.end()], m.end()
             if (cut := min((f.start for f in found if start < f.start < end), default=None)) is not None:
                 # the words after this belong to an earlier term; what stands before may be a term all the same
-                short = rule.pattern.match(mended, m.start(), places.index(cut))
+                short = rule.pattern.match(said, m.start(), places.index(cut))
                 stop = short.end() if short else m.start()
                 end = places[stop]
             if end == start or is_taken(start, end, found):
