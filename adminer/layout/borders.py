@@ -35,16 +35,20 @@ def borders(rules: Sequence[Rect], longer: float, *, leaning: bool = False) -> l
     level = [r for r in joined(rules, 0, slack / 2) if r[2] - r[0] > _LEAST[0] * longer]
     found: list[Rect] = []
     for one, two in product(upright, upright):
-        if two[0] - one[2] < _LEAST[0] * longer:
+        begin, end = max(one[1], two[1]), min(one[3], two[3])
+        if two[0] - one[2] < _LEAST[0] * longer or end - begin < _LEAST[1] * longer - 2 * slack:
             continue
         sides = _met(one, two, 0, leaning=leaning)
         across = [r for r in level if _spans(r, sides, 0, slack)]
-        for top, foot in product(across, across):
+        # where both sides run from one to the other, and one of them no further
+        tops = [r for r in across if r[1] - slack < begin < r[3 if leaning else 1] + slack]
+        feet = [r for r in across if r[1 if leaning else 3] - slack < end < r[3] + slack]
+        for top, foot in product(tops, feet):
             ends = _met(top, foot, 1, leaning=leaning)
-            if foot[1] - top[3] < _LEAST[1] * longer or not all(_spans(r, ends, 1, slack) for r in (one, two)):
-                continue
-            if any(_ends(r, ends, 1, slack) for r in (one, two)) and any(
-                _ends(r, sides, 0, slack) for r in (top, foot)
+            if (
+                foot[1] - top[3] >= _LEAST[1] * longer
+                and any(_ends(r, ends, 1, slack) for r in (one, two))
+                and any(_ends(r, sides, 0, slack) for r in (top, foot))
             ):
                 found.append((one[0], top[1], two[2], foot[3]))
     return found

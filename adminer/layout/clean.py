@@ -46,10 +46,9 @@ class WayBack:
     def box(self, left: float, top: float, right: float, bottom: float) -> Box:
         """Return the upright box on the scan around a rectangle of the cleaned picture, cut off at the edges."""
         corners = self.points(np.array([[left, top], [right, top], [right, bottom], [left, bottom]], np.float32))
-        x0, y0 = np.floor(corners.min(axis=0) + 0.25).astype(int)
-        x1, y1 = np.ceil(corners.max(axis=0) - 0.25).astype(int)
-        x0, y0 = int(np.clip(x0, 0, self.width - 1)), int(np.clip(y0, 0, self.height - 1))
-        x1, y1 = int(np.clip(x1, x0 + 1, self.width)), int(np.clip(y1, y0 + 1, self.height))
+        (x0, y0), (x1, y1) = np.floor(corners.min(axis=0) + 0.25), np.ceil(corners.max(axis=0) - 0.25)
+        x0, y0 = min(max(int(x0), 0), self.width - 1), min(max(int(y0), 0), self.height - 1)
+        x1, y1 = min(max(int(x1), x0 + 1), self.width), min(max(int(y1), y0 + 1), self.height)
         return Box(x0, y0, x1 - x0, y1 - y0)
 
     def length(self, pixels: float, x: float, y: float) -> float:
@@ -88,7 +87,7 @@ def even_light(gray: Gray) -> Gray:
         )
         full = cv2.remap(gain, at_x, at_y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
         band = gray[top : top + BAND]
-        evened[top : top + BAND] = np.clip(band * full, 0, 255)
+        evened[top : top + BAND] = np.minimum(band * full, 255)
     return evened
 
 
@@ -157,11 +156,12 @@ def skew_of(gray: Gray) -> float:
 
 
 def _best_angle(ink: NDArray[np.uint8], angles: NDArray[np.float64]) -> float:
-    ys, xs = np.nonzero(ink)
+    ys, xs = (places.astype(np.float64) for places in np.nonzero(ink))
     scores = []
     for angle in angles:
         rows = ys - np.tan(np.radians(angle)) * xs
-        counts = np.bincount(np.round(rows - rows.min()).astype(int)).astype(np.float64)
+        rows -= rows.min()
+        counts = np.bincount(np.rint(rows, out=rows).astype(np.intp)).astype(np.float64)
         scores.append(float(np.sum(np.diff(counts) ** 2)))
     flat = int(np.argmin(np.abs(angles)))
     winner = int(np.argmax(scores))

@@ -82,7 +82,7 @@ def _gutters(lines: Sequence[TypeLine]) -> list[float]:
     lefts, rights = (np.array([n.rect[side] for n in lines]) for side in (0, 2))
     size = usual_size(lines)
     places = np.arange(lefts.min(), rights.max(), 1.0)
-    crossed = np.array([np.sum((lefts < x) & (rights > x)) for x in places])
+    crossed = np.searchsorted(np.sort(lefts), places, "left") - np.searchsorted(np.sort(rights), places, "right")
     clear = crossed <= _THROUGH * len(lines) / _COLUMNS[0]
     found = []
     for is_clear, run in groupby(zip(places, clear, strict=True), key=lambda pair: bool(pair[1])):

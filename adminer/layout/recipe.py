@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tomllib
-from functools import lru_cache
+from functools import lru_cache, reduce
 from pathlib import Path
 from typing import Annotated
 
@@ -68,10 +68,12 @@ def guess_recipe(pixels: NDArray[np.uint8]) -> tuple[str, str]:
     gray paper or uneven light microfilm; else a magazine page.
     """
     small = _thumbnail(pixels)
-    gray = small.max(axis=2).astype(np.float32) if small.ndim == 3 else small.astype(np.float32)
-    colour = float(np.mean(small.max(axis=2).astype(int) - small.min(axis=2))) if small.ndim == 3 else 0.0
-    paper = cv2.GaussianBlur(cv2.dilate(gray, np.ones((15, 15), np.uint8)), (0, 0), 12)
-    unevenness = float(np.percentile(paper, 95) - np.percentile(paper, 5)) / 255
+    planes = cv2.split(small)
+    gray, darkest = reduce(np.maximum, planes), reduce(np.minimum, planes)
+    colour = float(np.mean(gray - darkest))
+    paper = cv2.GaussianBlur(cv2.dilate(gray, np.ones((15, 15), np.uint8)).astype(np.float32), (0, 0), 12)
+    dark, light = np.percentile(paper, (5, 95))
+    unevenness = float(light - dark) / 255
     middle = float(np.mean((gray > 48) & (gray < 208)))
     bright = float(np.percentile(gray, 90)) / 255
     if colour > 12 and unevenness > 0.12:

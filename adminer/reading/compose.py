@@ -62,12 +62,14 @@ def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str,
 
 def _once(words: list[PlacedWord]) -> list[PlacedWord]:
     """Drop the less sure of two readings of the same place."""
-    kept: list[PlacedWord] = []
-    for word in sorted(words, key=lambda w: -w.confidence * min(len(w.text), 8)):
-        if all(word.line == other.line or _hidden(word.rect, other) < 0.5 for other in kept):
-            kept.append(word)
-    kept_ids = {id(word) for word in kept}
-    return [word for word in words if id(word) in kept_ids]
+    left, top, right, bottom = np.array([word.rect for word in words], np.float64).reshape(-1, 4).T
+    kept = np.zeros(len(words), bool)
+    for i in sorted(range(len(words)), key=lambda i: -words[i].confidence * min(len(words[i].text), 8)):
+        word = words[i]
+        met = kept & (left < word.right) & (right > word.left) & (top < word.bottom) & (bottom > word.top)
+        others = (words[k] for k in np.flatnonzero(met))
+        kept[i] = all(word.line == other.line or _hidden(word.rect, other) < 0.5 for other in others)
+    return [words[i] for i in np.flatnonzero(kept)]
 
 
 def _hidden(rect: Rect, other: PlacedWord) -> float:

@@ -83,14 +83,13 @@ def _standing_free(ink: NDArray[np.uint8], covered: NDArray[np.uint8]) -> list[t
     What a line of type has read counts as paper: a price may be set close to its name. Last comes whether raised ink
     stands beside it.
     """
-    _, labels, stats, _ = cv2.connectedComponentsWithStats(ink, connectivity=8)
-    boxes = []
-    for i, (x, y, w, h, area) in enumerate(stats[1:], start=1):
-        if not (SMALLEST <= h <= HIGHEST * ink.shape[0] and w <= WIDEST * h and THINNEST < area / (w * h) < FULLEST):
-            continue
-        own = labels[y : y + h, x : x + w] == i
-        if covered[y : y + h, x : x + w][own].mean() < COVERED:
-            boxes.append((int(x), int(y), int(w), int(h)))
+    count, labels, stats, _ = cv2.connectedComponentsWithStats(ink, connectivity=8)
+    blobs = stats[1:]
+    wide, high, area = (blobs[:, at] for at in (cv2.CC_STAT_WIDTH, cv2.CC_STAT_HEIGHT, cv2.CC_STAT_AREA))
+    full, read = area / (wide * high), np.bincount(labels[covered > 0], minlength=count)[1:] / area
+    sized = (high >= SMALLEST) & (high <= HIGHEST * ink.shape[0]) & (wide <= WIDEST * high)
+    free = sized & (full > THINNEST) & (full < FULLEST) & (read < COVERED)
+    boxes = [(int(x), int(y), int(w), int(h)) for x, y, w, h, _ in blobs[free]]
     reach = np.zeros(ink.shape, np.uint8)
     for x, y, w, h in boxes:
         room = max(1, round(JOINED * h / 2))

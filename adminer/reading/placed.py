@@ -43,13 +43,12 @@ def place(word: StripWord, line: Line, number: int, strip_shape: tuple[int, ...]
     height, width = strip_shape[:2]
     origin, right, down = line.corners[0], line.corners[1], line.corners[3]
     along, across = (right - origin) / width, (down - origin) / height
-    corners = np.array(
-        [origin + along * x + across * y for x in (word.left, word.right) for y in (word.top, word.bottom)]
-    )
-    x0, y0 = corners.min(axis=0)
-    x1, y1 = corners.max(axis=0)
+    xs = np.array((word.left, word.left, word.right, word.right), np.float32)[:, None]
+    ys = np.array((word.top, word.bottom) * 2, np.float32)[:, None]
+    corners = origin + along * xs + across * ys
+    (x0, y0), (x1, y1) = corners.min(axis=0), corners.max(axis=0)
     middle = (word.top + word.bottom) / 2
-    centres = tuple(float((origin + along * x + across * middle)[0]) for x in word.centres)
+    centres = origin[0] + along[0] * np.array(word.centres, np.float32) + across[0] * middle
     return PlacedWord(
         word.text,
         float(x0),
@@ -59,7 +58,7 @@ def place(word: StripWord, line: Line, number: int, strip_shape: tuple[int, ...]
         word.type_px * float(np.linalg.norm(across)),
         word.confidence,
         number,
-        centres,
+        tuple(centres.tolist()),
         cent=word.cent,
         dollar=word.dollar,
         point=word.point,

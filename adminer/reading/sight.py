@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from adminer.layout.clean import Gray, Ground, ground_of, lift_faint
+from adminer.layout.rules import Rect
 from adminer.reading.again import second_try
 from adminer.reading.detect import Line, find_lines
 from adminer.reading.leftover import WIDE, free_numerals, is_price
@@ -160,20 +161,19 @@ def _within_pixels(gray: Gray) -> tuple[Ground, NDArray[np.float32]]:
 
 def _united(kept: Sequence[Line], more: Sequence[Line]) -> list[Line]:
     """Add the lines of a second look that the first has not, and let one of them stand for the pieces it joins."""
-    result = list(kept)
+    result = [(line, line.bounds) for line in kept]
     for line in more:
-        pieces = [i for i, other in enumerate(result) if _share(other, line) > 0.6]
-        covered = sum(result[i].width * result[i].height for i in pieces)
+        bounds = line.bounds
+        pieces = [other for other, within in result if _share(within, bounds) > 0.6]
+        covered = sum(other.width * other.height for other in pieces)
         if covered < 0.4 * line.width * line.height:
-            slivers = {i for i in pieces if result[i].height >= 0.5 * line.height}
-            result = [other for i, other in enumerate(result) if i not in slivers]
-            result.append(line)
-    return result
+            slivers = {id(other) for other in pieces if other.height >= 0.5 * line.height}
+            result = [*(one for one in result if id(one[0]) not in slivers), (line, bounds)]
+    return [line for line, _ in result]
 
 
-def _share(inner: Line, outer: Line) -> float:
-    """Return how much of a line lies within the bounds of another, 0 to 1."""
-    a, b = inner.bounds, outer.bounds
+def _share(a: Rect, b: Rect) -> float:
+    """Return how much of a rectangle lies within another, 0 to 1."""
     w = min(a[2], b[2]) - max(a[0], b[0])
     h = min(a[3], b[3]) - max(a[1], b[1])
     area = (a[2] - a[0]) * (a[3] - a[1])
