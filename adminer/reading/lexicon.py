@@ -5,13 +5,14 @@ from __future__ import annotations
 import gzip
 import importlib.util
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from math import log
 from pathlib import Path
 
 import numpy as np
+from numpy.typing import NDArray
 from rapidfuzz import process
 from rapidfuzz.distance import Levenshtein
 
@@ -30,10 +31,14 @@ USUAL = -5.5  # natural logarithm of the share of each among the words of a groc
 
 @dataclass(frozen=True, slots=True)
 class Lexicon:
-    """Hold the natural logarithm of each word's share of print, the less rare words by length, and all in one text."""
+    """Hold the natural logarithm of each word's share of print, the less rare words by length, and all in one text.
+
+    `letters` says of each of the less rare words which letters it has, as bits.
+    """
 
     frequency: dict[str, float]
     by_length: dict[int, list[str]]
+    letters: dict[int, NDArray[np.uint32]]
     text: str
 
 
@@ -50,7 +55,8 @@ def lexicon() -> Lexicon:
     for word, share in frequency.items():
         if share > RARE:
             by_length.setdefault(len(word), []).append(word)
-    return Lexicon(frequency, by_length, "\n".join(frequency) + "\n")
+    letters = {length: _letters(words) for length, words in by_length.items()}
+    return Lexicon(frequency, by_length, letters, "\n".join(frequency) + "\n")
 
 
 def is_word(word: str) -> bool:
@@ -70,11 +76,23 @@ def words_near(word: str) -> tuple[tuple[str, float], ...]:
     """Return the words one or two letters away (put in, left out, changed) with their frequency, usual ones first."""
     known, most = lexicon(), 1 if len(word) < SHORT else 2
     near: list[tuple[str, float]] = []
+    mine = _letters([word])
     for length in range(len(word) - most, len(word) + most + 1):
-        others = known.by_length.get(length, [])
+        if length not in known.by_length:
+            continue
+        theirs = known.letters[length]
+        # a letter more or less each way for each that is put in, left out or changed
+        alike = (np.bitwise_count(theirs & ~mine) <= most) & (np.bitwise_count(mine & ~theirs) <= most)
+        others = [known.by_length[length][k] for k in np.flatnonzero(alike)]
         away = process.cdist([word], others, scorer=Levenshtein.distance, score_cutoff=most, dtype=np.uint8)[0]
         near += [(others[k], known.frequency[others[k]]) for k in np.flatnonzero(away <= most)]
     return tuple(sorted(near, key=lambda one: -one[1]))
+
+
+def _letters(words: Sequence[str]) -> NDArray[np.uint32]:
+    """Return which letters each of some words of one length has, as bits: "a" is the lowest."""
+    numbers = np.frombuffer("".join(words).encode("ascii"), np.uint8).reshape(len(words), -1) - ord("a")
+    return np.asarray(np.bitwise_or.reduce(np.uint32(1) << numbers, axis=1), np.uint32)
 
 
 def _shares(counts: Mapping[str, str | int]) -> dict[str, float]:

@@ -27,6 +27,7 @@ BLURRED = 0.6  # and below which it is no spelling at all: what is put in its pl
 LEAST = 1e-6  # probability below which the network's answers mean nothing
 MARGIN = 4  # steps around a word, to its neighbours at most
 IMPOSSIBLE = -1e9
+ROUNDED = 1e-3  # more than what two sums of one path's steps may differ by
 _WORD = re.compile(r"(?<!\S)[^\w\s]*([A-Za-z]{3,})(?:['’][sS])?(?:(?!-)[^\w\s])*(?!\S)")
 
 Answers = NDArray[np.float32]  # steps by characters of the alphabet
@@ -77,10 +78,17 @@ def _likelier(word: str, logs: Answers) -> tuple[str, list[int]] | None:
         if frequency <= least:
             break  # the rest are rarer, and no answer of the network says more than "surely"
         spelled = _in_case_of(word, other)
+        if _at_best(logs, spelled) + frequency <= least:
+            continue
         score, path = _best_path(logs, spelled)
         if score + frequency > least:
             least, best = score + frequency, (spelled, path)
     return best
+
+
+def _at_best(logs: Answers, word: str) -> float:
+    """Return a log probability that no path of a word is over: that of its likeliest letter or none at each step."""
+    return float(logs[:, [0, *(_number()[c] for c in word)]].max(axis=1).sum(dtype=np.float64)) + ROUNDED
 
 
 def _best_path(logs: Answers, word: str) -> tuple[float, list[int]]:

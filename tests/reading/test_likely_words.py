@@ -5,11 +5,12 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from numpy.typing import NDArray
+from rapidfuzz.distance.Levenshtein import distance
 
 from adminer.errors import MachineError
 from adminer.reading import lexicon, recognise
 from adminer.reading.letters import STEP, ReadLine
-from adminer.reading.likely_words import with_likely_words
+from adminer.reading.likely_words import _at_best, _best_path, with_likely_words
 from adminer.reading.models import alphabet
 from adminer.reading.recognise import _decode, read_strips
 from tests.reading.drawing import Setting, draw
@@ -119,6 +120,20 @@ def test_of_two_words_equally_well_seen_the_usual_one_is_read() -> None:
     assert settled("tbe", {1: ("h", 0.2, 0.5)}) == "the"
     near = [word for word, _ in lexicon.words_near("tbe")]
     assert near[0] == "the" and "tie" in near
+
+
+@pytest.mark.parametrize("word", ["tbe", "coffce", "sugcr", "bannanna", "zwieback"])
+def test_no_word_near_is_passed_over_by_its_letters(word: str) -> None:
+    most = 1 if len(word) < lexicon.SHORT else 2
+    known = [other for words in lexicon.lexicon().by_length.values() for other in words]
+    assert {near for near, _ in lexicon.words_near(word)} == {w for w in known if distance(word, w) <= most}
+
+
+def test_no_word_is_passed_over_that_a_path_makes_likelier() -> None:
+    draw_lots = np.random.default_rng(7)
+    for word in ("soap", "coffee", "Tea", "LARD"):
+        logs = np.log(draw_lots.dirichlet(np.full(len(alphabet().characters), 0.1), 12) + 1e-6).astype(np.float32)
+        assert _best_path(logs, word)[0] <= _at_best(logs, word) < 0
 
 
 def test_a_plural_of_a_known_word_is_known() -> None:
