@@ -93,7 +93,7 @@ class Word:
     reader: Reader
     region: int = 0  # index into PageReading.regions
     block: int = 0  # index into PageReading.blocks
-    line: int = 0  # text lines of the page numbered in reading order
+    line: int = 0  # text lines of the page numbered in reading order; the cells of a row of a table share theirs
     form: PriceForm | None = None  # set where geometry settled a numeral (raised cents and the like)
 
 

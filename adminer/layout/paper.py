@@ -29,7 +29,7 @@ _SENTENCE: Final = 2  # sums that one sentence of an article may tell: "no less 
 _LONE: Final = 4  # lines of a paragraph for each of them
 _LEADERS: Final = re.compile(r"(?:[.·…_-] ?){4}")  # they lead to a price, in no sentence
 PRICE: Final = re.compile(
-    r"\$ ?\d{1,3}(?![\d,]|\.\d{3})|\d[½¼¾⅓⅔]? ?[¢c]\b|\d ?cents?\b|(?:^|[ .])\d{0,2}\.\d\d$"
+    r"\$ ?\d{1,3}(?![\d,]|\.\d{3})|\d[½¼¾⅓⅔]? ?(?:¢|c\b)|\d ?cents?\b|(?:^|[ .])\d{0,2}\.\d\d$"
     r"|£ ?\d|\b\d{1,3}/(?:-|\d{1,2}\b)|\b\d{1,2} ?s\. ?\d{1,2} ?d\b|\d[½¼¾]? ?d\b"
     r"|\bP\.? ?Tr?\. ?\d|\d[½¼¾]? ?P\. ?T\.|\d piastres?\b",
     re.IGNORECASE,

@@ -11,12 +11,13 @@ import numpy as np
 from adminer.layout import Layout
 from adminer.layout.adverts import FRAMED, find_adverts
 from adminer.layout.rules import Rect, centre
-from adminer.layout.type_lines import Part, TypeLine
+from adminer.layout.type_lines import Part, TypeLine, around
 from adminer.reading.join import join_lines, join_prices
 from adminer.reading.numerals import settle_numerals
 from adminer.reading.opinion import second_opinion
 from adminer.reading.order import reading_order
 from adminer.reading.placed import PlacedWord, place, to_scan
+from adminer.reading.rows import Cell, find_rows
 from adminer.reading.seen import LEAST_CONFIDENCE, Seen
 from adminer.reading.signs import restore_signs
 from adminer.reading.words import split_words
@@ -108,19 +109,27 @@ def _in_order(
     blocks: list[Block] = []
     number = 0
     for part in sorted(by_part, key=lambda p: (parts[p].rect[1], parts[p].rect[0])):
-        names = by_part[part]
-        order = reading_order([rects[n] for n in names])
-        for group in _blocks([names[i] for i in order], rects):
-            group_words = []
-            for n in group:
-                for word in sorted(by_line[n], key=lambda w: w.left):
-                    group_words.append(replace(to_scan(word, layout.way_back, number), region=part, block=len(blocks)))
-                number += 1
+        rows = find_rows([_cell(n, by_line[n], rects[n]) for n in by_part[part]], layout.work.rules)
+        order = reading_order([around([rects[n] for n in row], rects[row[0]]) for row in rows])
+        row_of = {n: number + at for at, i in enumerate(order) for n in rows[i]}
+        number += len(rows)
+        for group in _blocks([rows[i] for i in order], rects):
+            group_words = [
+                replace(to_scan(word, layout.way_back, row_of[n]), region=part, block=len(blocks))
+                for n in group
+                for word in sorted(by_line[n], key=lambda w: w.left)
+            ]
             words += group_words
             box = reduce(Box.joined, (word.box for word in group_words))
             size = float(np.median([w.type_px for w in group_words]))
             blocks.append(Block(box, _kind(group, rects, layout), size, part))
     return tuple(words), tuple(blocks)
+
+
+def _cell(number: int, words: Sequence[PlacedWord], rect: Rect) -> Cell:
+    """Return a line of type as a cell of a row."""
+    size = float(np.median([word.type_px for word in words]))
+    return Cell(number, rect, size, " ".join(word.text for word in sorted(words, key=lambda w: w.left)))
 
 
 def part_of(rect: Rect, parts: Sequence[Part]) -> int:
@@ -135,12 +144,21 @@ def part_of(rect: Rect, parts: Sequence[Part]) -> int:
     return min(range(len(parts)), key=lambda i: away(parts[i]))
 
 
-def _blocks(order: Sequence[int], rects: dict[int, Rect]) -> list[list[int]]:
-    """Group lines that follow each other in one column with like size and little white between them."""
+def _blocks(order: Sequence[Sequence[int]], rects: dict[int, Rect]) -> list[list[int]]:
+    """Group lines that follow each other in one column with like size and little white between them.
+
+    Each cell of a row of several is a block of its own.
+    """
     groups: list[list[int]] = []
-    for n in order:
+    cells = True
+    for row in order:
+        before, cells = cells, len(row) > 1
+        if cells:
+            groups += [[n] for n in row]
+            continue
+        n = row[0]
         rect = rects[n]
-        if groups:
+        if not before:
             last = rects[groups[-1][-1]]
             low, high = sorted((rect[3] - rect[1], last[3] - last[1]))
             overlap = min(rect[2], last[2]) - max(rect[0], last[0])
