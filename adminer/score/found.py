@@ -7,6 +7,7 @@ from datetime import date
 from decimal import Decimal
 
 from adminer.records import Box, ConditionText, Offer, ParsedPage, Word
+from adminer.store.transcript import transcript
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +124,7 @@ def found_in_parsed(page: ParsedPage) -> FoundPage:
     return FoundPage(
         file=page.clipping.file,
         leaf=page.clipping.leaf,
-        text=page_text(page.reading.words),
+        text=page_text(tuple(word for _, word in transcript(page.reading.words))),
         prices=prices,
         adverts=adverts,
         conditions=conditions,

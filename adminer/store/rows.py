@@ -11,6 +11,7 @@ from typing import Any, Final
 from adminer.dating.edtf import bounds_of
 from adminer.errors import FolderError
 from adminer.records import Advert, Box, Clipping, ConditionText, Note, Offer, ParsedPage, Price
+from adminer.store.transcript import transcript
 
 Row = dict[str, Any]
 Rows = dict[str, list[Row]]
@@ -36,7 +37,7 @@ def page_rows(page: ParsedPage) -> Rows:
             "line_no": word.line,
             "block_no": word.block,
         }
-        for number, word in enumerate(page.reading.words)
+        for number, word in transcript(page.reading.words)
     ]
     for advert in page.adverts:
         for table, found in _advert_rows(advert).items():
