@@ -45,8 +45,16 @@ class Line:
         return float(left), float(top), float(right), float(bottom)
 
 
-def find_lines(gray: Gray, scale: float, threads: int = 1) -> list[Line]:
-    """Return the lines of type on a picture, looked at with `scale` network pixels to one of its own.
+@dataclass(frozen=True, slots=True, eq=False)
+class Sighting:
+    """Hold what one look at a picture found: lines of type, and each pixel of the look that may be type at all."""
+
+    lines: list[Line]
+    marked: NDArray[np.bool_]
+
+
+def find_lines(gray: Gray, scale: float, threads: int = 1) -> Sighting:
+    """Find the lines of type on a picture, looked at with `scale` network pixels to one of its own.
 
     A large picture is looked at in overlapping tiles whose probability maps are joined before lines are cut out of
     them, so that no line is found twice.
@@ -59,10 +67,11 @@ def find_lines(gray: Gray, scale: float, threads: int = 1) -> list[Line]:
         for left, right in _spans(small_w):
             seen = _probability(np.asarray(shrunk[top:bottom, left:right], np.uint8), threads)
             np.maximum(likely[top:bottom, left:right], seen, out=likely[top:bottom, left:right])
-    return [
+    lines = [
         Line((line.corners / (small_w / width, small_h / height)).astype(np.float32), line.score)
         for line in _cut_lines(likely)
     ]
+    return Sighting(lines, likely > INK_LEVEL)
 
 
 def _spans(length: int) -> list[tuple[int, int]]:

@@ -36,20 +36,34 @@ MOST_PIXELS = 14e6  # pixels of one look: bounds time and memory on a very large
 class Look:
     """Hold the first look at a cleaned picture: its lines as first read, and the picture at the size it was looked at.
 
-    `ratio` is (x, y), pixels of the cleaned picture to one of those.
+    `ratio` is (x, y), pixels of the cleaned picture to one of those. `marked` says of each look which of its pixels may
+    be type.
     """
 
     gray: Gray
     seen: tuple[Seen, ...]
     ground: Ground
     ratio: NDArray[np.float32]
+    marked: tuple[NDArray[np.bool_], ...]
+
+    def hints_at(self, place: Line) -> bool:
+        """Say whether any look saw something of type at a place of the picture as it was looked at."""
+        left, top, right, bottom = place.bounds
+        height, width = self.ground.gray.shape
+        for marked in self.marked:
+            x, y = marked.shape[1] / width, marked.shape[0] / height
+            rows = marked[max(0, int(top * y)) : int(bottom * y) + 1]
+            if rows[:, max(0, int(left * x)) : int(right * x) + 1].any():
+                return True
+        return False
 
 
 def look_at(gray: Gray, threads: int = 1) -> Look:
     """Find the lines of type on a cleaned picture and read each once."""
     ground, ratio = _within_pixels(gray)
-    found = [Line(line.corners * ratio, line.score) for line in _at_scales(ground, threads)]
-    return Look(gray, tuple(_read(gray, found, threads)), ground, ratio)
+    lines, marked = _at_scales(ground, threads)
+    found = [Line(line.corners * ratio, line.score) for line in lines]
+    return Look(gray, tuple(_read(gray, found, threads)), ground, ratio, marked)
 
 
 def see(look: Look, threads: int = 1) -> list[Seen]:
@@ -68,8 +82,12 @@ def see(look: Look, threads: int = 1) -> list[Seen]:
 
 
 def _missed(look: Look, lines: Sequence[Line], threads: int) -> list[Seen]:
-    """Read the prices that stand free beside the lines that were found."""
+    """Read the prices that stand free beside the lines that were found.
+
+    What was made no line of is a numeral only where there was a hint of type; in drawings there is none.
+    """
     free = free_numerals(look.ground, [Line(line.corners / look.ratio, line.score) for line in lines])
+    free = [one for one in free if look.hints_at(one.line)]
     read = _read(look.gray, [Line(one.line.corners * look.ratio, one.line.score) for one in free], threads)
     return [
         one
@@ -134,20 +152,22 @@ def _at_valleys(inked: NDArray[np.float64], run: NDArray[np.int64], usual: float
     return [*_at_valleys(inked, above, usual), *_at_valleys(inked, below, usual)]
 
 
-def _at_scales(ground: Ground, threads: int) -> list[Line]:
-    """Return the lines of a picture found at the scales that its type needs."""
+def _at_scales(ground: Ground, threads: int) -> tuple[list[Line], tuple[NDArray[np.bool_], ...]]:
+    """Return the lines of a picture found at the scales that its type needs, and what each look marked as type."""
     gray, lifted = ground.gray, lift_faint(ground)
     scale = max(SHORT_SIDE / min(gray.shape), min(1.0, LONG_SIDE / max(gray.shape)))
     scale = min(scale, (MOST_PIXELS / gray.size) ** 0.5)  # a long strip would grow to a hundred thousand pixels
-    lines = find_lines(lifted, scale, threads)
+    looks = [find_lines(lifted, scale, threads)]
+    lines = looks[0].lines
     if lines:
         low = float(np.percentile([min(line.height, line.width) for line in lines], 30)) * scale
         finer = min(scale * AIM / low, (MOST_PIXELS / gray.size) ** 0.5)
         if low < FINE and finer > 1.25 * scale:
-            fine = find_lines(lifted, finer, threads)
-            lines = _united(fine, [line for line in lines if line.height * finer > 60])
-    coarse = [line for line in find_lines(lifted, scale * COARSE, threads) if line.height * scale * COARSE > LARGE]
-    return _united(lines, coarse)
+            looks.append(find_lines(lifted, finer, threads))
+            lines = _united(looks[-1].lines, [line for line in lines if line.height * finer > 60])
+    looks.append(find_lines(lifted, scale * COARSE, threads))
+    coarse = [line for line in looks[-1].lines if line.height * scale * COARSE > LARGE]
+    return _united(lines, coarse), tuple(look.marked for look in looks)
 
 
 def _within_pixels(gray: Gray) -> tuple[Ground, NDArray[np.float32]]:

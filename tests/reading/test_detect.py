@@ -11,7 +11,7 @@ from adminer.reading import detect
 
 def lines_of(likely: NDArray[np.float32], monkeypatch: pytest.MonkeyPatch) -> list[tuple[int, ...]]:
     monkeypatch.setattr(detect, "_probability", lambda *_: likely)
-    found = detect.find_lines(np.zeros(likely.shape, np.uint8), 1.0)
+    found = detect.find_lines(np.zeros(likely.shape, np.uint8), 1.0).lines
     return sorted(tuple(round(edge) for edge in line.bounds) for line in found)
 
 

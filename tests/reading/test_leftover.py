@@ -6,8 +6,10 @@ import numpy as np
 import pytest
 
 from adminer.layout.clean import ground_of
+from adminer.reading import sight
 from adminer.reading.detect import Line
 from adminer.reading.leftover import free_numerals, is_price
+from adminer.reading.letters import Letter, ReadLine
 from tests.reading.drawing import Setting, draw
 
 
@@ -23,6 +25,18 @@ def test_a_price_that_no_line_covers_is_found_and_a_covered_word_is_not() -> Non
     left, top, right, bottom = found.line.bounds
     assert 470 < left < 486 and 515 < right < 545
     assert 70 < top < 86 and 98 < bottom < 112
+
+
+def test_a_free_numeral_is_read_only_where_a_look_saw_a_hint_of_type(monkeypatch: pytest.MonkeyPatch) -> None:
+    read = ReadLine(tuple(Letter(c, 0.2 + 0.3 * k, 0.99) for k, c in enumerate("37¢")))
+    monkeypatch.setattr(sight, "read_strips", lambda strips, *_: [read] * len(strips))
+    marked = np.zeros((200, 300), bool)  # the page at half its size
+    look = sight.Look(PAGE, (), ground_of(PAGE), np.ones(2, np.float32), (np.zeros((9, 9), bool), marked))
+    lines = [covering(20, 70, 200, 110)]
+    marked[45, 60] = True  # elsewhere
+    assert sight._missed(look, lines, 1) == []
+    marked[45, 250] = True
+    assert [one.read.text for one in sight._missed(look, lines, 1)] == ["37¢"]
 
 
 def test_white_figures_on_a_panel_are_found() -> None:
