@@ -147,16 +147,16 @@ def skew_of(gray: Gray) -> float:
     scale = min(1.0, SKEW_SIDE / max(gray.shape))
     small = cv2.resize(gray, None, fx=scale, fy=scale, interpolation=cv2.INTER_AREA)
     blur = cv2.GaussianBlur(small, (0, 0), 15)
-    ink = (small.astype(np.int16) < blur.astype(np.int16) - DARKER).astype(np.uint8)
+    ink = (cv2.subtract(blur, small) > DARKER).astype(np.uint8)
     ink[cv2.blur(ink * 255, (41, 41)) > SOLID] = 0  # pictures and panels have no lines
     if ink.sum() < LEAST_INK:
         return 0.0
-    best = _best_angle(ink, np.arange(-STEEPEST, STEEPEST + 0.01, 0.5))
-    return _best_angle(ink, np.arange(best - 0.5, best + 0.51, 0.1))
-
-
-def _best_angle(ink: NDArray[np.uint8], angles: NDArray[np.float64]) -> float:
     ys, xs = (places.astype(np.float64) for places in np.nonzero(ink))
+    best = _best_angle(xs, ys, np.arange(-STEEPEST, STEEPEST + 0.01, 0.5))
+    return _best_angle(xs, ys, np.arange(best - 0.5, best + 0.51, 0.1))
+
+
+def _best_angle(xs: NDArray[np.float64], ys: NDArray[np.float64], angles: NDArray[np.float64]) -> float:
     scores = []
     for angle in angles:
         rows = ys - np.tan(np.radians(angle)) * xs

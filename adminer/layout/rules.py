@@ -56,8 +56,8 @@ def find_rules(gray: Gray) -> RuleWork:
 
 def _ink(gray: Gray) -> Mask:
     """Return 1 where a pixel is clearly darker than the paper around it, or simply dark."""
-    paper = cv2.GaussianBlur(cv2.dilate(gray, np.ones((9, 9), np.uint8)), (0, 0), 6).astype(np.int16)
-    return np.asarray(((paper - gray > 55) | (gray < 90)).astype(np.uint8))
+    paper = cv2.GaussianBlur(cv2.dilate(gray, np.ones((9, 9), np.uint8)), (0, 0), 6)
+    return np.asarray(((cv2.subtract(paper, gray) > 55) | (gray < 90)).astype(np.uint8))
 
 
 def _panels(ink: Mask, side: int) -> Mask:
@@ -67,6 +67,8 @@ def _panels(ink: Mask, side: int) -> Mask:
     core = np.asarray(
         cv2.morphologyEx(filled, cv2.MORPH_OPEN, np.ones((side // 2 | 1, side // 2 | 1), np.uint8)), np.uint8
     )
+    if not cv2.hasNonZero(core):
+        return core
     edge = _at_edge(core)
     # the black around a frame of film joins no panel beside it
     outer, inner = (cv2.morphologyEx(part, cv2.MORPH_CLOSE, block) for part in (edge, cv2.bitwise_and(core, 1 - edge)))
@@ -149,6 +151,8 @@ def shared(a: Rect, b: Rect) -> float:
 
 
 def _boxes(mask: Mask) -> list[Rect]:
+    if not cv2.hasNonZero(mask):
+        return []
     # strokes and panels are few: their numbers fit into 16 bits, which takes a third of the time
     _, _, stats, _ = cv2.connectedComponentsWithStats(mask, connectivity=8, ltype=cv2.CV_16U)
     return [(float(x), float(y), float(x + w), float(y + h)) for x, y, w, h, _ in stats[1:]]
