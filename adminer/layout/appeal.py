@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -58,11 +59,17 @@ def appeal(lines: Sequence[TypeLine]) -> float:
     """Score how far lines read as an advert: over nought they do, under it they read as an article."""
     if not lines:
         return _BASE
-    words = max(1, sum(len(_WORD.findall(line.text)) for line in lines))
-    priced = sum(bool(PRICE.search(line.text)) for line in lines) / len(lines)
-    telling, trading = (sum(len(w.findall(line.text)) for line in lines) / words for w in (_TELLING, _TRADING))
-    said = _PRICED * min(priced, _MOST_PRICED) + _TOLD * telling + _TRADED * trading
+    words, priced, telling, trading = map(sum, zip(*(_counted(line.text) for line in lines), strict=True))
+    told, traded = (count / max(1, words) for count in (telling, trading))
+    said = _PRICED * min(priced / len(lines), _MOST_PRICED) + _TOLD * told + _TRADED * traded
     return _BASE + said + _NAMED * is_signed(lines) + _CLOSED * _ends_large(lines)
+
+
+@lru_cache(maxsize=4096)  # of each line once: it stands in many rectangles that may be adverts
+def _counted(text: str) -> tuple[int, int, int, int]:
+    """Count the words of a line, its prices (one at most), its small words and its words of trade."""
+    words, telling, trading = (len(pattern.findall(text)) for pattern in (_WORD, _TELLING, _TRADING))
+    return words, int(PRICE.search(text) is not None), telling, trading
 
 
 def is_advert(lines: Sequence[TypeLine], paper: Paper) -> bool:

@@ -13,6 +13,9 @@ from dataclasses import dataclass
 from math import log1p, sqrt
 from typing import Final
 
+import numpy as np
+from numpy.typing import NDArray
+
 from adminer.layout.appeal import appeal, is_signed
 from adminer.layout.column_grid import ColumnGrid
 from adminer.layout.drawn import Strokes, drawn_rects, is_same
@@ -48,6 +51,7 @@ _LEAST_CLOSED: Final = 0.3  # such a frame is an advert where nothing heavier co
 @dataclass(frozen=True, slots=True, eq=False)
 class _Candidate:
     rect: Rect
+    area: float
     closed: bool  # found as a frame
     lines: int
     appeal: float
@@ -79,7 +83,7 @@ def weighed_frames(
     """
     candidates = _candidates(work, closed, lines, whole, head)
     # a large advert outweighs its panels, which are several
-    weights = [_weight(one, candidates) * sqrt(area_of(one.rect)) for one in candidates]
+    weights = [_weight(one, candidates) * sqrt(one.area) for one in candidates]
     return [candidates[n].rect for n in heaviest([c.rect for c in candidates], weights)]
 
 
@@ -91,21 +95,31 @@ def _candidates(
     drawn = [r for r in drawn if not head or not all(within(n.rect, r) for n in head)]
     paper = Paper.of(lines, usual_size(lines), level_rules(work.rules))
     grid = ColumnGrid.of(lines, paper, whole[2])
-    made = [_candidate(rect, rect in closed, lines, strokes, paper, grid) for rect in [*closed, *drawn]]
+    places = np.array([n.rect for n in lines]).reshape(-1, 4)
+    made = [_candidate(rect, rect in closed, lines, places, strokes, paper, grid) for rect in [*closed, *drawn]]
     return [one for one in made if one is not None]
 
 
 def _candidate(
-    rect: Rect, closed: bool, lines: Sequence[TypeLine], strokes: Strokes, paper: Paper, grid: ColumnGrid | None
+    rect: Rect,
+    closed: bool,
+    lines: Sequence[TypeLine],
+    places: NDArray[np.float64],  # of the lines: left, top, right, bottom
+    strokes: Strokes,
+    paper: Paper,
+    grid: ColumnGrid | None,
 ) -> _Candidate | None:
-    touched = [(n, shared(n.rect, rect) / max(1.0, area_of(n.rect))) for n in lines]
-    touched = [(n, share) for n, share in touched if share > _TOUCHED]
+    left, top, right, bottom = rect
+    sizes = np.maximum(0.0, places[:, 2:] - places[:, :2])
+    inside = np.minimum(places[:, 2:], (right, bottom)) - np.maximum(places[:, :2], (left, top))
+    shares = np.maximum(0.0, inside).prod(axis=1) / np.maximum(1.0, sizes.prod(axis=1))
+    touched = [(n, share) for n, share in zip(lines, shares.tolist(), strict=True) if share > _TOUCHED]
     held = sorted((n for n, _ in touched if within(n.rect, rect)), key=middle_of)
     if len(held) < 2:
         return None
-    left, top, right, bottom = rect
     return _Candidate(
         rect,
+        area_of(rect),
         closed,
         len(held),
         max(-_MOST_APPEAL, min(_MOST_APPEAL, appeal(held))),
@@ -120,12 +134,12 @@ def _candidate(
 
 
 def _weight(one: _Candidate, others: Sequence[_Candidate]) -> float:
-    larger = [o for o in others if area_of(o.rect) > _LARGER * area_of(one.rect)]
-    smaller = [o for o in others if area_of(one.rect) > _LARGER * area_of(o.rect)]
-    holders = sum(o.may_hold and _stands_in(one.rect, o.rect) for o in larger)
-    whole = [o.rect for o in smaller if o.is_whole and _stands_in(o.rect, one.rect)]
+    larger = [o for o in others if o.area > _LARGER * one.area and o.may_hold]
+    smaller = [o for o in others if one.area > _LARGER * o.area and o.is_whole]
+    holders = sum(_stands_in(one.rect, o.rect) for o in larger)
+    whole = [o.rect for o in smaller if _stands_in(o.rect, one.rect)]
     parts = _greedy(sorted(range(len(whole)), key=lambda n: -area_of(whole[n])), whole)
-    several = sum(area_of(whole[n]) for n in parts) / area_of(one.rect) if len(parts) > 1 else 0.0
+    several = sum(area_of(whole[n]) for n in parts) / one.area if len(parts) > 1 else 0.0
     drawn = _UPRIGHT * one.upright + _LEVEL * one.level + _CUTS * one.cut + _OFF * one.off
     said = _APPEAL * one.appeal + _SIGNED * one.signed + _RUNNING * one.running
     weight = _BASE + drawn + said + _SEVERAL * several + _HELD * log1p(holders)
