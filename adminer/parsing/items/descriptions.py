@@ -31,6 +31,7 @@ _NEXT_SIZE: Final = 1.3  # times that small type: as large may the small type un
 _EDGE: Final = 1.5  # type sizes between left edges that count as one
 _LONGEST: Final = 8  # lines of small type
 _SIZE_WORDS: Final = 9  # of a brand, size or pack, at most
+_FEW_TEXTS: Final = 3  # between a name and its price
 _CLAUSE: Final = re.compile(r"[,;] ")
 _SIZED: Final = re.compile(r"^(?!.*(?:\bsizes\b|\d to \d))(?:.*[\d½¼¾]|(?:tall|large|giant)\b)", re.IGNORECASE)
 
@@ -98,6 +99,19 @@ def size_under(advert: AdvertText, name: Segment, segments: Sequence[Segment], p
     told = ", ".join(clauses[: end + 1])
     speaks = any(word.lower() in (PROSE | talk()) - {"can"} for word in WORD.findall(told))
     return told if len(told.split()) <= _SIZE_WORDS and not speaks else ""
+
+
+def size_at_price(name: Segment, first: Found, segments: Sequence[Segment], prices: Sequence[Found]) -> str:
+    """Return the size or pack set by itself between a name and its price ("3-lb. can"), empty where none is."""
+    sizes = [s for s in segments if name.end <= s.start and s.end <= first.start]
+    if len(sizes) > _FEW_TEXTS or any(name.end <= p.start and p.end <= first.start for p in prices):
+        return ""
+    size = sizes[-1] if sizes else None
+    if size is None or not size.bare or size.content == 0 or not any(c.isdigit() for c in size.text):
+        return ""
+    under = over_each_other(name.flat, size.flat) and name.last.centre[1] < size.first.y
+    near = same_row(size.flat, first.place) or over_each_other(size.flat, first.place)
+    return size.text if near and (under or same_row(name.last, size.flat)) else ""
 
 
 def _is_small(advert: AdvertText, name: TextLine, below: TextLine) -> bool:

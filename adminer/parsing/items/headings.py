@@ -7,7 +7,7 @@ from typing import Final
 
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.entries import FIRST, NUMBERED
-from adminer.parsing.items.panels import ends_line, opens_line
+from adminer.parsing.items.panels import ends_line, opens_line, same_row
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.sets.contents import is_next
 from adminer.parsing.text.goods import find_nouns, has_goods
@@ -53,7 +53,10 @@ def said_again(item: str, before: str) -> str:
 
 
 def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -> Segment | None:
-    """Return the nearest larger text above a segment that has only figures ("9 x 12 ft.")."""
+    """Return the name right before a segment that has only figures ("9 x 12 ft.") on its row, else what heads it."""
+    before = next((other for other in segments if _is_right_before(advert, other, segment)), None)
+    if before is not None:
+        return before
     best: tuple[float, Segment] | None = None
     for other in segments:
         if other.bare or other.content == 0 or other.flat.centre[1] >= segment.flat.y:
@@ -67,6 +70,12 @@ def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -
         if best is None or distance < best[0]:
             best = (distance, other)
     return best[1] if best else None
+
+
+def _is_right_before(advert: AdvertText, name: Segment, size: Segment) -> bool:
+    if name.end > size.start or name.bare or name.talks or not same_row(name.last, size.first):
+        return False
+    return not any(map(str.isalnum, advert.text[name.end : size.start]))
 
 
 def _stands_alone(advert: AdvertText, text: Segment) -> bool:

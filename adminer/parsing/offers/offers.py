@@ -10,7 +10,7 @@ from typing import Final
 from spacy.tokens import Doc
 
 from adminer.parsing.items.assign import Pairing
-from adminer.parsing.items.descriptions import size_under
+from adminer.parsing.items.descriptions import size_at_price, size_under
 from adminer.parsing.items.entries import NUMBERED
 from adminer.parsing.items.flow import BEFORE
 from adminer.parsing.items.headings import as_read, headed, said_again
@@ -95,7 +95,9 @@ def make_offers(
         what = what_of(grammar.authorities.pieces, advert, item, [*stack, *under], named, listing)
         telling = [advert.box_of(listing.start, listing.end)] if listing and _lists(what) else []
         telling += [s.box for s in under]
-        size = size_under(advert, item, segments, prices) if item is not None and pairing.heading is None else ""
+        size = ""
+        if item is not None and pairing.heading is None and not item.bare:
+            size = size_under(advert, item, segments, prices) or size_at_price(item, group[0], segments, prices)
         offer = _offer(advert, offer_id, advert_id, group, pairing, item, telling, what, segments, size)
         made.append(replace(offer, item=said_again(offer.item, made[-1].item if made else "")))
     made += sets_without_price(
@@ -131,6 +133,8 @@ def _is_open_stock(advert: AdvertText, group: list[Found], pairing: Pairing, pri
 
 def _name_of(pairing: Pairing, segment: Segment) -> str:
     """Return the short name in an item's text; of a numbered article never a part told of it after its name."""
+    if segment.whole:
+        return segment.text
     item, first = name_of(segment.text, last=pairing.why.endswith(BEFORE)), first_clause(segment.text)
     part = pairing.why == NUMBERED and " " in first and item.split(", ")[0] not in first
     return name_of(first) if part else item

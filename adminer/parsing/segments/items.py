@@ -73,6 +73,7 @@ class Segment:
     goods: bool  # names something the trade sold
     talks: bool  # holds a verb, a pronoun or mere praise, and no goods
     numbered: bool = False  # stands right after its number in a catalogue
+    whole: bool = False  # its text is a name as it is, put together from the cells of a table
     title: Box | None = None  # the last printed line of a set's title, where the list of its pieces follows
 
 

@@ -1,28 +1,32 @@
 """Tables of sizes against grades ("Size | Woven | Tufted | Knotted"): a price is for one grade in one size.
 
-Neither the head of the column nor the label of the row says alone what it is for.
+Neither the head of the column nor the label of the row says alone what it is for. The sizes may be the heads as well
+("To fit age | 6 | 8 | 10").
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from typing import Final
 
 from adminer.parsing.prices.column_heads import shares_row
 from adminer.parsing.prices.prices import Found
-from adminer.parsing.segments.items import Segment
 from adminer.parsing.tables.measured_rows import Row, columns_of, free_pairs
 from adminer.parsing.tables.plain_tables import heading_over
 from adminer.parsing.tables.row_labels import RowLabel, name_in, row_labels
 from adminer.parsing.tables.table_heads import kind_of_head
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
-from adminer.parsing.text.item_words import WORD, clean_item
+from adminer.parsing.text.item_words import WORD
+from adminer.parsing.text.naming import name_of
 from adminer.parsing.text.text import AdvertText
 
 _SIZE: Final = re.compile(r"(?:No\.? ?)?[\d½¼¾]")
 _FEWEST: Final = 3  # rows, and columns of a table whose rows are goods
+_FEW_ROWS: Final = 2  # of a table whose heads are sizes
+_FLAT: Final = 4  # columns to a row, at most
 _SHARE: Final = 0.7
 _HEAD_STEPS: Final = 2.5  # heights of the first row between it and the head of its column
 _HEAD_LINES: Final = 2.0  # type sizes between the lines of a head
@@ -31,36 +35,112 @@ _GRADE_LETTERS: Final = 4
 PriceRow = list[Found]
 
 
+@dataclass(frozen=True, slots=True)
+class _Table:
+    """Hold a table: its prices by columns and by rows, the head of each column, and the label of each row."""
+
+    columns: list[list[Found]]
+    rows: list[PriceRow]
+    heads: list[Cell]
+    stub: Cell | None  # what stands over the labels, on the row of the heads
+    labels: list[RowLabel | None]
+
+    @property
+    def named(self) -> list[RowLabel]:
+        """Return the labels that there are."""
+        return [label for label in self.labels if label is not None]
+
+    @property
+    def priced(self) -> Iterator[tuple[Found, RowLabel, int]]:
+        """Return each price with the label of its row and the number of its column."""
+        for row, label in zip(self.rows, self.labels, strict=True):
+            if label is None:
+                continue
+            for price in row:
+                column = next(i for i, c in enumerate(self.columns) if any(price is other for other in c))
+                yield price, label, column
+
+
 def grade_rows(
     advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found]
 ) -> tuple[list[Row], list[tuple[int, int]]]:
     """Return the items of tables with prices side by side, and the characters of their heads and labels."""
     made: list[Row] = []
     spans: list[tuple[int, int]] = []
-    for columns in _tables(columns_of(advert, prices), cells):
-        rows = _rows(columns)
-        labels = row_labels(advert, rows, cells, prices)
-        named = [label for label in labels if label is not None]
-        if len(named) < max(_FEWEST, _SHARE * len(rows)):
+    for columns in _tables(columns_of(advert, prices, _FEW_ROWS), cells):
+        table = _table_of(advert, columns, cells, prices)
+        if table is None:
             continue
-        sizes = sum(_SIZE.match(label.cells[0].text) is not None for label in named) >= _SHARE * len(named)
-        heads = [_head(advert, column[0], cells) for column in columns]
-        found = [head for head in heads if head is not None]
-        if len(found) < len(columns) or not (sizes or len(columns) >= _FEWEST):
+        of_sizes = _are_sizes([label.cells[0].text for label in table.named])
+        if not of_sizes and len(columns) < _FEWEST:
             continue
-        over = [_line_over(head, cells) for head in found]
-        grades = [_grade(head, line, whole=sizes) for head, line in zip(found, over, strict=True)]
-        if sizes and (heading := heading_over(advert, columns[0][0], named[0])):
-            grades = [f"{heading}, {grade}" for grade in grades]
-        for row, label in zip(rows, labels, strict=True):
-            made += [
-                (_graded(advert, label, grades[_column_of(columns, price)], sizes=sizes), frozenset([price.start]))
-                for price in row
-                if label is not None
-            ]
-        spans += [(cell.start, cell.end) for label in named for cell in label.cells]
-        spans += [(cell.start, cell.end) for cell in (*found, *over) if cell is not None]
+        sized = not of_sizes and _are_sizes([head.text for head in table.heads])
+        if not sized and (len(table.rows) < _FEWEST or not all(WORD.search(head.text) for head in table.heads)):
+            continue
+        alone = not any(label.names for label in table.named)
+        heading = heading_over(advert, columns[0][0], table.named[0], alone=alone)
+        over = [None if sized else _line_over(head, cells) for head in table.heads]
+        made += _sized(advert, table, heading) if sized else _graded(advert, table, over, heading if of_sizes else "")
+        spans += [(cell.start, cell.end) for label in table.named for cell in label.cells]
+        spans += [(cell.start, cell.end) for cell in (*table.heads, *over) if cell is not None]
     return made, spans
+
+
+def _table_of(
+    advert: AdvertText, columns: list[list[Found]], cells: Sequence[Cell], prices: Sequence[Found]
+) -> _Table | None:
+    """Return the table that columns make, None where one has no head or most rows have no label.
+
+    What stands left of the first head, over the labels, is of another panel.
+    """
+    tops = [column[0] for column in columns]
+    heads = [head for head in (_head(advert, top, tops, cells) for top in tops) if head is not None]
+    if len(heads) < len(columns) or len(columns) > _FLAT * max(map(len, columns)):
+        return None
+    before = [c for c in cells if c.flat.right <= heads[0].flat.x and shares_row(c.flat, heads[0].flat)]
+    stub = max(before, key=lambda c: c.flat.x, default=None)
+    inside = [c for c in cells if stub is None or kind_of_head(stub.text) is None or c.flat.right > stub.flat.x]
+    rows = _rows(columns)
+    table = _Table(columns, rows, heads, stub, row_labels(advert, rows, inside, prices))
+    return table if len(table.named) >= max(_FEW_ROWS, _SHARE * len(rows)) else None
+
+
+def _are_sizes(texts: Sequence[str]) -> bool:
+    return sum(_SIZE.match(text) is not None for text in texts) >= _SHARE * len(texts)
+
+
+def _sized(advert: AdvertText, table: _Table, heading: str) -> list[Row]:
+    """Return the items of a table whose heads are sizes: the name of the row, under its heading, in the size."""
+    made: list[Row] = []
+    sizes = _with_stub(table)
+    for price, label, column in table.priced:
+        own = name_of(" ".join(cell.text.strip(" .,") for cell in label.cells))
+        name = own if label.names or not heading else f"{name_of(heading)}, {own}"
+        item = row_segment(advert, label.cells[0], f"{name}, {sizes[column]}", None)
+        made.append((replace(item, whole=True), frozenset([price.start])))
+    return made
+
+
+def _with_stub(table: _Table) -> list[str]:
+    """Return the sizes in heads; bare figures with the last word of what stands over the labels ("To fit age")."""
+    lettered = any(c.isalpha() for head in table.heads for c in head.text)
+    words = WORD.findall(table.stub.text) if table.stub is not None and not lettered else []
+    return [f"{words[-1].lower()} {head.text}" if words else head.text for head in table.heads]
+
+
+def _graded(advert: AdvertText, table: _Table, over: Sequence[Cell | None], heading: str) -> list[Row]:
+    """Return the items of a table whose heads are grades or patterns: the grade and its size, or the piece of it."""
+    sizes = _are_sizes([label.cells[0].text for label in table.named])
+    grades = [_grade(head, line, whole=sizes) for head, line in zip(table.heads, over, strict=True)]
+    grades = [f"{heading}, {grade}" if heading else grade for grade in grades]
+    made: list[Row] = []
+    for price, label, column in table.priced:
+        if sizes or label.name is None:
+            item = row_segment(advert, label.cells[0], grades[column], label.cells[0])
+        else:
+            item = row_segment(advert, label.name, f"{grades[column]} {name_in(label.name.text)}", label.size)
+        made.append((item, frozenset([price.start])))
+    return made
 
 
 def _tables(columns: list[list[Found]], cells: Sequence[Cell]) -> list[list[list[Found]]]:
@@ -69,7 +149,7 @@ def _tables(columns: list[list[Found]], cells: Sequence[Cell]) -> list[list[list
     Prices on terms ("with the card") are told apart by their heads already.
     """
     tables: list[list[list[Found]]] = []
-    plain = [c for c in columns if all(p.condition == "everyone" and p.role == "price" for p in c)]
+    plain = [[p for p in c if _is_plain(p)] for c in columns if sum(map(_is_plain, c)) > len(c) / 2]
     for column in sorted(plain, key=lambda c: c[0].place.x):
         home = next((table for table in tables if _beside(table[-1], column, cells)), None)
         if home is None:
@@ -79,25 +159,25 @@ def _tables(columns: list[list[Found]], cells: Sequence[Cell]) -> list[list[list
     return [table for table in tables if len(table) > 1]
 
 
+def _is_plain(price: Found) -> bool:
+    return price.condition == "everyone" and price.role in {"price", "reference"}
+
+
 def _beside(left: Sequence[Found], right: Sequence[Found], cells: Sequence[Cell]) -> bool:
     """Say whether two columns have most rows in common, and no words between their prices as a list has its names."""
-    return free_pairs(left, right, cells, WORD.search) >= _SHARE * max(len(left), len(right))
+    return free_pairs(left, right, cells, WORD.search) >= max(_FEW_ROWS, _SHARE * min(len(left), len(right)))
 
 
 def _rows(columns: list[list[Found]]) -> list[PriceRow]:
-    """Return the prices of each row from left to right; a price alone on its row is by chance in line with others."""
+    """Return the prices of each row from left to right; a few on a row are by chance in line with the others."""
     rows = [
         [first, *(p for column in columns[1:] for p in column if shares_row(first.place, p.place))]
         for first in columns[0]
     ]
-    return [row for row in rows if len(row) > 1]
+    return [row for row in rows if len(row) > max(1, len(columns) / 2)]
 
 
-def _column_of(columns: list[list[Found]], price: Found) -> int:
-    return next(i for i, column in enumerate(columns) if any(price is other for other in column))
-
-
-def _head(advert: AdvertText, top: Found, cells: Sequence[Cell]) -> Cell | None:
+def _head(advert: AdvertText, top: Found, tops: Sequence[Found], cells: Sequence[Cell]) -> Cell | None:
     """Return the name of a grade right over the first price of a column; "Sale" or "Each" names none."""
     over = [
         cell
@@ -107,10 +187,28 @@ def _head(advert: AdvertText, top: Found, cells: Sequence[Cell]) -> Cell | None:
         and not shares_row(cell.flat, top.place)
     ]
     head = max(over, key=lambda cell: cell.flat.centre[1], default=None)
-    if head is None or kind_of_head(head.text) is not None or any(c.isdigit() for c in head.text):
+    if head is not None and sum(head.flat.across(other.place) > 0 for other in tops) > 1:
+        head = _words_over(advert, head, top)
+    if head is None or kind_of_head(head.text) is not None:
         return None
-    words = WORD.findall(clean_item(head.text))
-    return head if max(map(len, words), default=0) >= _GRADE_LETTERS else None
+    lettered = max(map(len, WORD.findall(head.text)), default=0) >= _GRADE_LETTERS
+    return head if lettered or _SIZE.match(head.text) else None
+
+
+def _words_over(advert: AdvertText, cell: Cell, top: Found) -> Cell | None:
+    """Return the words of a cell over one price, where the heads of two columns are set close."""
+    at, words = cell.start, []
+    for word in cell.line.words:
+        start = advert.text.find(word.text, at, cell.end)
+        if start < 0:
+            continue
+        at = start + len(word.text)
+        if advert.flat(word.box).across(top.place) > 0:
+            words.append((start, at))
+    if not words:
+        return None
+    start, end = words[0][0], words[-1][1]
+    return Cell(start, end, advert.text[start:end], advert.flat(advert.box_of(start, end)), cell.line)
 
 
 def _line_over(head: Cell, cells: Sequence[Cell]) -> Cell | None:
@@ -131,10 +229,3 @@ def _grade(head: Cell, over: Cell | None, *, whole: bool) -> str:
     if over is None:
         return head.text
     return f"{over.text} {head.text}" if whole else over.text
-
-
-def _graded(advert: AdvertText, label: RowLabel, grade: str, *, sizes: bool) -> Segment:
-    """Return the item of one price: the grade and its size, or the pattern and the piece of it."""
-    if sizes or label.name is None:
-        return row_segment(advert, label.cells[0], grade, label.cells[0])
-    return row_segment(advert, label.name, f"{grade} {name_in(label.name.text)}", label.size)

@@ -42,6 +42,7 @@ _FEWEST: Final = 3  # rows
 _EDGES: Final = 1.0  # body types between the edges of two prices of one column
 _STEPS: Final = 2.5  # usual steps from row to row at which a column has ended
 _APART: Final = 4.0  # body types between two parts of a name
+_TOUCH: Final = 3  # pixels by which the places of two prices of a row may reach into each other
 _SIZES: Final = (0.6, 1.7)  # type sizes of the prices of one column
 
 Row = tuple[Segment, frozenset[int]]
@@ -69,16 +70,17 @@ def measured_rows(
     return rows, spans
 
 
-def columns_of(advert: AdvertText, prices: Sequence[Found]) -> list[list[Found]]:
+def columns_of(advert: AdvertText, prices: Sequence[Found], fewest: int = _FEWEST) -> list[list[Found]]:
     """Return the prices that stand one under another in even steps, edges flush at the left or at the right."""
     columns: list[list[Found]] = []
     for price in sorted(prices, key=lambda p: p.place.centre[1]):
-        home = next((column for column in columns if _is_next(advert, column, price)), None)
+        over = [column for column in columns if _is_next(advert, column, price)]
+        home = max(over, key=lambda column: column[-1].place.centre[1], default=None)
         if home is None:
             columns.append([price])
         else:
             home.append(price)
-    return [column for column in columns if len(column) >= _FEWEST]
+    return [column for column in columns if len(column) >= fewest]
 
 
 def free_pairs(
@@ -92,7 +94,7 @@ def free_pairs(
         )
         for p in left
         for q in right
-        if p.place.right < q.place.x and shares_row(p.place, q.place)
+        if p.place.right < q.place.x + _TOUCH and shares_row(p.place, q.place)
     )
 
 

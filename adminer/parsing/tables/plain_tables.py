@@ -74,8 +74,11 @@ def _under(heading: str, label: RowLabel) -> str:
     return f"{heading}, {told}"
 
 
-def heading_over(advert: AdvertText, first: Found, label: RowLabel) -> str:
-    """Return the goods that the nearest heading over a table, a line or more between, names; empty where none does."""
+def heading_over(advert: AdvertText, first: Found, label: RowLabel, *, alone: bool = False) -> str:
+    """Return the goods that the nearest heading over a table, a line or more between, names; empty where none does.
+
+    Where it stands `alone`, no row naming goods, the first heading in capitals names them even if they are not known.
+    """
     top = label.cells[0].flat.centre[1]
     over = [
         line
@@ -87,7 +90,7 @@ def heading_over(advert: AdvertText, first: Found, label: RowLabel) -> str:
     for below, line in pairwise(over):
         text = advert.printed(line)
         large = line.type_px > _LARGEST * label.cells[0].line.type_px
-        if not large and is_head(advert, line, below) and has_goods(text):
+        if not large and is_head(advert, line, below) and (has_goods(text) or (alone and text.isupper())):
             return text.strip(" .,:;")
     return ""
 

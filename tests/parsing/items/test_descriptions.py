@@ -77,3 +77,21 @@ def test_a_head_in_capitals_under_a_row_is_no_size_of_its_piece() -> None:
         lines += [(20, 40 + 30 * i, 24, piece), (420, 40 + 30 * i, 24, sum_)]
     lines += [(20, 104, 18, "SERVING PIECES"), (20, 132, 24, "Open vegetable"), (420, 132, 24, "6.25")]
     assert {p.text: o.item for o in parse(*lines).offers for p in o.prices}["4.25"] == "Cup and saucer"
+
+
+def test_a_size_set_by_itself_between_a_name_and_its_price_belongs_to_the_name() -> None:
+    advert = parse(
+        (60, 40, 18, "HILLSIDE PEARS"), (60, 62, 11, "Whole or sliced, light syrup"), (80, 86, 24, "No. 2½ tins"),
+        (60, 116, 60, "89¢"),
+        *BODY,
+    )  # fmt: skip
+    assert items(advert) == {"89¢": "HILLSIDE PEARS No. 2½ tins"}
+
+
+def test_a_size_before_the_price_of_the_next_article_belongs_to_that_one() -> None:
+    advert = parse(
+        (20, 40, 14, "Shortening, pure"), (300, 40, 14, "69¢"), (20, 64, 14, "Molasses"), (200, 64, 14, "3-lb. can"),
+        (300, 64, 14, "55¢"), (20, 88, 14, "Honey, strained"), (300, 88, 14, "39¢"),
+        *BODY,
+    )  # fmt: skip
+    assert items(advert) == {"69¢": "Shortening, pure", "55¢": "Molasses 3-lb. can", "39¢": "Honey, strained"}

@@ -92,3 +92,59 @@ def test_a_table_of_sizes_takes_its_goods_from_the_heading_and_both_lines_of_a_g
     found = {p.text: o.item for o in advert.offers for p in o.prices}
     assert found["8.85"] == "Camp Tents, 8-oz. Duck 7 x 9 ft"
     assert found["9.95"] == "Camp Tents, 10-oz. Duck 9 x 12 ft"
+
+
+def by_amount(advert: Advert) -> dict[str, str]:
+    return {p.text: o.item for o in advert.offers for p in o.prices}
+
+
+def test_a_price_under_a_size_is_for_the_goods_of_its_row_in_that_size() -> None:
+    advert = table(
+        ("Size", "34 in.", "36 in.", "38 in."),
+        ("Canvas apron, bibbed", "65c", "72c", "79c"),
+        ("Denim overall", "$1.15", "1.25", "1.40"),
+    )
+    assert by_amount(advert)["72c"] == "Canvas apron, bibbed, 36 in"
+    assert by_amount(advert)["1.40"] == "Denim overall, 38 in"
+
+
+def test_sizes_told_by_bare_figures_take_the_word_at_their_left_and_their_goods_from_the_heading() -> None:
+    lines: list[Line] = [(100, 20, 30, "Thornapple Outfitters"), (40, 90, 20, "COATS"), (20, 130, 16, "To fit chest")]
+    lines += [(x, 130, 16, size) for x, size in zip((260, 340, 420), ("34", "36", "38"), strict=True)]
+    rows = (('The "Moor," brown', "18/6", "19/6", "21/-"), ('The "Fell," grey', "22/-", "23/6", "25/-"))
+    for i, row in enumerate(rows):
+        lines += [(x, 160 + 28 * i, 16, cell) for x, cell in zip((20, 260, 340, 420), row, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert by_amount(advert)["19/6"] == 'COATS, The "Moor," brown, chest 36'
+    assert by_amount(advert)["25/-"] == 'COATS, The "Fell," grey, chest 38'
+
+
+def test_each_of_two_heads_set_close_is_over_its_own_column() -> None:
+    lines: list[Line] = [(20, 20, 22, "Garden Hose"), (20, 60, 14, "Length"), (200, 60, 14, "3-ply 5-ply Coupling")]
+    rows = (("25 feet", "$2.10", "2.85", "25c"), ("50 feet", "3.90", "5.15", "27c"), ("75 feet", "5.40", "7.25", "29c"))
+    for i, row in enumerate(rows):
+        lines += [(x, 86 + 24 * i, 14, cell) for x, cell in zip((20, 200, 246, 300), row, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert by_amount(advert)["5.15"] == "Garden Hose, 5-ply 50 feet"
+    assert by_amount(advert)["29c"] == "Garden Hose, Coupling 75 feet"
+
+
+def test_words_of_a_panel_beside_a_table_of_sizes_are_no_part_of_its_rows() -> None:
+    lines: list[Line] = [(260, 60, 14, "Size"), (360, 60, 14, "Woven"), (440, 60, 14, "Tufted")]
+    beside = ("Mats that outlast", "the winter and", "cost less")
+    rows = (("2 x 3 ft.", "$1.10", "1.85"), ("3 x 4 ft.", "1.90", "2.75"), ("4 x 6 ft.", "3.40", "5.15"))
+    for i, (text, row) in enumerate(zip(beside, rows, strict=True)):
+        lines.append((20 + 34 * i, 86 + 24 * i, 14, text))
+        lines += [(x, 86 + 24 * i, 14, cell) for x, cell in zip((260, 360, 440), row, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert by_amount(advert)["2.75"] == "Tufted 3 x 4 ft"
+
+
+def test_a_sum_over_a_column_in_other_type_takes_no_price_from_it() -> None:
+    lines: list[Line] = [(20, 20, 22, "Floor Rugs"), (150, 52, 21, "50c down")]
+    rows = (("Wool, 9x12", "$16.50", "$11.75"), ("Grass, 9x12", "28.00", "21.50"), ("Rag, 6x9", "24.00", "17.25"))
+    for i, row in enumerate((*rows, ("Fibre, 9x12", "42.50", "33.00"))):
+        lines += [(x, 90 + 20 * i, 12, cell) for x, cell in zip((20, 152, 220), row, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert by_amount(advert)["$16.50"].endswith("Wool, 9x12")
+    assert by_amount(advert)["21.50"].endswith("Grass, 9x12")
