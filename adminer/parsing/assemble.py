@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 
@@ -49,6 +49,7 @@ from adminer.parsing.terms.lines import all_terms
 from adminer.parsing.terms.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.terms.terms import Term
 from adminer.parsing.text.cells import cells_of
+from adminer.parsing.text.printed_rules import printed_rules
 from adminer.parsing.text.regions import words_by_region
 from adminer.parsing.text.text import AdvertText, text_of
 from adminer.records import Advert, Box, ConditionText, Note, PageReading, Region
@@ -81,6 +82,7 @@ def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note
     """
     grammar = _grammar(_Key(authorities))
     reading = repair_words(reading, authorities.repairs)
+    reading = replace(reading, rules=printed_rules(reading))
     parted = words_by_region(reading)
     regions = reading.regions or (Region(Box(0, 0, reading.width, reading.height), "advert", 0.5),)
     texts = {i: text_of(join_shilling_columns(parted.get(i, ()))) for i in range(len(regions))}

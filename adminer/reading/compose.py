@@ -10,6 +10,7 @@ import numpy as np
 
 from adminer.layout import Layout
 from adminer.layout.adverts import FRAMED, find_adverts
+from adminer.layout.parted import sides_as_rules
 from adminer.layout.rules import Rect, centre
 from adminer.layout.type_lines import Part, TypeLine, around
 from adminer.reading.join import join_lines, join_prices
@@ -46,7 +47,7 @@ def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str,
     parts = find_adverts(layout.work, type_lines, width, height)
     words, blocks = _in_order(placed, rects, parts, layout)
     regions = tuple(Region(layout.way_back.box(*part.rect), part.kind, part.confidence) for part in parts)
-    rules = tuple(layout.way_back.box(*rect) for rect in layout.work.rules)
+    rules = tuple(layout.way_back.box(*rect) for rect in sides_as_rules(layout.work))
     return PageReading(
         clipping_id,
         layout.way_back.width,

@@ -22,7 +22,7 @@ from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.costs import Costs
 from adminer.parsing.items.descriptions import size_under
 from adminer.parsing.items.headings import headed
-from adminer.parsing.items.reconsider import Choice, choices_of
+from adminer.parsing.items.reconsider import Choice, choices_of, paired
 from adminer.parsing.items.traits import Traits
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
@@ -142,7 +142,7 @@ def _judge_advert(one: Seen, items: Mapping[_Key, tuple[str, str]]) -> list[Judg
             continue
         right = []
         for choice in choices:
-            names = [found if choice.text is None else _name(one, g, choice.text) for _, found in told]
+            names = [found if choice.text is None else _name(one, g, choice.text, choice.size) for _, found in told]
             alike = [similarity(true, name) >= ALIKE for (true, _), name in zip(told, names, strict=True)]
             right.append(sum(alike) / len(told))
         made.append(Judged(tuple(choice.traits for choice in choices), tuple(right), len(told)))
@@ -150,11 +150,11 @@ def _judge_advert(one: Seen, items: Mapping[_Key, tuple[str, str]]) -> list[Judg
     return [Judged(j.traits, j.right, j.weight * share) for j in made]
 
 
-def _name(one: Seen, g: int, s: int) -> str:
-    """Return the item that an offer would have by a text."""
-    segment, segments = one.segments[s], list(one.segments)
-    why = one.costs.whys.get((g, s), "")
-    name = name_of(segment.text, last="right before" in why)
+def _name(one: Seen, g: int, text: int, size: Segment | None) -> str:
+    """Return the item that an offer would have by another text than the rules chose."""
+    segments, pairing = list(one.segments), paired(text, size, g, one.segments, one.costs)
+    segment = size or segments[text]
+    name = name_of(segment.text, last="right before" in pairing.why)
     prices = [found for group in one.groups for found in group]
-    headed_name = headed(one.advert, name, Pairing(segment, 0.0, why), segment, segments)
-    return f"{headed_name} {size_under(one.advert, segment, segments, prices)}".strip()
+    told = size_under(one.advert, segment, segments, prices)
+    return f"{headed(one.advert, name, pairing, segment, segments)} {told}".strip()

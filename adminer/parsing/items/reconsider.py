@@ -55,10 +55,14 @@ _FEW: Final = 4  # offers up to which an advert speaks of each at length
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """Hold what may name what a group of prices is for: the number of a text, None for what the rules chose."""
+    """Hold what may name what a group of prices is for: the number of a text, None for what the rules chose.
+
+    Where the rules chose a bare size, a text may name what it is a size of.
+    """
 
     text: int | None
     traits: Traits
+    size: Segment | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,9 +93,17 @@ def reconsidered(
     for g, choices in choices_of(advert, groups, pairings, segments, costs, rules).items():
         best = choices[best_of([choice.traits for choice in choices], weights)]
         if best.text is not None:
-            cost, why = float(costs.table[g, best.text]), costs.whys.get((g, best.text)) or _IN_ORDER
-            made[g] = Pairing(segments[best.text], min(max(cost, -1.0), 3.0), AGAIN + why)
+            made[g] = paired(best.text, best.size, g, segments, costs)
     return made
+
+
+def paired(text: int, size: Segment | None, g: int, segments: Sequence[Segment], costs: Costs) -> Pairing:
+    """Return the pairing of a group of prices with another text than the rules chose, at its cost."""
+    cost = min(max(float(costs.table[g, text]), -1.0), 3.0)
+    why = AGAIN + (costs.whys.get((g, text)) or _IN_ORDER)
+    if size is None:
+        return Pairing(segments[text], cost, why)
+    return Pairing(size, cost, why, heading=segments[text])
 
 
 def best_of(choices: Sequence[Traits], weights: Mapping[str, float]) -> int:
@@ -127,8 +139,9 @@ def choices_of(
         choices = [] if now is not None else [Choice(None, _traits_of_none(pairing))]
         for s in dict.fromkeys([now, *names] if now is not None else names):
             told = _traits_of_chosen(pairing) if s == now else _traits_instead(advert, pairing, segments[s])
+            told["parted"] = _is_parted(advert, segments[s], first, rules)
             traits = together({**own(s), **_traits_for(case, g, s), **told}, few=len(groups) <= _FEW)
-            choices.append(Choice(None if s == now else s, traits))
+            choices.append(Choice(None, traits) if s == now else Choice(s, traits, _size_of(pairing, segments[s])))
         made[g] = choices
     return made
 
@@ -184,6 +197,13 @@ def _may_replace(
     ):
         return False
     return not _is_parted(advert, segment, found, rules) or was is None or _is_parted(advert, was, found, rules)
+
+
+def _size_of(pairing: Pairing, name: Segment) -> Segment | None:
+    """Return the bare size that was chosen where a text before it names what it is a size of."""
+    size = pairing.segment
+    sized = size is not None and size.bare and size.content > 0 and not size.text.isdigit()
+    return size if sized and not name.bare and size is not None and name.end <= size.start else None
 
 
 def _is_parted(advert: AdvertText, segment: Segment, found: Found, rules: tuple[Box, ...]) -> bool:
