@@ -94,4 +94,4 @@ def test_a_size_before_the_price_of_the_next_article_belongs_to_that_one() -> No
         (300, 64, 14, "55¢"), (20, 88, 14, "Honey, strained"), (300, 88, 14, "39¢"),
         *BODY,
     )  # fmt: skip
-    assert items(advert) == {"69¢": "Shortening, pure", "55¢": "Molasses 3-lb. can", "39¢": "Honey, strained"}
+    assert items(advert) == {"69¢": "Shortening, pure", "55¢": "Molasses 3-lb", "39¢": "Honey, strained"}
