@@ -112,7 +112,8 @@ def _entry(stretch: Stretch, entries: dict[int, Entry], *, alone: bool) -> Entry
         return Entry(numbered, None, NUMBERED)
     foot = stretch.column.lines[-1]
     row = [s for s in stretch.texts if s.first_line == foot.number]
-    if head is not None and head.goods and row and all(s.bare for s in row) and row[0].start < foot.start + 8:
+    alone_on_row = bool(row) and row[0].start < foot.start + 8 and all(s.bare for s in stretch.texts)
+    if head is not None and head.goods and alone_on_row:
         return Entry(row[-1], head, SIZE)  # a row of sizes under what they are sizes of
     if own is not None:
         last = stretch.texts[-1]

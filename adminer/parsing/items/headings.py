@@ -73,9 +73,10 @@ def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -
 
 
 def _is_right_before(advert: AdvertText, name: Segment, size: Segment) -> bool:
-    if name.end > size.start or name.bare or name.talks or not same_row(name.last, size.first):
+    if name.end > size.start or name.bare or name.talks:
         return False
-    return not any(map(str.isalnum, advert.text[name.end : size.start]))
+    between = advert.text[name.end : size.start].strip()
+    return between == "," or (same_row(name.last, size.first) and not any(map(str.isalnum, between)))
 
 
 def _stands_alone(advert: AdvertText, text: Segment) -> bool:

@@ -146,7 +146,9 @@ def _crosses(rule: Box, price: Box) -> bool:
 
 
 def _text_inside(advert: AdvertText, line: TextLine, place: Box) -> bool:
-    return any(_NAMES_OR_SIZES.search(word.text) and place.x <= word.box.centre[0] < place.right for word in line.words)
+    inside = [word.text for word in line.words if place.x <= word.box.centre[0] < place.right]
+    spaced = len(inside) > 1 and all(len(text) == 1 and text.isupper() for text in inside)  # "V S", a grade
+    return spaced or any(_NAMES_OR_SIZES.search(text) for text in inside)
 
 
 def _is_of_condition(wanted: str, found: Found) -> bool:

@@ -14,7 +14,7 @@ from typing import Final
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.text.columns import is_head
 from adminer.parsing.text.goods import has_goods, praise, talk
-from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item, unbroken, without_tail
+from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item, closed_up, unbroken, without_tail
 from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.slips import mend_text
 from adminer.parsing.text.text import AdvertText, TextLine
@@ -270,7 +270,7 @@ def _segment(
     end = without_tail(advert.text, start, end)
     if end <= start:
         return None
-    clean = clean_item(mend_text(unbroken(advert.text[start:end]), names))
+    clean = clean_item(mend_text(closed_up(unbroken(advert.text[start:end])), names))
     words = [w for w in WORD.findall(clean) if w.lower() not in FUNCTION_WORDS]
     if not clean or (not words and not re.search(r"\d", clean)):
         return None

@@ -17,6 +17,8 @@ _LARGER: Final = 1.12  # times the type under it: the head of an entry is often 
 _CAPITALS: Final = 0.8  # the same in capitals over small letters: worn type is measured no better than that
 _DISPLAY: Final = 1.3  # times the type under it: a heading wherever it stands
 _TITLED: Final = 1.2  # the same where the words, too, are set as a name over a sentence
+_ONE_TYPE: Final = 0.85  # type of the size of the line under it, as well as it is measured
+_AXIS: Final = 1.5  # type sizes between the white at both ends of a line set on the axis of its column
 _ONE_TEXT: Final = 1.6  # between lines of sizes further apart one text ends and another begins
 _HALF_LINE: Final = 0.5  # type sizes from the middle of a line to that of the next, at least
 _PICTURE: Final = 14.0  # type sizes that a picture between a name and its description may take up
@@ -103,8 +105,11 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     ratio = line.type_px / max(below.type_px, 1.0)
     if ratio >= _DISPLAY or (ratio >= _TITLED and _TITLE.fullmatch(text) and _SENTENCE.match(under)):
         return True
-    white = below.flat.right - line.flat.right
-    centred = min(white, line.flat.x - below.flat.x) > below.type_px  # white at both ends
+    white, before = below.flat.right - line.flat.right, line.flat.x - below.flat.x
+    centred = min(white, before) > below.type_px  # white at both ends
+    axis = centred and abs(white - before) < _AXIS * below.type_px
+    if axis and ratio > _ONE_TYPE and _TITLE.fullmatch(text) and _SENTENCE.match(under):
+        return True  # a name in the type of the paragraph that it stands over
     short = white > 2 * below.type_px or centred
     capitals = _in_capitals(text) and len(text) > 3 and not _in_capitals(under)
     return short and (ratio >= _LARGER or (capitals and ratio > _CAPITALS))

@@ -8,6 +8,8 @@ from typing import Final
 from adminer.parsing.text.lexicon import word_list
 
 WORD: Final = re.compile(r"[A-Za-zÀ-ÿ][A-Za-zÀ-ÿ'’&-]{1,}")
+_SPACED: Final = re.compile(r"\b(?:[A-Z] ){2,}[A-Z]\b|\b(?:[A-Z] )+[A-Z]{2}\b")  # the last two may be read as one word
+_TWO_SPACED: Final = re.compile(r"[A-Z] [A-Z]")
 FUNCTION_WORDS: Final = word_list("function")
 PROSE: Final = word_list("prose")
 # what leads up to a price: a word of it, an r of "reg." worn to a t, or leaders
@@ -39,6 +41,13 @@ def without_tail(text: str, start: int, end: int) -> int:
 def unbroken(text: str) -> str:
     """Return a text with the words broken over its lines made whole."""
     return re.sub(r"(?<=[a-z])-\s*\n\s*(?=[a-z])", "", text)
+
+
+def closed_up(text: str) -> str:
+    """Return a text with letterspaced capitals as one word ("S A L E"); two letters only where nothing else stands."""
+    if _TWO_SPACED.fullmatch(text.strip()):
+        return text.replace(" ", "")
+    return _SPACED.sub(lambda m: m[0].replace(" ", ""), text)
 
 
 def clean_item(text: str) -> str:

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from adminer.records import Box, PageReading, Word
 
 _MIDDLE: Final = 0.25  # of the height of a word: a stroke so far within it is no rule under or over it
+_SHORTEST: Final = 3.0  # heights of the usual word: a shorter stroke is a dash or of a picture
 _EDGE: Final = 0.1  # heights of words by which a stroke of their letters may reach out of their box
 _COVERED: Final = 0.6  # of a stroke that stands in words
 _INSIDE: Final = 0.4  # heights of a word from either end: a stroke so far within it parts no columns
@@ -30,7 +31,9 @@ def printed_rules(reading: PageReading) -> tuple[Box, ...]:
     if not words:
         return reading.rules
     runs, single = _sides(_runs(words)), _sides([word.box for word in words])
-    return tuple(rule for rule in reading.rules if not _is_type(rule, runs if rule.w >= rule.h else single))
+    least = _SHORTEST * float(np.median(single[:, 3] - single[:, 1]))
+    rules = [rule for rule in reading.rules if max(rule.w, rule.h) >= least]
+    return tuple(rule for rule in rules if not _is_type(rule, runs if rule.w >= rule.h else single))
 
 
 def _sides(boxes: Sequence[Box]) -> Boxes:

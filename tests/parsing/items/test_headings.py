@@ -59,3 +59,23 @@ def test_ditto_stands_for_the_goods_of_the_entry_before() -> None:
     )  # fmt: skip
     assert found["$2.30"] == "Butter, 2 lb. tins"
     assert found["$3.10"] == "Butter, Sparkling"
+
+
+def test_a_size_in_running_text_is_one_of_the_name_before_it_though_the_advert_has_a_heading() -> None:
+    advert = parse(
+        (20, 20, 40, "Rugs and Curtains"),
+        (20, 80, 12, "Heather Rugs, all wool finish, 9x12, $3.75. Famous"),
+        (20, 96, 12, "grade Thistle Rug, 9x12, $8.75. Standard Kelvers,"),
+        (150, 121, 12, "9x12, $16.80. Lace Curtains, 45c a pair."),
+    )
+    assert items(advert)["$16.80"].startswith("Standard Kelvers")
+
+
+def test_a_name_on_the_axis_of_its_paragraph_heads_it_though_set_in_its_type() -> None:
+    advert = parse(
+        (90, 40, 14, "Moorland Petticoats"), (20, 58, 14, "Deep plaited flounce, dust ruffle, in"),
+        (20, 76, 14, "all the street shades and ribbons"), (20, 94, 14, "worn this fall, each $1.98"),
+        (98, 130, 14, "Fellside Coats"), (20, 148, 14, "Full length, shawl collar, with frog"),
+        (20, 166, 14, "fastenings and a guaranteed lining,"), (20, 184, 14, "while they last $12.50"),
+    )  # fmt: skip
+    assert items(advert) == {"$1.98": "Moorland Petticoats", "$12.50": "Fellside Coats"}

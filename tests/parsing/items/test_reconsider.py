@@ -128,3 +128,14 @@ def test_the_heading_that_a_size_has_already_stands_for_nothing_more(seen: dict[
 def test_what_grammar_decides_is_not_weighed(text: str, seen: dict[str, dict[str, Choice]]) -> None:
     parse((20, 20, 14, "Step in and see the new goods"), (20, 42, 14, text))
     assert not {"5c", "$6.75"} & set(seen)
+
+
+def test_a_text_before_a_bare_size_names_what_it_is_a_size_of(monkeypatch: pytest.MonkeyPatch) -> None:
+    lines: list[Line] = [
+        (60, 20, 16, "MOORSIDE PLUMS"),
+        (64, 44, 13, "Whole or halved, heavy syrup"),
+        (60, 70, 26, "No. 2½ cans"),
+        (60, 110, 60, "89¢"),
+    ]
+    monkeypatch.setattr(reconsider, "item_weights", lambda: {"set in capitals": 9.0})
+    assert items(parse(*lines))["89¢"] == "MOORSIDE PLUMS No. 2½ cans"
