@@ -22,6 +22,7 @@ from adminer.parsing.items.assign import Pairing, pair_items
 from adminer.parsing.items.catalogue import order_marks, weight_columns
 from adminer.parsing.items.costs import costs_of
 from adminer.parsing.items.leaning import with_goods_before
+from adminer.parsing.items.patterns import with_patterns
 from adminer.parsing.items.reconsider import reconsidered
 from adminer.parsing.items.subjects import with_subjects
 from adminer.parsing.items.titles import with_titles
@@ -168,7 +169,7 @@ def _parse_advert(
         text,
         advert_id,
         said.groups,
-        _pair(grammar, doc, text, said, segments, reading.rules),
+        with_patterns(text, said.groups, _pair(grammar, doc, text, said, segments, reading.rules), segments, pieces),
         _statements(text, said),
         segments,
         pieces,
