@@ -156,5 +156,5 @@ def _name(one: Seen, g: int, text: int, size: Segment | None) -> str:
     segment = size or segments[text]
     name = name_of(segment.text, last="right before" in pairing.why)
     prices = [found for group in one.groups for found in group]
-    told = size_under(one.advert, segment, segments, prices)
+    told = size_under(one.advert, segment, one.groups[g][0], segments, prices)
     return f"{headed(one.advert, name, pairing, segment, segments)} {told}".strip()

@@ -30,6 +30,7 @@ _ONE_SIZE: Final = (0.85, 1.18)  # between two lines of the small type under one
 _NEXT_SIZE: Final = 1.3  # times that small type: as large may the small type under the next name be
 _EDGE: Final = 1.5  # type sizes between left edges that count as one
 _LONGEST: Final = 8  # lines of small type
+_SIZE_LINES: Final = 3  # of them
 _SIZE_WORDS: Final = 9  # of a brand, size or pack, at most
 _FEW_TEXTS: Final = 3  # between a name and its price
 _CLAUSE: Final = re.compile(r"[,;] ")
@@ -73,22 +74,33 @@ def ends_of(segment: Segment, foot: Box | None) -> Iterator[Segment]:
         yield replace(segment, last=foot, flat=segment.flat.joined(foot))
 
 
-def size_under(advert: AdvertText, name: Segment, segments: Sequence[Segment], prices: Sequence[Found]) -> str:
-    """Return the brand, size or pack set in one line of small type under a name ("tall can"), empty where none is.
+def size_under(
+    advert: AdvertText, name: Segment, own: Found, segments: Sequence[Segment], prices: Sequence[Found]
+) -> str:
+    """Return the brand, size or pack set in small type under a name ("tall can"), empty where none is.
 
-    What stands after a price or a term in that line is no part of it.
+    `own` is the price of the name, beside which the small type may stand. What stands after a price or a term in that
+    line is no part of it.
     """
     line = advert.lines[name.last_line]
     if not _may_name(name) or states_set(name.text) or not ends_line(advert, name):
         return ""
+    others = [p for p in prices if p is not own]
+    lines: list[TextLine] = []
     below = _right_under(advert, line)
-    if below is None or not _is_small(advert, line, below) or below.flat.y - line.flat.bottom > _CLOSE * line.type_px:
+    while below is not None and len(lines) < _SIZE_LINES and _goes_on(advert, line, lines, below):
+        if any(right_on_row(advert, below, p) and not right_on_row(advert, line, p) for p in others):
+            break  # a row of a list, with a price of its own
+        lines.append(below)
+        below = _right_under(advert, below)
+    if below is not None and len(lines) == _SIZE_LINES and _goes_on(advert, line, lines, below):
+        lines = lines[:1]  # of a description
+    if not lines:
         return ""
-    if any(right_on_row(advert, below, p) and not right_on_row(advert, line, p) for p in prices):
-        return ""  # a row of a list, with a price of its own
-    first = min((p.start for p in prices if p.line == below.number), default=below.end)
-    texts = [s for s in segments if below.start <= s.start < first and s.last_line == below.number]
-    if not texts or texts[0].start > below.start + 1:
+    numbers = {n.number for n in lines}
+    first = min((p.start for p in prices if p.line in numbers), default=lines[-1].end)
+    texts = [s for s in segments if s.first_line in numbers and s.last_line in numbers and s.start < first]
+    if not texts or texts[0].start > lines[0].start + 1:
         return ""
     if texts[0].text.isupper() and not name.text.isupper() and not any(c.isdigit() for c in texts[0].text):
         return ""  # "SERVING PIECES" heads the rows under it
@@ -99,6 +111,15 @@ def size_under(advert: AdvertText, name: Segment, segments: Sequence[Segment], p
     told = ", ".join(clauses[: end + 1])
     speaks = any(word.lower() in (PROSE | talk()) - {"can"} for word in WORD.findall(told))
     return told if len(told.split()) <= _SIZE_WORDS and not speaks else ""
+
+
+def _goes_on(advert: AdvertText, name: TextLine, lines: Sequence[TextLine], below: TextLine) -> bool:
+    """Say whether a line is the first of the small type close under a name, or goes on with that type."""
+    if not lines:
+        return _is_small(advert, name, below) and below.flat.y - name.flat.bottom <= _CLOSE * name.type_px
+    above = lines[-1]
+    alike = _ONE_SIZE[0] < below.type_px / max(above.type_px, 1.0) < _ONE_SIZE[1]
+    return alike and below.flat.centre[1] - above.flat.centre[1] <= _STEP * below.type_px
 
 
 def size_at_price(name: Segment, first: Found, segments: Sequence[Segment], prices: Sequence[Found]) -> str:

@@ -97,7 +97,8 @@ def make_offers(
         telling += [s.box for s in under]
         size = ""
         if item is not None and pairing.heading is None and not item.bare:
-            size = size_under(advert, item, segments, prices) or size_at_price(item, group[0], segments, prices)
+            size = size_under(advert, item, group[0], segments, prices)
+            size = size or size_at_price(item, group[0], segments, prices)
         offer = _offer(advert, offer_id, advert_id, group, pairing, item, telling, what, segments, size)
         made.append(replace(offer, item=said_again(offer.item, made[-1].item if made else "")))
     made += sets_without_price(

@@ -95,3 +95,13 @@ def test_a_size_before_the_price_of_the_next_article_belongs_to_that_one() -> No
         *BODY,
     )  # fmt: skip
     assert items(advert) == {"69¢": "Shortening, pure", "55¢": "Molasses 3-lb", "39¢": "Honey, strained"}
+
+
+def test_a_pack_told_in_two_lines_of_small_type_beside_the_price_belongs_to_the_name() -> None:
+    advert = parse(
+        (20, 40, 24, "SUGAR"), (20, 72, 13, "Fine grain, 10 lb."), (20, 90, 13, "cloth bag"), (200, 62, 46, "51¢"),
+        (20, 150, 24, "SOAP"), (20, 182, 13, "White, floats"), (20, 200, 13, "6 bars, wrapped"), (20, 218, 13, "in"),
+        (20, 236, 13, "paper and fit for the"), (20, 254, 13, "finest things you own"), (200, 172, 46, "25¢"),
+        *BODY,
+    )  # fmt: skip
+    assert items(advert) == {"51¢": "SUGAR Fine grain, 10 lb. cloth bag", "25¢": "SOAP"}
