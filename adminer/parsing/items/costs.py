@@ -33,6 +33,8 @@ from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.tables.price_lists import ON_ROW as ON_TABLE_ROW
 from adminer.parsing.tables.price_lists import PriceList
+from adminer.parsing.text.item_words import WORD
+from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box
 
@@ -42,6 +44,8 @@ BELOW: Final = "right below the price"
 ABOVE: Final = "right above the price"
 _FEW_LINES: Final = 3  # of the label of one row
 _TOLD: Final = 0.9  # how much less small type names than the name it is set under
+_DEPARTMENT: Final = 0.8  # how much less the name of a part of the shop, or a slogan, names an article
+_SLOGANS: Final = word_list("slogan")
 NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
 
 
@@ -70,6 +74,7 @@ class _Texts:
 
     described: frozenset[int]  # numbers of the texts under a name on their axis
     telling: frozenset[int]  # first characters of small type that only tells more of a name
+    departments: frozenset[int]  # first characters of those that head a part of the shop ("Pantry Shelf")
     labels: tuple[list[Found], ...]  # of each text the prices whose row it labels
     hanging: bool  # items stand under their prices
 
@@ -95,6 +100,7 @@ def costs_of(
     texts = _Texts(
         under_names(segments, prices, advert.body_px),
         frozenset(text.start for one in told for text in one.texts),
+        frozenset(segment.start for segment in segments if _is_department(segment)),
         tuple(_prices_labelled(segment, labelled, segments) for segment in segments),
         hang_below(groups, segments),
     )
@@ -135,8 +141,15 @@ def _in_setting(cost: float, why: str, setting: _Setting) -> float:
     return cost
 
 
+def _is_department(segment: Segment) -> bool:
+    words = [] if segment.goods else WORD.findall(segment.text)
+    return len(words) > 1 and all(word.lower() in _SLOGANS for word in words)
+
+
 def _in_company(cost: float, why: str, s: int, segment: Segment, first: Found, texts: _Texts) -> float:
-    """Return the cost of a text raised where it describes another text or labels another price."""
+    """Return the cost of a text raised where it heads a department, describes another text or labels another price."""
+    if segment.start in texts.departments:
+        cost += _DEPARTMENT
     if segment.start in texts.telling:
         cost += _TOLD
     elif s in texts.described and not same_row(segment.last, first.place):

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from tests.parsing.pages import parse
+from adminer.parsing import parse_page
+from adminer.records import Box
+from tests.parsing.pages import NO_NAMES, Line, parse, reading_of
 
 
 def items(*lines: tuple[int, int, int, str]) -> list[str]:
@@ -60,3 +62,14 @@ def test_a_clean_first_clause_of_a_set_is_not_cut_to_its_number() -> None:
 
 def test_choice_before_a_price_is_no_part_of_the_item() -> None:
     assert items((20, 20, 14, "Odd plates, in many patterns, choice 19c")) == ["Odd plates, in many patterns"]
+
+
+def test_the_head_of_a_part_of_the_shop_names_no_article_beside_it() -> None:
+    lines: list[Line] = [
+        (60, 92, 22, "Pantry Shelf"),
+        (330, 40, 22, "Muffins"),
+        (340, 90, 24, "29¢"),
+        *((20, 140 + 22 * i, 14, row) for i, row in enumerate(("Rice . . . . 9¢", "Lentils . . . . 11¢"))),
+    ]
+    (advert,) = parse_page(reading_of(lines, rules=(Box(320, 70, 200, 3),)), NO_NAMES)
+    assert {p.text: o.item for o in advert.offers for p in o.prices}["29¢"] == "Muffins"
