@@ -6,6 +6,7 @@ a row that tells only a size goes on with the name above. Common practice of pri
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from itertools import pairwise
 from typing import Final
@@ -18,6 +19,8 @@ from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.columns import is_head
 from adminer.parsing.text.goods import has_goods
+from adminer.parsing.text.item_words import WORD
+from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.text import AdvertText
 
 _FEWEST: Final = 3  # rows
@@ -26,6 +29,7 @@ _PAIRED: Final = 0.5  # of the rows: with two prices and more, where others say 
 _DISPLAY: Final = 1.6  # body types: prices so large stand in panels
 _REACH: Final = 14.0  # body types from a heading to the first row: a description stands between
 _LARGEST: Final = 1.8  # times the type of the rows: a line so large heads the advert and may name a house
+_SLOGANS: Final = word_list("slogan")
 _NAMING: Final = 0.5  # of the labels of a table
 
 
@@ -49,14 +53,18 @@ def plain_rows(
             continue
         goods = sum(label.names for label in worded)
         named = len(worded) >= _NAMING * len(told) and goods >= _NAMING * len(worded)
-        heading = "" if named else heading_over(advert, rows[0][0], told[0])
+        heading = "" if named else heading_over(advert, rows[0][0], told[0], alone=not goods)
         if not named and not heading:
             continue
         name: Cell | None = None
+        over = math.inf
         for row, label in zip(rows, labels, strict=True):
             if label is None:
                 continue
             name = label.name or name
+            if heading:  # of another section, where one stands between two rows
+                heading = heading_over(advert, row[0], label, alone=True, below=over) or heading
+            over = label.cells[0].flat.centre[1]
             if heading and not label.names:
                 item = row_segment(advert, label.cells[0], _under(heading, label), None)
             elif name is not None:
@@ -74,25 +82,33 @@ def _under(heading: str, label: RowLabel) -> str:
     return f"{heading}, {told}"
 
 
-def heading_over(advert: AdvertText, first: Found, label: RowLabel, *, alone: bool = False) -> str:
+def heading_over(
+    advert: AdvertText, first: Found, label: RowLabel, *, alone: bool = False, below: float = -math.inf
+) -> str:
     """Return the goods that the nearest heading over a table, a line or more between, names; empty where none does.
 
     Where it stands `alone`, no row naming goods, the first heading in capitals names them even if they are not known.
+    Only lines `below` a height count.
     """
     top = label.cells[0].flat.centre[1]
     over = [
         line
         for line in advert.lines
-        if 0 < top - line.flat.centre[1] < _REACH * advert.body_px
+        if below < line.flat.centre[1] < top < line.flat.centre[1] + _REACH * advert.body_px
         and min(line.flat.right, first.place.right) > max(line.flat.x, label.edge)
     ]
     over.sort(key=lambda line: -line.flat.centre[1])
-    for below, line in pairwise(over):
+    for under, line in pairwise(over):
         text = advert.printed(line)
         large = line.type_px > _LARGEST * label.cells[0].line.type_px
-        if not large and is_head(advert, line, below) and (has_goods(text) or (alone and text.isupper())):
+        if not large and is_head(advert, line, under) and (has_goods(text) or (alone and _may_name(text))):
             return text.strip(" .,:;")
     return ""
+
+
+def _may_name(heading: str) -> bool:
+    """Say whether a heading may be of goods that are not known: in capitals, and no slogan."""
+    return heading.isupper() and not all(word.lower() in _SLOGANS for word in WORD.findall(heading))
 
 
 def _tables(advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found]) -> list[list[Found]]:

@@ -48,10 +48,21 @@ def row_labels(
 
     What stands left of the edge where most names begin is of another table or panel.
     """
-    left = [words_left_of(advert, row[0], cells, prices) for row in rows]
+    left = [_on_row(words_left_of(advert, row[0], cells, prices), row[0], advert.body_px) for row in rows]
     names = [[c.flat.x for c in row if _may_name(c.text)] for row in left]
     begins = [x for x in sorted(x for row in names for x in row) if _is_edge(x, names, advert.body_px)]
     return [_label([c for c in row if not begins or c.flat.right > begins[0]]) for row in left]
+
+
+def _on_row(cells: list[Cell], price: Found, body: float) -> list[Cell]:
+    """Return the cells without those of the rows over and under: of two that begin at one edge the nearer stays."""
+    middle = price.place.centre[1]
+    away = {cell.start: abs(cell.flat.centre[1] - middle) for cell in cells}
+    return [
+        cell
+        for cell in cells
+        if not any(abs(o.flat.x - cell.flat.x) < body and away[o.start] < away[cell.start] for o in cells)
+    ]
 
 
 def _may_name(text: str) -> bool:

@@ -124,3 +124,29 @@ def test_former_prices_with_reg_before_them_and_what_stands_left_of_the_table_ar
     found = {o.item: [p.text for p in o.prices] for o in advert.offers}
     assert found["Vinyl Tablecloth"] == ["1.97", "1.27"]
     assert found["Cook Set, seven pieces"] == ["13.97", "9.99"]
+
+
+def test_each_section_of_a_table_is_named_by_its_own_heading_though_its_goods_are_not_known() -> None:
+    lines: list[Line] = [(80, 40, 20, "SHERRIES."), (300, 70, 12, "Per bott."), (400, 70, 12, "Per doz.")]
+    tables = (
+        (96, (("Pale or gold", "1/6", "17/-"), ("Fellside, dry", "2/3", "26/-"), ("Old Amber", "3/-", "35/-"))),
+        (212, (("Sound Tawny", "2/-", "23/-"), ("Ruby, in wood", "2/9", "32/-"), ("White", "2/6", "29/6"))),
+    )
+    lines += [(90, 156, 20, "FENNISHES."), (300, 186, 12, "Per bott."), (400, 186, 12, "Per doz.")]
+    for top, rows in tables:
+        for i, row in enumerate(rows):
+            lines += [(x, top + 18 * i, 14, cell) for x, cell in zip((20, 300, 400), row, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    found = {p.text: o.item for o in advert.offers for p in o.prices}
+    assert found["2/3"] == "SHERRIES, Fellside, dry"
+    assert found["2/9"] == "FENNISHES, Ruby, in wood"
+
+
+def test_a_row_of_a_page_that_curls_takes_no_name_of_the_row_over_it() -> None:
+    rows = (("Mixing bowl", "1/6", "17/-"), ("Pie plate", "2/3", "26/-"), ("Sauce boat", "3/-", "35/-"))
+    lines: list[Line] = []
+    for i, row in enumerate(rows):
+        lines += [(20, 100 + 14 * i, 16, row[0]), (300, 94 + 14 * i, 16, row[1]), (400, 94 + 14 * i, 16, row[2])]
+    text = advert_text(*lines)
+    found, _ = plain_rows(text, cells_of(text), find_prices(text, []), frozenset())
+    assert [segment.text for segment, _ in found] == ["Mixing bowl", "Pie plate", "Sauce boat"]
