@@ -61,7 +61,7 @@ def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -
     for other in segments:
         if other.bare or other.content == 0 or other.flat.centre[1] >= segment.flat.y:
             continue
-        across = other.flat.across(segment.flat)
+        across = advert.lines[other.last_line].flat.across(segment.flat)  # its number stands before a name
         gap = max(segment.flat.y - other.flat.bottom, 0) / advert.body_px
         if across <= 0 or (gap > 2 and other.type_px < 0.95 * segment.type_px):
             continue

@@ -20,9 +20,8 @@ LINES: list[Line] = [
 ]
 
 
-def test_a_size_is_one_of_the_goods_in_the_heading_and_not_of_what_describes_them(
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
+def headed_size(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """Note what the only bare size of the advert parsed next is a size of."""
     named: list[str] = []
 
     def note(advert: Any, _groups: Any, pairings: Any, segments: Any, *_: Any) -> Any:
@@ -31,6 +30,13 @@ def test_a_size_is_one_of_the_goods_in_the_heading_and_not_of_what_describes_the
         return pairings
 
     monkeypatch.setattr(assemble, "reconsidered", note)
+    return named
+
+
+def test_a_size_is_one_of_the_goods_in_the_heading_and_not_of_what_describes_them(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    named = headed_size(monkeypatch)
     parse(*LINES)
     assert named == ["Thistledown Combed Muslin Sheets 72×108"]
 
@@ -79,3 +85,16 @@ def test_a_name_on_the_axis_of_its_paragraph_heads_it_though_set_in_its_type() -
         (20, 166, 14, "fastenings and a guaranteed lining,"), (20, 184, 14, "while they last $12.50"),
     )  # fmt: skip
     assert items(advert) == {"$1.98": "Moorland Petticoats", "$12.50": "Fellside Coats"}
+
+
+def test_a_size_right_under_the_number_of_an_article_is_one_of_the_article_named_after_it(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    named = headed_size(monkeypatch)
+    parse(
+        (20, 60, 17, "Leather Rocker"),
+        (20, 304, 14, 'No. 36K777. Seamless "Tebriza"'),
+        (20, 345, 14, "9×11"),
+        (265, 345, 14, "$10.40"),
+    )
+    assert named == ['Seamless "Tebriza 9×11']
