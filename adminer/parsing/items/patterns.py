@@ -20,7 +20,7 @@ from adminer.parsing.text.item_words import WORD
 from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.text import AdvertText
 
-_LARGER: Final = 1.4  # times the type of the row of a piece
+_LARGER: Final = 1.2  # times the type of the row of a piece
 _LARGEST: Final = 3.0  # times that type: what is larger heads the advert
 _ONE_STYLE: Final = 1.35  # between the type of two patterns: script without descenders is measured smaller
 _FEWEST: Final = 3  # patterns set alike
@@ -60,7 +60,8 @@ def _may_be_pattern(advert: AdvertText, text: Segment) -> bool:
     words = WORD.findall(text.text)
     named = 0 < len(words) <= _WORDS and not (text.goods or text.bare or text.talks)
     alone = opens_line(advert, text) and ends_line(advert, text)
-    return named and alone and not any(word.lower() in _DEPARTMENTS for word in words)
+    maker = advert.text[text.start].islower()  # "by Ellerdale"
+    return named and alone and not maker and not any(word.lower() in _DEPARTMENTS for word in words)
 
 
 def _is_piece(text: Segment, pieces: Sequence[NamedPiece]) -> bool:
@@ -68,7 +69,7 @@ def _is_piece(text: Segment, pieces: Sequence[NamedPiece]) -> bool:
 
 
 def _name_over(piece: Segment, names: Sequence[Segment], segments: Sequence[Segment]) -> Segment | None:
-    """Return the nearest name over a piece, in its column and larger, None where larger type stands between."""
+    """Return the nearest name over a piece, in its column and larger, None where other type of its size is between."""
     over = [
         s
         for s in segments
@@ -78,7 +79,9 @@ def _name_over(piece: Segment, names: Sequence[Segment], segments: Sequence[Segm
     ]
     larger = [s for s in names if _LARGER <= s.type_px / max(piece.type_px, 1.0) <= _LARGEST and s in over]
     name = max(larger, key=lambda s: s.last.centre[1], default=None)
-    if name is None or any(s.type_px >= name.type_px and s.last.centre[1] > name.last.centre[1] for s in over):
+    if name is None or any(
+        s.type_px >= name.type_px / _LARGER and s.last.centre[1] > name.last.centre[1] for s in over
+    ):
         return None
     return name
 

@@ -50,3 +50,13 @@ def test_names_over_other_goods_head_sections_and_name_none_of_them() -> None:
 def test_two_names_are_too_few_for_a_list_of_patterns() -> None:
     advert = under(("Winterlea", (("place setting", "$21.95"),)), ("Moorgate", (("teaspoon", "$5.50"),)))
     assert items(advert)["$5.50"] == "teaspoon"
+
+
+def test_a_piece_under_a_name_that_is_goods_as_well_is_of_no_other_pattern() -> None:
+    advert = under(
+        ("Winterlea", (("place setting", "$21.95"),)),
+        ("Moorgate", (("teaspoon", "$5.50"),)),
+        ("Silver Fen", (("goblet", "$4.75"),)),
+        ("Smoke Lamp", (("wine", "$1.95"),)),
+    )
+    assert "Silver Fen" not in items(advert)["$1.95"]
