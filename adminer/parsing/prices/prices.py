@@ -226,7 +226,8 @@ def make_price(advert: AdvertText, amount: Amount, before: Amount | None = None,
     if m and (found := unit_of(m["unit"])):
         unit, end = unit if unit and found == "each" else found, m.end()
     count = _COUNT_BEFORE.search(text, advert.line_at(start).start, start) if amount.quantity == 1 else None
-    if count is None and end == amount.end and (m := _UNIT_BEFORE.search(text, max(0, start - 24), start)):
+    m = _UNIT_BEFORE.search(text, max(0, start - 24), start) if count is None and end == amount.end else None
+    if m and _is_at(advert, (m.start(), m.end()), (amount.start, amount.end)):
         unit = unit or unit_of(m["unit"] or m["per"])
         start = m.start()
     if count is None and amount.quantity == 1 and advert.type_px_of(start, end) > _DISPLAY * advert.body_px:
@@ -256,6 +257,15 @@ def make_price(advert: AdvertText, amount: Amount, before: Amount | None = None,
         line=advert.line_at(amount.start).number,
         confidence=price_confidence(amount.trust * advert.confidence_of(amount.start, amount.end), form),
     )
+
+
+def _is_at(advert: AdvertText, unit: tuple[int, int], price: tuple[int, int]) -> bool:
+    """Say whether a unit in the line before a price stands over it or beside it, and not over another column."""
+    if advert.line_at(unit[0]).number == advert.line_at(price[0]).number:
+        return True
+    one, other = (advert.flat(advert.box_of(*span)) for span in (unit, price))
+    level = min(one.bottom, other.bottom) - max(one.y, other.y)
+    return one.across(other) > 0 or level > 0.5 * min(one.h, other.h)
 
 
 def _role(text: str, amount: Amount, end: int, before: Amount | None, after: Amount | None) -> PriceRole:

@@ -49,3 +49,18 @@ def test_a_figure_far_below_a_column_is_no_part_of_it() -> None:
     lines += [(40, 40 + 24 * k, 12, name) for k, name in enumerate(_NAMES[:5])]
     lines += [(367, 40 + 24 * k, 12, f"$1.{20 + k}") for k in range(5)]
     assert len([p for o in parse(*lines).offers for p in o.prices]) == 5
+
+
+def test_the_head_of_one_column_is_no_unit_of_the_first_price_of_another() -> None:
+    advert = parse(
+        (20, 64, 14, "Fellside, dry"), (20, 88, 14, "Old Amber"),
+        (300, 40, 14, "Per bott."), (400, 40, 14, "Per doz."),
+        (300, 64, 14, "1/6"), (400, 64, 14, "17/-"), (300, 88, 14, "2/3"), (400, 88, 14, "26/-"),
+    )  # fmt: skip
+    units = {p.text: p.per_unit for o in advert.offers for p in o.prices}
+    assert units["1/6"] is None
+
+
+def test_a_unit_over_a_display_price_is_its_own() -> None:
+    advert = parse((40, 40, 18, "CHUCK ROAST"), (40, 70, 24, "lb."), (40, 100, 80, "39¢"))
+    assert [p.per_unit for o in advert.offers for p in o.prices] == ["lb"]
