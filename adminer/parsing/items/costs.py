@@ -34,7 +34,7 @@ from adminer.parsing.segments.items import Segment
 from adminer.parsing.tables.price_lists import ON_ROW as ON_TABLE_ROW
 from adminer.parsing.tables.price_lists import PriceList
 from adminer.parsing.text.item_words import WORD
-from adminer.parsing.text.lexicon import word_list
+from adminer.parsing.text.naming import is_slogan
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box
 
@@ -45,7 +45,6 @@ ABOVE: Final = "right above the price"
 _FEW_LINES: Final = 3  # of the label of one row
 _TOLD: Final = 0.9  # how much less small type names than the name it is set under
 _DEPARTMENT: Final = 0.8  # how much less the name of a part of the shop, or a slogan, names an article
-_SLOGANS: Final = word_list("slogan")
 NO_ITEM: Final = 3.0  # cost at which a price is rather left without an item of its own
 
 
@@ -142,8 +141,7 @@ def _in_setting(cost: float, why: str, setting: _Setting) -> float:
 
 
 def _is_department(segment: Segment) -> bool:
-    words = [] if segment.goods else WORD.findall(segment.text)
-    return len(words) > 1 and all(word.lower() in _SLOGANS for word in words)
+    return not segment.goods and len(WORD.findall(segment.text)) > 1 and is_slogan(segment.text)
 
 
 def _in_company(cost: float, why: str, s: int, segment: Segment, first: Found, texts: _Texts) -> float:

@@ -202,8 +202,9 @@ def _may_replace(
 def _size_of(pairing: Pairing, name: Segment) -> Segment | None:
     """Return the bare size that was chosen where a text before it names what it is a size of."""
     size = pairing.segment
-    sized = size is not None and size.bare and size.content > 0 and not size.text.isdigit()
-    return size if sized and not name.bare and size is not None and name.end <= size.start else None
+    if size is None or not size.bare or size.content == 0 or size.text.isdigit():
+        return None
+    return size if not name.bare and name.end <= size.start else None
 
 
 def _is_parted(advert: AdvertText, segment: Segment, found: Found, rules: tuple[Box, ...]) -> bool:

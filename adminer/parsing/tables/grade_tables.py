@@ -51,6 +51,11 @@ class _Table:
         return [label for label in self.labels if label is not None]
 
     @property
+    def is_of_sizes(self) -> bool:
+        """Say whether its rows are sizes."""
+        return _are_sizes([label.cells[0].text for label in self.named])
+
+    @property
     def priced(self) -> Iterator[tuple[Found, RowLabel, int]]:
         """Return each price with the label of its row and the number of its column."""
         for row, label in zip(self.rows, self.labels, strict=True):
@@ -71,7 +76,7 @@ def grade_rows(
         table = _table_of(advert, columns, cells, prices)
         if table is None:
             continue
-        of_sizes = _are_sizes([label.cells[0].text for label in table.named])
+        of_sizes = table.is_of_sizes
         if not of_sizes and len(columns) < _FEWEST:
             continue
         sized = not of_sizes and _are_sizes([head.text for head in table.heads])
@@ -130,7 +135,7 @@ def _with_stub(table: _Table) -> list[str]:
 
 def _graded(advert: AdvertText, table: _Table, over: Sequence[Cell | None], heading: str) -> list[Row]:
     """Return the items of a table whose heads are grades or patterns: the grade and its size, or the piece of it."""
-    sizes = _are_sizes([label.cells[0].text for label in table.named])
+    sizes = table.is_of_sizes
     grades = [_grade(head, line, whole=sizes) for head, line in zip(table.heads, over, strict=True)]
     grades = [f"{heading}, {grade}" if heading else grade for grade in grades]
     made: list[Row] = []

@@ -19,8 +19,7 @@ from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.columns import is_head
 from adminer.parsing.text.goods import has_goods
-from adminer.parsing.text.item_words import WORD
-from adminer.parsing.text.lexicon import word_list
+from adminer.parsing.text.naming import is_slogan
 from adminer.parsing.text.text import AdvertText
 
 _FEWEST: Final = 3  # rows
@@ -29,7 +28,6 @@ _PAIRED: Final = 0.5  # of the rows: with two prices and more, where others say 
 _DISPLAY: Final = 1.6  # body types: prices so large stand in panels
 _REACH: Final = 14.0  # body types from a heading to the first row: a description stands between
 _LARGEST: Final = 1.8  # times the type of the rows: a line so large heads the advert and may name a house
-_SLOGANS: Final = word_list("slogan")
 _NAMING: Final = 0.5  # of the labels of a table
 
 
@@ -108,7 +106,7 @@ def heading_over(
 
 def _may_name(heading: str) -> bool:
     """Say whether a heading may be of goods that are not known: in capitals, and no slogan."""
-    return heading.isupper() and not all(word.lower() in _SLOGANS for word in WORD.findall(heading))
+    return heading.isupper() and not is_slogan(heading)
 
 
 def _tables(advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found]) -> list[list[Found]]:

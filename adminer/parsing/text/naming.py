@@ -7,6 +7,7 @@ from typing import Final
 
 from adminer.parsing.text.goods import find_nouns, grades, has_goods, phrase_around, praise, talk, trade_words
 from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item
+from adminer.parsing.text.lexicon import word_list
 
 _SIZE: Final = re.compile(
     r"service for|(?:No\. ?)?\d+(?: ?[½¼¾])?(?:-| ?)(?:x|×|in\b|inch|oz|ft|qt|pt|lb|gal|doz|piece|pc)", re.IGNORECASE
@@ -15,6 +16,7 @@ _HEADING_WORDS: Final = 4
 _SHORT: Final = 6
 _SALES: Final = frozenset({"bargain", "bargains", "special", "specials", "sale", "value", "values"})
 _LONG: Final = 9
+_SLOGANS: Final = word_list("slogan")
 # "see it on your own table": what a preposition leads to is where or how, not what the price is for
 _GOVERNED: Final = re.compile(
     r"\b(?:in|on|upon|at|to|by|from|into|over|under|with|through)\s+"
@@ -116,6 +118,11 @@ def _without_praise(text: str) -> str:
     while len(words) > 1 and words[-1].lower().strip(".,!") in _SALES and has_goods(" ".join(words[:-1])):
         words = words[:-1]
     return " ".join(words)
+
+
+def is_slogan(text: str) -> bool:
+    """Say whether a text has only words of slogans and of the parts of a shop ("Pantry Shelf")."""
+    return all(word.lower() in _SLOGANS for word in WORD.findall(text))
 
 
 def is_sentence(text: str) -> bool:
