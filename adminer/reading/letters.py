@@ -5,8 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 STEP = 8  # pixels of a strip as the network reads it, to one step of its answer
+
+Answers = NDArray[np.float32]  # of the network for a strip: steps by characters of its alphabet
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,3 +43,8 @@ class ReadLine:
     def confidence(self) -> float:
         """Return the mean probability of its letters, 0 for an empty line."""
         return float(np.mean([letter.confidence for letter in self.letters])) if self.letters else 0.0
+
+
+def step_of(letter: Letter, width: int) -> int:
+    """Return the step of the network's answers that a letter was read from, in a strip of so many pixels."""
+    return int(letter.at * width / STEP)

@@ -23,9 +23,32 @@ from adminer.errors import MachineError
 BOOKS = ("symspellpy", "frequency_dictionary_en_82_765.txt")
 MORE = ("spellchecker", "resources/en.json.gz")
 RARE = -16.0  # natural logarithm of its share of print below which a word is known, but nothing is taken for it
-SHORT = 5  # letters from which a word may be two letters away from what was read, one below
-# Measures and packages as adverts shorten them: books seldom do. Common practice, no source.
-SHORTENED = ("lbs", "ozs", "yds", "pkg", "pkgs", "doz", "qts", "pts", "gals", "bbl", "cwt", "btl", "btls", "pcs", "prs")
+# Measures and packages as adverts shorten them, and titles of names: books seldom do. Common practice, no source.
+SHORTENED = (
+    *("lb", "oz", "yd", "qt", "pt", "ft", "ea", "pr", "pc", "pk", "lbs", "ozs", "yds", "pkg", "pkgs", "doz", "qts"),
+    *(
+        "pts",
+        "fl",
+        "gal",
+        "gals",
+        "sq",
+        "dz",
+        "bbl",
+        "cwt",
+        "btl",
+        "btls",
+        "pcs",
+        "prs",
+        "mr",
+        "mrs",
+        "dr",
+        "mme",
+        "mlle",
+        "jr",
+        "bros",
+        "mfg",
+    ),
+)
 USUAL = -5.5  # natural logarithm of the share of each among the words of a grocery advert; judgement, no source
 
 
@@ -72,9 +95,9 @@ def ends_a_word(piece: str) -> bool:
 
 
 @lru_cache(maxsize=1 << 14)
-def words_near(word: str) -> tuple[tuple[str, float], ...]:
-    """Return the words one or two letters away (put in, left out, changed) with their frequency, usual ones first."""
-    known, most = lexicon(), 1 if len(word) < SHORT else 2
+def words_near(word: str, most: int) -> tuple[tuple[str, float], ...]:
+    """Return the words up to so many letters away (put in, left out, changed) with their frequency, usual first."""
+    known = lexicon()
     near: list[tuple[str, float]] = []
     mine = _letters([word])
     for length in range(len(word) - most, len(word) + most + 1):

@@ -1,4 +1,4 @@
-"""Words of no dictionary weighed against those near them: what the network saw, times how often a word is printed.
+"""Unsure words weighed against those near them: what the network saw, times how often a word is printed.
 
 A noisy channel: the printed word w is the one with the highest P(answer | w) P(w). K. W. Church and W. A. Gale,
 "Probability scoring for spelling correction", Statistics and Computing 1 (1991), 93-103. Here the channel is the
@@ -9,33 +9,36 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from functools import cache
 
 import numpy as np
-from numpy.typing import NDArray
 
-from adminer.reading.letters import STEP, Letter, ReadLine
-from adminer.reading.lexicon import ends_a_word, is_word, words_near
-from adminer.reading.models import alphabet
+from adminer.reading.letters import STEP, Answers, Letter, ReadLine, step_of
+from adminer.reading.lexicon import ends_a_word, is_word, lexicon, words_near
+from adminer.reading.models import number_of
 
 # Logarithm of the share of print of one word that no list has, in small letters and with a capital, as names have that
 # no list has: chosen on lines of the press, tests/benchmarks/likely_words.py.
 UNKNOWN = -16.0
 NAME = -14.0
 SURE = 0.985  # mean probability of its letters from which a word stays as it was read
-BLURRED = 0.6  # and below which it is no spelling at all: what is put in its place is as often wrong as right
+BLURRED = 0.6  # and below which a short word is no spelling at all: what is put in its place is as often wrong as right
+SHORT = 5  # letters from which a word may be two letters away from what was read, one below
+LONG = 7  # and from which its length tells it from others: it may be a blur, or three letters away if it is none
 LEAST = 1e-6  # probability below which the network's answers mean nothing
+SHORTEST = 3  # letters of a word that can be told to be none
+CLEAR = 0.7  # mean probability of its letters from which a known word may be another
+SURER = 3.0  # and how much likelier that must be, as a logarithm
 MARGIN = 4  # steps around a word, to its neighbours at most
 IMPOSSIBLE = -1e9
 ROUNDED = 1e-3  # more than what two sums of one path's steps may differ by
-_WORD = re.compile(r"(?<!\S)[^\w\s]*([A-Za-z]{3,})(?:['’][sS])?(?:(?!-)[^\w\s])*(?!\S)")
-
-Answers = NDArray[np.float32]  # steps by characters of the alphabet
+_WORD = re.compile(r"(?<!\S)(?:[\d½¼¾/.]+-|[^\w\s]*)([A-Za-z]{2,})(?:['’][sS])?(?:(?!-)[^\w\s])*(?!\S)")
+_FIGURES = re.compile("[OoQlISsZzBgq]+")  # letters that figures are taken for
 
 
 def with_likely_words(read: ReadLine, answers: Answers, width: int) -> ReadLine:
-    """Return a line with each unsure word of no dictionary as the likeliest word near it, where one is likelier.
+    """Return a line with each unsure word as the likeliest word near it, where one is likelier.
 
+    One that the dictionary has, or of two letters, gives way only to a far likelier one, and only where it is no blur.
     A letter put in has the probability that the network gave it: the word reads better, it is no surer. `width` is that
     of the strip as the network read it, in pixels.
     """
@@ -44,51 +47,76 @@ def with_likely_words(read: ReadLine, answers: Answers, width: int) -> ReadLine:
         start, stop = _steps_around(letters, first, end, width, len(answers))
         word = "".join(letter.text for letter in letters[first:end])
         logs = np.log(np.maximum(answers[start:stop], LEAST))
-        better = _likelier(word, logs) if len(logs) else None
+        better = _likelier(word, logs, _most_wrong(letters[first:end])) if len(logs) else None
         if better is not None:
             spelled, path = better
-            there = {(letter.text, _step(letter, width)): letter for letter in letters[first:end]}
+            there = {(letter.text, step_of(letter, width)): letter for letter in letters[first:end]}
             letters[first:end] = [
-                there.get((c, start + k)) or Letter(c, _at(start + k, width), float(answers[start + k, _number()[c]]))
+                there.get((c, start + k)) or Letter(c, _at(start + k, width), float(answers[start + k, number_of(c)]))
                 for c, k in zip(spelled, path, strict=True)
             ]
     return ReadLine(tuple(letters))
 
 
 def _doubtful(read: ReadLine) -> Iterator[tuple[int, int]]:
-    """Find the words (first letter, and the one after the last) that are unknown and not surely read.
+    """Find the words (first letter, and the one after the last) that were not surely read.
 
-    Left alone are figures and what is joined to them or by hyphens, the end of a word that the line above began, and
-    what is a blur.
+    Left alone are figures, what is joined to them without a hyphen or to words by one, the end of a word that the line
+    above began, and what is a blur.
     """
     for found in _WORD.finditer(read.text):
         first, end = found.span(1)
-        word = found[1]
-        if is_word(word.lower()) or (first == 0 and word.islower() and ends_a_word(word)):
+        word, mean = found[1], _mean(read.letters[first:end])
+        if mean >= SURE or (first == 0 and word.islower() and ends_a_word(word)):
             continue
-        if BLURRED <= np.mean([letter.confidence for letter in read.letters[first:end]]) < SURE:
+        if _is_taken(word):
+            if mean >= CLEAR and not _FIGURES.fullmatch(word):
+                yield first, end
+        elif mean >= BLURRED or len(word) >= LONG:
             yield first, end
 
 
-def _likelier(word: str, logs: Answers) -> tuple[str, list[int]] | None:
+def _is_taken(word: str) -> bool:
+    """Say whether a word stays unless another is far likelier: it is known, or so short that it may be anything."""
+    return len(word) < SHORTEST or is_word(word.lower())
+
+
+def _most_wrong(word: Sequence[Letter]) -> int:
+    """Return how many letters of a word may be put in, left out or changed."""
+    if len(word) < SHORT:
+        return 1
+    return 3 if len(word) >= LONG and _mean(word) >= BLURRED else 2
+
+
+def _mean(word: Sequence[Letter]) -> float:
+    return float(np.mean([letter.confidence for letter in word]))
+
+
+def _likelier(word: str, logs: Answers, most: int) -> tuple[str, list[int]] | None:
     """Return the word near one that is likelier than it and the steps of its letters; None where it stays."""
-    least = _best_path(logs, word)[0] + (UNKNOWN if word.islower() else NAME)
+    least = _best_path(logs, word)[0] + _frequency(word)
+    if _is_taken(word):
+        least += SURER
     best = None
-    for other, frequency in words_near(word.lower()):
+    for other, frequency in words_near(word.lower(), most):
         if frequency <= least:
             break  # the rest are rarer, and no answer of the network says more than "surely"
-        spelled = _in_case_of(word, other)
-        if _at_best(logs, spelled) + frequency <= least:
-            continue
-        score, path = _best_path(logs, spelled)
-        if score + frequency > least:
-            least, best = score + frequency, (spelled, path)
+        for spelled in _spellings(word, other):
+            if _at_best(logs, spelled) + frequency <= least:
+                continue
+            score, path = _best_path(logs, spelled)
+            if score + frequency > least:
+                least, best = score + frequency, (spelled, path)
     return best
+
+
+def _frequency(word: str) -> float:
+    return lexicon().frequency.get(word.lower(), UNKNOWN if word.islower() else NAME)
 
 
 def _at_best(logs: Answers, word: str) -> float:
     """Return a log probability that no path of a word is over: that of its likeliest letter or none at each step."""
-    return float(logs[:, [0, *(_number()[c] for c in word)]].max(axis=1).sum(dtype=np.float64)) + ROUNDED
+    return float(logs[:, [0, *(number_of(c) for c in word)]].max(axis=1).sum(dtype=np.float64)) + ROUNDED
 
 
 def _best_path(logs: Answers, word: str) -> tuple[float, list[int]]:
@@ -98,7 +126,7 @@ def _best_path(logs: Answers, word: str) -> tuple[float, list[int]]:
     a blank may be passed over between two letters that differ.
     """
     signs = np.zeros(2 * len(word) + 1, np.int64)
-    signs[1::2] = [_number()[c] for c in word]
+    signs[1::2] = [number_of(c) for c in word]
     if len(logs) < len(word):
         return IMPOSSIBLE, []
     passes = np.zeros(len(signs), bool)
@@ -124,29 +152,22 @@ def _best_path(logs: Answers, word: str) -> tuple[float, list[int]]:
 
 def _steps_around(letters: Sequence[Letter], first: int, end: int, width: int, count: int) -> tuple[int, int]:
     """Return the steps of a word with a little room on both sides, short of the letters beside it."""
-    start, stop = _step(letters[first], width) - MARGIN, _step(letters[end - 1], width) + MARGIN + 1
+    start, stop = step_of(letters[first], width) - MARGIN, step_of(letters[end - 1], width) + MARGIN + 1
     if first:
-        start = max(start, _step(letters[first - 1], width) + 1)
+        start = max(start, step_of(letters[first - 1], width) + 1)
     if end < len(letters):
-        stop = min(stop, _step(letters[end], width))
+        stop = min(stop, step_of(letters[end], width))
     return max(0, start), min(count, stop)
-
-
-def _step(letter: Letter, width: int) -> int:
-    return int(letter.at * width / STEP)
 
 
 def _at(step: int, width: int) -> float:
     return min(1.0, (step + 0.5) * STEP / width)
 
 
-def _in_case_of(word: str, other: str) -> str:
-    """Write a word in capitals, with one, or small, as another is mostly written."""
+def _spellings(word: str, other: str) -> tuple[str, ...]:
+    """Write a word in capitals, with one, or small, as another is mostly written; "I" in front may be a small "l"."""
     if sum(c.isupper() for c in word) > len(word) / 2:
-        return other.upper()
-    return other.capitalize() if word[0].isupper() else other
-
-
-@cache
-def _number() -> dict[str, int]:
-    return {c: k for k, c in enumerate(alphabet().characters)}
+        return (other.upper(),)
+    if word.startswith("I"):
+        return other.capitalize(), other
+    return (other.capitalize() if word[0].isupper() else other,)

@@ -6,7 +6,7 @@ import importlib.util
 import os
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -107,3 +107,9 @@ def alphabet() -> Alphabet:
     known = [*listed, " "]
     wanted = [(i + 1, c) for i, c in enumerate(known) if c in CHARACTERS and c]
     return Alphabet(np.array([0, *(i for i, _ in wanted)]), ("", *(c for _, c in wanted)))
+
+
+@cache
+def number_of(character: str) -> int:
+    """Return the place of a character in the network's alphabet."""
+    return alphabet().characters.index(character)

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from adminer.layout.clean import Gray
 from adminer.reading.letters import STEP, Letter, ReadLine
+from adminer.reading.likely_figures import with_likely_figures
 from adminer.reading.likely_words import with_likely_words
 from adminer.reading.models import alphabet, answers_of
 
@@ -61,7 +62,11 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
             answers = answers_of("rec", plane, threads)[0]
             answers = answers[:, alphabet().columns] * allowed
             read = _decode(answers, prepared[i].shape[1])
-            result[i] = with_likely_words(read, answers, prepared[i].shape[1]) if only is None else read
+            if only is None:
+                read = with_likely_words(
+                    with_likely_figures(read, answers, prepared[i].shape[1]), answers, prepared[i].shape[1]
+                )
+            result[i] = read
         start = end
     return result
 

@@ -90,9 +90,44 @@ def test_a_blur_is_no_word_however_near_one_is() -> None:
     assert settled("tbe so", {1: ("h", 0.3, 0.5)}, sure=0.6) == "tbe so"
 
 
+def test_a_long_word_is_known_by_its_length_though_it_is_a_blur() -> None:
+    doubts = {2: ("r", 0.3, 0.4), 8: ("h", 0.3, 0.4)}
+    assert settled("thxoughoat", doubts | {7: ("u", 0.3, 0.4)}, sure=0.55) == "thxoughoat"
+    assert settled("thxoughout", {2: ("r", 0.3, 0.4)}, sure=0.55) == "throughout"
+
+
+def test_three_letters_of_a_long_word_may_be_wrong_unless_it_is_a_blur() -> None:
+    doubts = {2: ("s", 0.3, 0.4), 3: ("s", 0.3, 0.4), 5: ("o", 0.3, 0.4)}
+    assert settled("mierien", doubts, sure=0.9) == "mission"
+    assert settled("mierien", doubts, sure=0.65) == "mierien"
+
+
+def test_a_known_word_gives_way_to_a_far_likelier_one_only() -> None:
+    assert settled("is tor men", {3: ("f", 0.4, 0.5)}, sure=0.95) == "is for men"
+    assert settled("is hot tea", {3: ("n", 0.3, 0.6)}, sure=0.95) == "is hot tea"
+    assert settled("is tor men", {3: ("f", 0.3, 0.4)}, sure=0.7) == "is tor men"  # a blur may be anything
+    assert settled("tor men", {0: ("f", 0.4, 0.5)}, sure=0.95) == "tor men"  # it may end a word of the line above
+
+
+def test_two_letters_are_no_word_where_another_is_far_likelier() -> None:
+    assert settled("a ef tea", {2: ("o", 0.4, 0.5)}, sure=0.95) == "a of tea"
+    assert settled("So tea", {0: ("T", 0.4, 0.5)}, sure=0.95) == "So tea"  # it may be 50
+    assert settled("5 ib of", {2: ("l", 0.4, 0.5)}, sure=0.95) == "5 lb of"
+    assert settled("5 Ib of", {2: ("l", 0.4, 0.5)}, sure=0.95) == "5 lb of"
+
+
+def test_titles_stay() -> None:
+    assert settled("Mr. Dale", {1: ("e", 0.3, 0.6)}, sure=0.95) == "Mr. Dale"
+
+
 def test_a_name_stays_where_a_small_word_as_well_seen_would_not() -> None:
     assert settled("by salmont", {}) == "by salmon"
     assert settled("by Salmont", {}) == "by Salmont"
+
+
+def test_what_a_figure_measures_is_weighed_behind_its_hyphen() -> None:
+    assert settled("25-ib. bag", {3: ("l", 0.4, 0.5)}, sure=0.95) == "25-lb. bag"
+    assert settled("20-oz fl oz", {6: ("f", 0.4, 0.5), 7: ("t", 0.3, 0.5)}, sure=0.95) == "20-oz fl oz"
 
 
 @pytest.mark.parametrize("text", ["juat5", "5juat", "a-juat", "juat-", "juat-so"])
@@ -118,15 +153,14 @@ def test_american_spelling_stays(word: str, other: str) -> None:
 
 def test_of_two_words_equally_well_seen_the_usual_one_is_read() -> None:
     assert settled("tbe", {1: ("h", 0.2, 0.5)}) == "the"
-    near = [word for word, _ in lexicon.words_near("tbe")]
+    near = [word for word, _ in lexicon.words_near("tbe", 1)]
     assert near[0] == "the" and "tie" in near
 
 
-@pytest.mark.parametrize("word", ["tbe", "coffce", "sugcr", "bannanna", "zwieback"])
-def test_no_word_near_is_passed_over_by_its_letters(word: str) -> None:
-    most = 1 if len(word) < lexicon.SHORT else 2
+@pytest.mark.parametrize(("word", "most"), [("tbe", 1), ("coffce", 2), ("sugcr", 2), ("bannanna", 3), ("zwieback", 3)])
+def test_no_word_near_is_passed_over_by_its_letters(word: str, most: int) -> None:
     known = [other for words in lexicon.lexicon().by_length.values() for other in words]
-    assert {near for near, _ in lexicon.words_near(word)} == {w for w in known if distance(word, w) <= most}
+    assert {near for near, _ in lexicon.words_near(word, most)} == {w for w in known if distance(word, w) <= most}
 
 
 def test_no_word_is_passed_over_that_a_path_makes_likelier() -> None:
@@ -143,7 +177,7 @@ def test_a_plural_of_a_known_word_is_known() -> None:
 
 def test_trade_abbreviations_and_rare_words_are_known_but_nothing_is_taken_for_a_rare_one() -> None:
     assert lexicon.is_word("doz") and lexicon.is_word("lbs") and lexicon.is_word("chifforobe")
-    assert "chifforobe" not in [word for word, _ in lexicon.words_near("chifforob")]
+    assert "chifforobe" not in [word for word, _ in lexicon.words_near("chifforob", 2)]
 
 
 def test_strips_read_for_some_characters_alone_are_not_weighed(monkeypatch: pytest.MonkeyPatch) -> None:
