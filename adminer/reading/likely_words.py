@@ -8,9 +8,13 @@ network itself: its answer over the steps of a word says how probable each spell
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from math import log
+from types import MappingProxyType
 
 import numpy as np
+from rapidfuzz.distance import Levenshtein
 
 from adminer.reading.letters import STEP, Answers, Letter, ReadLine, step_of
 from adminer.reading.lexicon import ends_a_word, is_word, lexicon, words_near
@@ -27,6 +31,8 @@ LONG = 7  # and from which its length tells it from others: it may be a blur, or
 LEAST = 1e-6  # probability below which the network's answers mean nothing
 SHORTEST = 3  # letters of a word that can be told to be none
 CLEAR = 0.7  # mean probability of its letters from which a known word may be another
+SAID = 0.1  # of a word's share among the words of a page that are sure: what it counts among all of print
+LONGER = 4  # letters from which a word said on the page is likelier for it
 SURER = 3.0  # and how much likelier that must be, as a logarithm
 MARGIN = 4  # steps around a word, to its neighbours at most
 IMPOSSIBLE = -1e9
@@ -35,19 +41,42 @@ _WORD = re.compile(r"(?<!\S)(?:[\d½¼¾/.]+-|[^\w\s]*)([A-Za-z]{2,})(?:['’][s
 _FIGURES = re.compile("[OoQlISsZzBgq]+")  # letters that figures are taken for
 
 
-def with_likely_words(read: ReadLine, answers: Answers, width: int) -> ReadLine:
+def words_said(lines: Iterable[ReadLine]) -> dict[str, float]:
+    """Return how often lines of one page say each word they say surely, as natural logarithms of its share.
+
+    A page says its names and goods again and again: a word said before is likelier than print at large has it. R. Kuhn
+    and R. De Mori, "A cache-based natural language model for speech recognition", IEEE PAMI 12 (1990), 570-583.
+    """
+    counts: Counter[str] = Counter()
+    for line in lines:
+        for found in _WORD.finditer(line.text):
+            word = found[1].lower()
+            if len(word) >= LONGER and _mean(line.letters[found.start(1) : found.end(1)]) >= SURE:
+                counts[word] += 1
+    every = sum(counts.values())
+    return {word: log(SAID * count / every) for word, count in counts.items()}
+
+
+def is_doubtful(read: ReadLine) -> bool:
+    """Say whether a line holds a word that may be another."""
+    return next(_doubtful(read), None) is not None
+
+
+def with_likely_words(
+    read: ReadLine, answers: Answers, width: int, said: Mapping[str, float] = MappingProxyType({})
+) -> ReadLine:
     """Return a line with each unsure word as the likeliest word near it, where one is likelier.
 
     One that the dictionary has, or of two letters, gives way only to a far likelier one, and only where it is no blur.
     A letter put in has the probability that the network gave it: the word reads better, it is no surer. `width` is that
-    of the strip as the network read it, in pixels.
+    of the strip as the network read it, in pixels; `said` are words of the same page (`words_said`).
     """
     letters = list(read.letters)
     for first, end in reversed(list(_doubtful(read))):
         start, stop = _steps_around(letters, first, end, width, len(answers))
         word = "".join(letter.text for letter in letters[first:end])
         logs = np.log(np.maximum(answers[start:stop], LEAST))
-        better = _likelier(word, logs, _most_wrong(letters[first:end])) if len(logs) else None
+        better = _likelier(word, logs, _most_wrong(letters[first:end]), said) if len(logs) else None
         if better is not None:
             spelled, path = better
             there = {(letter.text, step_of(letter, width)): letter for letter in letters[first:end]}
@@ -92,13 +121,18 @@ def _mean(word: Sequence[Letter]) -> float:
     return float(np.mean([letter.confidence for letter in word]))
 
 
-def _likelier(word: str, logs: Answers, most: int) -> tuple[str, list[int]] | None:
+def _likelier(word: str, logs: Answers, most: int, said: Mapping[str, float]) -> tuple[str, list[int]] | None:
     """Return the word near one that is likelier than it and the steps of its letters; None where it stays."""
-    least = _best_path(logs, word)[0] + _frequency(word)
+    near = dict(words_near(word.lower(), most))
+    for other, frequency in said.items():
+        if Levenshtein.distance(word.lower(), other, score_cutoff=most) <= most:
+            near[other] = max(near.get(other, frequency), frequency)
+    own = near.pop(word.lower(), IMPOSSIBLE)
+    least = _best_path(logs, word)[0] + max(_frequency(word), own)
     if _is_taken(word):
         least += SURER
     best = None
-    for other, frequency in words_near(word.lower(), most):
+    for other, frequency in sorted(near.items(), key=lambda one: -one[1]):
         if frequency <= least:
             break  # the rest are rarer, and no answer of the network says more than "surely"
         for spelled in _spellings(word, other):

@@ -9,9 +9,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from adminer.layout.clean import Gray
-from adminer.reading.letters import STEP, Letter, ReadLine
+from adminer.reading.letters import STEP, Answers, Letter, ReadLine
 from adminer.reading.likely_figures import with_likely_figures
-from adminer.reading.likely_words import with_likely_words
+from adminer.reading.likely_words import is_doubtful, with_likely_words, words_said
 from adminer.reading.models import alphabet, answers_of
 
 HEIGHT = 48  # the height in pixels that the network reads at
@@ -49,6 +49,7 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
     prepared = [_prepare(strip) for strip in strips]
     order = sorted(range(len(strips)), key=lambda i: prepared[i].shape[1])
     result: list[ReadLine] = [ReadLine(())] * len(strips)
+    unsure: dict[int, Answers] = {}
     start = 0
     while start < len(order):
         end = start + 1
@@ -63,11 +64,14 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
             answers = answers[:, alphabet().columns] * allowed
             read = _decode(answers, prepared[i].shape[1])
             if only is None:
-                read = with_likely_words(
-                    with_likely_figures(read, answers, prepared[i].shape[1]), answers, prepared[i].shape[1]
-                )
+                read = with_likely_figures(read, answers, prepared[i].shape[1])
+                if is_doubtful(read):
+                    unsure[i] = answers
             result[i] = read
         start = end
+    said = words_said(result) if unsure else {}
+    for i, answers in unsure.items():
+        result[i] = with_likely_words(result[i], answers, prepared[i].shape[1], said)
     return result
 
 

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import argparse
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from html import escape
 from itertools import product
@@ -47,11 +47,12 @@ Line = tuple[NDArray[np.uint8], str]  # what was cut out, and what was set
 
 @dataclass(frozen=True, slots=True)
 class Answered:
-    """Hold a line as the greedy decoding reads it, the network's answers, and the width it read, in pixels."""
+    """Hold a line as the greedy decoding reads it, the network's answers, the width it read, in pixels."""
 
     greedy: ReadLine
     answers: NDArray[np.float32]
     width: int
+    said: Mapping[str, float]  # by the lines read with it
 
 
 def copy(rng: Random) -> str:
@@ -107,11 +108,11 @@ def greedily(strips: list[NDArray[np.uint8]]) -> list[Answered]:
     """Read strips by the greedy decoding alone and keep the answers of the network with what it made of them."""
     kept: dict[int, Answered] = {}
 
-    def keep(read: ReadLine, answers: NDArray[np.float32], width: int) -> ReadLine:
-        kept[id(read)] = Answered(read, answers, width)
+    def keep(read: ReadLine, answers: NDArray[np.float32], width: int, said: Mapping[str, float]) -> ReadLine:
+        kept[id(read)] = Answered(read, answers, width, said)
         return read
 
-    with mock.patch.object(recognise, "with_likely_words", keep):
+    with mock.patch.multiple(recognise, with_likely_words=keep, is_doubtful=lambda _: True):
         return [kept[id(read)] for read in recognise.read_strips(strips)]
 
 
@@ -127,7 +128,7 @@ def tally(read: list[ReadLine], printed: list[Line]) -> NDArray[np.int64]:
 def with_choice(answered: list[Answered], unknown: float, name: float) -> list[ReadLine]:
     """Decode answers with other frequencies of unknown words and names."""
     with mock.patch.multiple(likely_words, UNKNOWN=unknown, NAME=name):
-        return [likely_words.with_likely_words(one.greedy, one.answers, one.width) for one in answered]
+        return [likely_words.with_likely_words(one.greedy, one.answers, one.width, one.said) for one in answered]
 
 
 def main() -> None:

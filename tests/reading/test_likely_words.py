@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import log
+
 import numpy as np
 import pytest
 from numpy.typing import NDArray
@@ -10,7 +12,7 @@ from rapidfuzz.distance.Levenshtein import distance
 from adminer.errors import MachineError
 from adminer.reading import lexicon, recognise
 from adminer.reading.letters import STEP, ReadLine
-from adminer.reading.likely_words import _at_best, _best_path, with_likely_words
+from adminer.reading.likely_words import SAID, _at_best, _best_path, with_likely_words, words_said
 from adminer.reading.models import alphabet
 from adminer.reading.recognise import _decode, read_strips
 from tests.reading.drawing import Setting, draw
@@ -183,16 +185,46 @@ def test_trade_abbreviations_and_rare_words_are_known_but_nothing_is_taken_for_a
 def test_strips_read_for_some_characters_alone_are_not_weighed(monkeypatch: pytest.MonkeyPatch) -> None:
     weighed: list[str] = []
 
-    def note(read: ReadLine, *_: object) -> ReadLine:
+    def note(read: ReadLine) -> bool:
         weighed.append(read.text)
-        return read
+        return False
 
-    monkeypatch.setattr(recognise, "with_likely_words", note)
+    monkeypatch.setattr(recognise, "is_doubtful", note)
     strip = draw(150, 30, Setting("Saucers", 6, 22, 18))
     read_strips([strip], only="0123456789")
     assert not weighed
     read_strips([strip])
     assert weighed == ["Saucers"]
+
+
+def test_a_word_is_likelier_where_the_page_has_said_it_surely() -> None:
+    doubts = {1: ("a", 0.3, 0.6)}
+    greedy, answers, width = answered("Colox brush", doubts)
+    assert with_likely_words(greedy, answers, width).text == "Colox brush"
+    said = words_said([answered("Calox brush", {}, sure=0.999)[0]])
+    assert with_likely_words(greedy, answers, width, said).text == "Calox brush"
+    unsure = words_said([answered("Calox brush", {}, sure=0.9)[0]])
+    assert with_likely_words(greedy, answers, width, unsure).text == "Colox brush"
+
+
+def test_the_share_of_a_word_is_counted_over_the_page() -> None:
+    lines = [answered(text, {}, sure=0.999)[0] for text in ("Calox brush", "Calox and tea", "brush 5c")]
+    said = words_said(lines)
+    assert set(said) == {"calox", "brush"}  # short words are no more likely for it
+    assert said["calox"] == pytest.approx(log(SAID / 2))
+
+
+def test_strips_read_together_are_of_one_page(monkeypatch: pytest.MonkeyPatch) -> None:
+    seen: list[dict[str, float]] = []
+
+    def note(read: ReadLine, _: object, __: int, said: dict[str, float]) -> ReadLine:
+        seen.append(said)
+        return read
+
+    monkeypatch.setattr(recognise, "with_likely_words", note)
+    monkeypatch.setattr(recognise, "is_doubtful", lambda read: read.text == "Plates")
+    read_strips([draw(150, 30, Setting(text, 6, 22, 18)) for text in ("Saucers", "Plates")])
+    assert len(seen) == 1 and "saucers" in seen[0]
 
 
 @pytest.mark.parametrize("place", [("no_such_package", "words.txt"), (lexicon.BOOKS[0], "no_such_list.txt")])
