@@ -37,7 +37,10 @@ SURER = 3.0  # and how much likelier that must be, as a logarithm
 MARGIN = 4  # steps around a word, to its neighbours at most
 IMPOSSIBLE = -1e9
 ROUNDED = 1e-3  # more than what two sums of one path's steps may differ by
-_WORD = re.compile(r"(?<!\S)(?:[\d½¼¾/.]+-|[^\w\s]*)([A-Za-z]{2,})(?:['’][sS])?(?:(?!-)[^\w\s])*(?!\S)")
+_WORD = re.compile(
+    r"(?:(?<!\S)(?:[\d½¼¾/.]+-|[^\w\s]*)|(?<=[A-Za-z]{3}-))([A-Za-z]{2,})"
+    r"(?:(?:['’][sS])?(?:(?!-)[^\w\s])*(?!\S)|(?=-[A-Za-z]{3}))"
+)
 _FIGURES = re.compile("[OoQlISsZzBgq]+")  # letters that figures are taken for
 
 
@@ -90,8 +93,8 @@ def with_likely_words(
 def _doubtful(read: ReadLine) -> Iterator[tuple[int, int]]:
     """Find the words (first letter, and the one after the last) that were not surely read.
 
-    Left alone are figures, what is joined to them without a hyphen or to words by one, the end of a word that the line
-    above began, and what is a blur.
+    Left alone are figures, what is joined to them without a hyphen, the end of a word that the line above began, and
+    what is a blur.
     """
     for found in _WORD.finditer(read.text):
         first, end = found.span(1)

@@ -132,8 +132,13 @@ def test_what_a_figure_measures_is_weighed_behind_its_hyphen() -> None:
     assert settled("20-oz fl oz", {6: ("f", 0.4, 0.5), 7: ("t", 0.3, 0.5)}, sure=0.95) == "20-oz fl oz"
 
 
+def test_each_word_that_hyphens_join_is_weighed() -> None:
+    assert settled("all-wooi, 5c", {7: ("l", 0.3, 0.6)}) == "all-wool, 5c"
+    assert settled("aii-wool, 5c", {1: ("l", 0.3, 0.6), 2: ("l", 0.3, 0.6)}) == "all-wool, 5c"
+
+
 @pytest.mark.parametrize("text", ["juat5", "5juat", "a-juat", "juat-", "juat-so"])
-def test_figures_and_what_a_hyphen_joins_are_never_touched(text: str) -> None:
+def test_figures_and_what_may_be_part_of_a_word_are_never_touched(text: str) -> None:
     assert settled(text, {text.index("a", 1): ("s", 0.3, 0.6)}) == text
 
 
