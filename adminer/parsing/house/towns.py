@@ -15,6 +15,7 @@ from rapidfuzz import fuzz, process
 from adminer.dating.calendar_words import MONTHS, WEEKDAYS
 from adminer.parsing.house.addresses import LANDS, STREET, in_full, is_street_or_trade, is_talk, towns_of_addresses
 from adminer.parsing.house.page_towns import town_named
+from adminer.parsing.house.signed_addresses import town_signed
 from adminer.parsing.house.signed_towns import town_under
 from adminer.parsing.house.town_scores import best_town
 from adminer.parsing.text.goods import find_nouns
@@ -99,9 +100,8 @@ def find_town(
     large town of the world. The wordings are common practice, no source.
     """
     text = _wrapped().sub(" ", _SMALL_L.sub("I", text))
-    under = town_under(text, house)
     found = (
-        (_in_case(under) if under and _may_be_town(under) else None)
+        next((_in_case(t) for t in (town_signed(text, house), town_under(text, house)) if t and _may_be_town(t)), None)
         or _with_state(text, house)
         or _named_by((_BEHIND_TEXT, _OF_BRANCHES, _BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
         or next((_in_case(t) for t in towns_of_addresses(text, house) if _may_be_town(t)), None)
