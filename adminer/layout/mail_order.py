@@ -21,6 +21,11 @@ from adminer.layout.type_lines import Part, TypeLine, around, middle_of, usual_s
 _SIGNED: Final = re.compile(
     rf"\b[A-Z][A-Za-z.]+(?: \d{{1,2}})?,? (?:{STATES}|L\.? ?I)(?![A-Za-z])|^(?:{STATES})\.?(?: \d{{1,5}})?$"
 )
+# "... Post free.—Corbelle & Son, 18, Mill Row, / Osterby.": British weeklies set the name behind a dash, and no county
+_DASHED: Final = re.compile(r"[\w.,!?)'’] ?[-—–]{1,2} ?[A-Z].*[,.] ?[A-Z][A-Za-z. ]+$")
+# and begin with the goods in capitals, run on in small letters: no head of one line
+_RUNS_ON: Final = re.compile(r"\W*[A-Z][A-Z'’]{2,}\W.*[a-z]{3}")
+_FIRST: Final = 3  # parts of lines in which that shows
 _LAST_LINES: Final = 3  # of an advert: its maker's name and address
 _FEWEST: Final = 4  # adverts that make such a page
 _MOST: Final = 0.7  # of its stretches end with an address
@@ -113,22 +118,32 @@ def _underlines(rule: Rect, column: Sequence[TypeLine]) -> bool:
 
 
 def _cells(column: Sequence[TypeLine], cuts: Sequence[float]) -> list[list[TypeLine]]:
-    """Cut a column by its rules; a stretch without an address goes with the one under it, whose head it is."""
+    """Cut a column by its rules; a stretch without an address goes with the one under it, whose head it is.
+
+    What opens with its goods run on has no head over it.
+    """
     cells: list[list[TypeLine]] = []
-    for _, held in groupby(column, key=lambda n: sum(cut < middle_of(n) for cut in cuts)):
-        if cells and not _is_signed(cells[-1]):
+    for _, stretch in groupby(column, key=lambda n: sum(cut < middle_of(n) for cut in cuts)):
+        held = list(stretch)
+        if cells and not _is_signed(cells[-1]) and not _RUNS_ON.match(" ".join(n.text for n in held[:_FIRST])):
             cells[-1] += held
         else:
-            cells.append(list(held))
+            cells.append(held)
     return cells
 
 
 def _is_signed(cell: Sequence[TypeLine]) -> bool:
-    return any(_SIGNED.search(n.text) for n in cell[-_LAST_LINES:])
+    return _foot(cell) is not None
 
 
-def _foot(cell: Sequence[TypeLine]) -> str:
-    return next(n.text for n in reversed(cell) if _SIGNED.search(n.text))
+def _foot(cell: Sequence[TypeLine]) -> str | None:
+    """Return what signs an advert: the last line with a state, or what a dash leads to; None where nothing does."""
+    foot = cell[-_LAST_LINES:]
+    signed = next((n.text for n in reversed(foot) if _SIGNED.search(n.text)), None)
+    if signed is not None:
+        return signed
+    dashed = _DASHED.search(" ".join(n.text for n in foot))
+    return dashed[0] if dashed else None
 
 
 def _adverts(columns: Sequence[_Column], edges: Sequence[float], whole: Rect) -> list[Part]:

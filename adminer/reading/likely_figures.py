@@ -10,9 +10,10 @@ from adminer.reading.models import number_of
 
 HALF_SEEN: Final = 0.05  # probability from which a figure was seen in a letter's place; what is a letter shows far less
 _ROUND: Final = "OoZzlI"  # letters that figures are taken for in any number
-_IN_SIZES: Final = _ROUND + "SsBgq"  # and those that are something else before a sum: "S5" is five dollars
+_IN_SIZES: Final = _ROUND + "SsBgq"  # those in sizes and cents; before a sum they are something else: "S5" is $5
 _MIXED: Final = re.compile(
-    rf"(?<!\w)(?!0z\b)(?=\w*\d)(?=[\dxX×]*[{_IN_SIZES}])(?:[\d{_ROUND}]{{2,}}|[\d{_IN_SIZES}]{{1,2}}[xX×][\d{_IN_SIZES}]{{1,3}})(?!\w)"
+    rf"(?<!\w)(?!0z\b)(?=\w*\d)(?=[\dxX×]*[{_IN_SIZES}])"
+    rf"(?:[\d{_ROUND}]{{2,}}|(?<=\d\.)[\d{_IN_SIZES}]{{2}}|[\d{_IN_SIZES}]{{1,2}}[xX×][\d{_IN_SIZES}]{{1,3}})(?!\w)"
 )
 
 

@@ -48,3 +48,38 @@ def test_a_stretch_without_an_address_heads_the_one_under_it() -> None:
 def test_panels_of_one_house_are_no_page_of_makers() -> None:
     parts = cut(*["Corbelle Mills, Osterby, Vt."] * 4)
     assert [part.kind for part in parts] == ["advert"]
+
+
+def notice(left: float, top: float, goods: str, foot: str) -> list[TypeLine]:
+    said = [
+        f"{goods}, pure wool, all",
+        "colours, 3/6 the pair. Patterns",
+        "on approval, carriage free.",
+        *foot.split("/"),
+    ]
+    return [TypeLine((left, top + 20 * n, left + 230, top + 20 * n + 12), 12, text) for n, text in enumerate(said)]
+
+
+def cut_notices(*feet: str) -> list[Part]:
+    lines = [TITLE]
+    for n, foot in enumerate(feet):
+        lines += notice(LEFTS[n % 2], 80 + 160 * (n // 2), ("BLANKETS", "SHAWLS", "SOCKS")[n % 3], foot)
+    rules = [FOLIO, *(rule(left, 190 + 160 * n) for left in LEFTS for n in range(len(feet) // 2 - 1))]
+    return find_adverts(RuleWork(tuple(rules), (), ()), lines, 600, 700)
+
+
+BRITISH = (
+    "—CORBELLE & SON, 18, Mill/Row, Osterby.",
+    "--MRS. VALE. Weir Farm,/Wenning.",
+    "-J. THORNE, Draper,/Minster Harbour.",
+    "—THE SHAWL DEPOT, 33, Haven/Parade, Velby.",
+)
+
+
+def test_notices_that_end_with_a_name_behind_a_dash_are_adverts() -> None:
+    assert len([part for part in cut_notices(*BRITISH) if part.kind == "advert"]) == 4
+
+
+def test_a_notice_run_on_is_one_though_the_name_over_it_was_not_read() -> None:
+    feet = (*BRITISH, "Il. M rr Osterby", "—PENHALLOW, Corn Hill,/Osterby.", "—MOSS & Co., Eastby.", "—DALE, Tern.")
+    assert len([part for part in cut_notices(*feet) if part.kind == "advert"]) == 8

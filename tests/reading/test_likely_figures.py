@@ -22,6 +22,7 @@ def settled(text: str, doubts: Doubts) -> str:
         ("Rugs, 9x1z,", "2", "Rugs, 9x12,"),
         ("sx12 ft.", "9", "9x12 ft."),
         ("l2 forks", "1", "12 forks"),
+        ("boys' $1.0S", "8", "boys' $1.08"),
         ("16o-page book", "0", "160-page book"),
     ],
 )

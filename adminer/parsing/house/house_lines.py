@@ -105,6 +105,7 @@ class Candidate:
     after: str
     has_folio: bool
     has_kind: bool = False  # whether it is a logotype with the kind of its shop set apart from it
+    dashed: bool = False  # whether it stands behind a dash with the address that ends the advert
 
     def holds(self, line: TextLine) -> bool:
         """Say whether a line is one of those the candidate is made of."""

@@ -1,7 +1,8 @@
 """Names that sign an advert in its running text: "... Agents wanted. THE BRACKEN MOP / COMPANY, Box 17, Osterby, O."
 
-Small adverts of magazines close so: the name follows the last sentence, goes on in the next line, and an address ends
-the advert. Common practice, no source.
+Small adverts of magazines close so: the name follows the last sentence, or a dash in British ones ("Post free.—J.
+CORBELLE, Seedsman, Mill / Row, Osterby."), goes on in the next line, and an address ends the advert. Common practice,
+no source.
 """
 
 from __future__ import annotations
@@ -18,6 +19,12 @@ _SIGNED: Final = re.compile(
     r"(?<=[.!?;] )(?P<name>(?:(?:The|THE|Dr|Prof|Mrs?|Miss)\.? )?"
     r"[A-Z][\w'’.-]*(?: (?:&|and|of|[A-Z][\w'’.-]*)){1,6})(?P<after>, .+)$"
 )
+_SHORTENED: Final = r"(?i:mrs?|messrs|wm|jas|jno|thos|chas|geo|robt|dr|prof|st|bros|co|cie|mfg|ltd|[a-z])\."
+_WORD: Final = rf"(?:{_SHORTENED}|[A-Z][\w'’-]+|&)"
+_DASHED: Final = re.compile(
+    rf"(?<![A-Za-z0-9] )[-—–]{{1,2}} ?(?P<name>{_WORD}(?: (?:{_WORD}|and|of|et)){{0,5}}?)"
+    r"(?P<after>[,.] .*[,.] ?[A-Z][A-Za-z ]+(?:[,.] ?[A-Z][A-Za-z.]{0,7})?\.?)$"
+)
 _BY_POST: Final = re.compile(r", (?:Dept|Desk|Box|Drawer|Route|Room|Station|Sta)\b", re.IGNORECASE)
 _MOST_LINES: Final = 4  # that a name and its address take up
 _MOST_WORDS: Final = 12  # of an address
@@ -32,9 +39,11 @@ def find_run_on_names(advert: AdvertText) -> Iterator[Candidate]:
             continue
         printed = [advert.printed(line).strip() for line in tail]
         said, opens = " ".join(printed), len(printed[0])
-        for found in _SIGNED.finditer(said):
-            after = found["after"]
-            placed = _BY_POST.match(after) or starts_address(after[2:]) or is_place(after[2:])
-            if found.start("name") < opens and placed and len(after.split()) <= _MOST_WORDS:
+        for found in (*_SIGNED.finditer(said), *_DASHED.finditer(said)):
+            after, dashed = found["after"], found.re is _DASHED
+            placed = dashed or _BY_POST.match(after) or starts_address(after[2:]) or is_place(after[2:])
+            begins = found.start("name") - dashed < opens  # the dash may end the line before
+            if begins and placed and len(after.split()) <= _MOST_WORDS:
+                starts = tail[1] if found.start("name") > opens else tail[0]
                 last = tail[1] if found.end("name") > opens else tail[0]
-                yield Candidate(tail[0], last, found["name"], after, has_folio=False)
+                yield Candidate(starts, last, found["name"], after, has_folio=False, dashed=dashed)

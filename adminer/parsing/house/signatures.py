@@ -45,6 +45,7 @@ _WEIGHTS: Final = {
     "head": 0.15,
     "page number": 0.5,  # beside it at the very head: the running head of a catalogue
     "by post": 0.8,  # a department or box number right behind it
+    "behind a dash": 0.8,  # before the address that ends the advert
     "address behind": 0.6,
     "address beside": 0.5,
     "address near": 0.35,
@@ -136,7 +137,7 @@ def _weigh(advert: AdvertText, box: Box, candidate: Candidate) -> _Case | None:
     case = _Case()
     if form:
         case.add(form, reason)
-    elif _may_be_name(advert, candidate):
+    elif candidate.dashed or _may_be_name(advert, candidate):
         case.add(0.0, "a name in large type" if candidate.line.type_px >= _LARGE * advert.body_px else "a name")
     else:
         return None
@@ -211,6 +212,8 @@ def _weigh_neighbours(advert: AdvertText, candidate: Candidate, around: Sequence
         case.add(_WEIGHTS["shows"], "a theatre's name among shows", witness=True)
     if PROPRIETOR.search(own) or any(PROPRIETOR.search(advert.printed(n)) for n in below[:1]):
         case.add(_WEIGHTS["proprietor"], "its proprietor behind it", witness=True)
+    if candidate.dashed:
+        case.add(_WEIGHTS["behind a dash"], "behind a dash before the last address", witness=True)
     if _is_signed(advert, candidate):
         case.add(_WEIGHTS["signed"], "an address after it ends the advert", witness=True)
 

@@ -28,3 +28,23 @@ def test_a_name_after_the_last_sentence_goes_on_to_its_address(closing: tuple[st
 
 def test_a_sentence_with_no_address_behind_it_signs_nothing() -> None:
     assert signed("Agents wanted. Best Brass Works", "Inside, and a bell that rings.") is None
+
+
+@pytest.mark.parametrize(
+    ("closing", "name"),
+    [
+        (("Post free.—J. CORBELLE, Seedsman,", "Mill Row, Osterby."), "J. CORBELLE"),
+        (("Carriage paid.-", "MRS. DALE. Weir Farm, Osterby."), "MRS. DALE"),
+        (("List free.--Corbelle & Son, 18,", "Mill Row, Osterby."), "Corbelle & Son"),
+        (("State size.—THE OSTERBY SLIPPER", "DEPOT, 33, Haven Parade, Wenning, W."), "THE OSTERBY SLIPPER DEPOT"),
+    ],
+)
+def test_a_name_behind_a_dash_signs_with_the_last_address(closing: tuple[str, ...], name: str) -> None:
+    assert signed(*closing) == name
+
+
+@pytest.mark.parametrize(
+    "closing", [("Fine lace—Ladies like it, and", "Cheap."), ("All-Wool, 5s. the pair, Post free",)]
+)
+def test_a_dash_in_a_sentence_signs_nothing(closing: tuple[str, ...]) -> None:
+    assert signed(*closing) is None
