@@ -23,6 +23,9 @@ _ONE_TEXT: Final = 1.6  # between lines of sizes further apart one text ends and
 _HALF_LINE: Final = 0.5  # type sizes from the middle of a line to that of the next, at least
 _PICTURE: Final = 14.0  # type sizes that a picture between a name and its description may take up
 _LONGEST: Final = 80  # lines looked at upwards
+_SAME_EDGE: Final = 0.6  # type sizes between the beginnings of lines set from one edge
+_COLUMN_LINES: Final = 6  # lines over and under one that tell how wide its column is
+_WORD_SPACE: Final = 0.5  # type sizes
 _HEAD_WORDS: Final = 8
 _INDENT, _DEEP = 0.6, 4.0  # type sizes that the first line of a paragraph is set in
 _PRICE: Final = re.compile(r"(?:(?:our|sale|special|net|cash) )?prices?\b", re.IGNORECASE)  # closes its paragraph
@@ -105,6 +108,8 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     ratio = line.type_px / max(below.type_px, 1.0)
     if ratio >= _DISPLAY or (ratio >= _TITLED and _TITLE.fullmatch(text) and _SENTENCE.match(under)):
         return True
+    if ratio > _ONE_TYPE and _SENTENCE.match(under) and _ends_early(advert, line, below):
+        return True  # had the text run on, the next word would stand on the line
     white, before = below.flat.right - line.flat.right, line.flat.x - below.flat.x
     centred = min(white, before) > below.type_px  # white at both ends
     axis = centred and abs(white - before) < _AXIS * below.type_px
@@ -113,6 +118,19 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     short = white > 2 * below.type_px or centred
     capitals = _in_capitals(text) and len(text) > 3 and not _in_capitals(under)
     return short and (ratio >= _LARGER or (capitals and ratio > _CAPITALS))
+
+
+def _ends_early(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
+    """Say whether the first word of the line below would have had room behind a line that begins at the same edge."""
+    size = below.type_px
+    if abs(line.flat.x - below.flat.x) > _SAME_EDGE * size:
+        return False
+    edge = max(
+        other.flat.right
+        for other in advert.lines[max(line.number - _COLUMN_LINES, 0) : line.number + _COLUMN_LINES + 1]
+        if other.block == line.block and abs(other.flat.x - line.flat.x) <= _SAME_EDGE * size
+    )
+    return edge - line.flat.right > below.words[0].box.w + _WORD_SPACE * size
 
 
 def _in_capitals(text: str) -> bool:

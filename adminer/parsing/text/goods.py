@@ -213,7 +213,7 @@ def _common_names() -> dict[str, str]:
 
 
 def _listed(names: str) -> list[str]:
-    return [" ".join(name.split()) for name in names.replace("\n", " ").split(",") if name.strip()]
+    return [" ".join(name.replace("-", " ").split()) for name in names.split(",") if name.strip()]
 
 
 @cache

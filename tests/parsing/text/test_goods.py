@@ -16,6 +16,7 @@ from tests.parsing.pages import parse
         ("Vacuum cleaner with hose", ["Vacuum cleaner", "hose"]),
         ("Art-Rugs and oxblood loaves", ["Art-Rugs", "loaves"]),
         ("a lovely petti-\ncoat", ["petti-\ncoat"]),
+        ("Folding Go-Carts, one roll-away bed", ["Go-Carts", "roll-away bed"]),
         ("everybody does", []),
     ],
 )

@@ -1,0 +1,36 @@
+"""Lines that head the text under them: what ends early over a sentence is a name, whatever its type."""
+
+from __future__ import annotations
+
+import pytest
+
+from adminer.parsing.text.columns import is_head
+from tests.parsing.pages import Line, advert_text, parse
+
+UNDER: tuple[Line, ...] = ((20, 36, 12, "Black leatherette, tufted"), (20, 52, 12, "back, steel springs inside."))
+
+
+@pytest.mark.parametrize(
+    ("over", "heads"),
+    [
+        ((20, 20, 12, "Turkish Rocker"), True),
+        ((20, 20, 12, "Turkish Rocker and Ottoman"), False),  # "Black" had no room
+        ((20, 20, 12, "Turkish Rocker,"), False),
+        ((34, 20, 12, "Turkish Rocker"), False),  # from another edge
+    ],
+)
+def test_a_line_that_ends_early_heads_the_sentence_under_it(over: Line, heads: bool) -> None:
+    text = advert_text(over, *UNDER)
+    assert is_head(text, text.lines[0], text.lines[1]) is heads
+
+
+def test_a_name_over_a_name_goes_on() -> None:
+    text = advert_text(
+        (20, 20, 12, "Turkish"), (20, 36, 12, "Rocker in Oak"), (20, 52, 12, "back, steel springs inside.")
+    )
+    assert not is_head(text, text.lines[0], text.lines[1])
+
+
+def test_the_name_is_the_item_without_what_tells_of_it() -> None:
+    advert = parse((20, 20, 12, "Turkish Rocker"), *UNDER, (20, 72, 18, "Price, $4.65"))
+    assert advert.offers[0].item == "Turkish Rocker"
