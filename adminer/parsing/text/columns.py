@@ -108,7 +108,8 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     ratio = line.type_px / max(below.type_px, 1.0)
     if ratio >= _DISPLAY or (ratio >= _TITLED and _TITLE.fullmatch(text) and _SENTENCE.match(under)):
         return True
-    if ratio > _ONE_TYPE and _SENTENCE.match(under) and _ends_early(advert, line, below):
+    closed = text.rstrip()[-1:] in ".!?"  # a sentence of its own, which its mark parts from the next
+    if ratio > _ONE_TYPE and not closed and _SENTENCE.match(under) and _ends_early(advert, line, below):
         return True  # had the text run on, the next word would stand on the line
     white, before = below.flat.right - line.flat.right, line.flat.x - below.flat.x
     centred = min(white, before) > below.type_px  # white at both ends
