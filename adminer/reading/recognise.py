@@ -58,13 +58,14 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
         batch = order[start:end]
         width = max(prepared[i].shape[1] for i in batch)
         for i in batch:  # one by one: what the network remembers of one line fits into the cache of a core
-            plane = np.zeros((1, 3, HEIGHT, width), np.float32)
-            plane[0, :, :, : prepared[i].shape[1]] = prepared[i]
-            answers = answers_of("rec", plane, threads)[0]
-            answers = answers[:, alphabet().columns] * allowed
-            read = _decode(answers, prepared[i].shape[1])
+            own = prepared[i].shape[1]
+            answers = _answers(prepared[i], width, threads) * allowed
+            read = _decode(answers, own)
+            if _is_adrift(read):
+                answers = _answers(prepared[i], own, threads) * allowed
+                read = _decode(answers, own)
             if only is None:
-                read = with_likely_figures(read, answers, prepared[i].shape[1])
+                read = with_likely_figures(read, answers, own)
                 if is_doubtful(read):
                     unsure[i] = answers
             result[i] = read
@@ -73,6 +74,19 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
     for i, answers in unsure.items():
         result[i] = with_likely_words(result[i], answers, prepared[i].shape[1], said)
     return result
+
+
+def _answers(strip: NDArray[np.float32], width: int, threads: int) -> Answers:
+    """Return the network's answers for a strip padded to a width in pixels."""
+    plane = np.zeros((1, 3, HEIGHT, width), np.float32)
+    plane[0, :, :, : strip.shape[1]] = strip
+    answers: Answers = answers_of("rec", plane, threads)[0]
+    return answers[:, alphabet().columns]
+
+
+def _is_adrift(read: ReadLine) -> bool:
+    """Say whether letters were seen behind the strip, in its padding: beside leaders the network loses their places."""
+    return sum(letter.at >= 1 for letter in read.letters) > 1
 
 
 def _prepare(strip: Gray) -> NDArray[np.float32]:

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
+from numpy.typing import NDArray
 
+from adminer.reading import recognise
+from adminer.reading.models import Alphabet, alphabet
 from adminer.reading.recognise import read_strips
 from tests.reading.drawing import Setting, draw
 
@@ -17,3 +21,23 @@ def test_lines_of_one_width_say_alone_what_they_say_together() -> None:
         alone = read_strips([strip])[0]
         assert alone.text == line.text
         assert alone.confidence == pytest.approx(line.confidence, abs=1e-4)
+
+
+def test_a_strip_whose_letters_are_lost_in_the_padding_is_read_by_itself(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Stand in for the network: beside a longer strip it sees the figures of a short one behind its end."""
+    letters = alphabet().characters
+    own = recognise._prepare(draw(60, 24, Setting("6.50", 4, 18, 16))).shape[1]
+
+    def answers_of(_: str, plane: NDArray[np.float32], __: int) -> NDArray[np.float32]:
+        padded = plane.shape[3] > own
+        answers = np.zeros((1, plane.shape[3] // recognise.STEP + 1, len(letters)), np.float32)
+        answers[0, :, 0] = 0.9
+        start = own // recognise.STEP + 1 if padded else 0
+        for k, c in enumerate("66.50" if padded else "6.50"):
+            answers[0, start + 2 * k, letters.index(c)] = 0.95
+        return answers
+
+    monkeypatch.setattr(recognise, "answers_of", answers_of)
+    monkeypatch.setattr(recognise, "alphabet", lambda: Alphabet(np.arange(len(letters)), letters))
+    strips = [draw(60, 24, Setting("6.50", 4, 18, 16)), draw(120, 24, Setting("Saucers", 4, 18, 16))]
+    assert read_strips(strips)[0].text == "6.50"
