@@ -7,6 +7,7 @@ import pytest
 from numpy.typing import NDArray
 
 from adminer.reading import recognise
+from adminer.reading.letters import STEP
 from adminer.reading.models import Alphabet, alphabet
 from adminer.reading.recognise import read_strips
 from tests.reading.drawing import Setting, draw
@@ -30,9 +31,9 @@ def test_a_strip_whose_letters_are_lost_in_the_padding_is_read_by_itself(monkeyp
 
     def answers_of(_: str, plane: NDArray[np.float32], __: int) -> NDArray[np.float32]:
         padded = plane.shape[3] > own
-        answers = np.zeros((1, plane.shape[3] // recognise.STEP + 1, len(letters)), np.float32)
+        answers = np.zeros((1, plane.shape[3] // STEP + 1, len(letters)), np.float32)
         answers[0, :, 0] = 0.9
-        start = own // recognise.STEP + 1 if padded else 0
+        start = own // STEP + 1 if padded else 0
         for k, c in enumerate("66.50" if padded else "6.50"):
             answers[0, start + 2 * k, letters.index(c)] = 0.95
         return answers
