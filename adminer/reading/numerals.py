@@ -30,6 +30,7 @@ from adminer.reading.tails import settle_tail
 from adminer.reading.worn_fractions import settle_worn_fraction
 from adminer.records import PriceForm
 
+ROOM = 0.15  # of the height of a word: at both ends, where its glyphs do not suit its letters
 SMALLEST = 7.0  # height in pixels of figures below which glyphs cannot be told apart by size
 SURE = 0.95  # mean probability of a reading from which its raised figures are not read once more by themselves
 HEAD = re.compile(r"^[\"'“‘(*°]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)\.?(?P<tail>[^\d\s/\-–—.,:;]{0,3})$")
@@ -69,13 +70,26 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
         if i in used or not _may_be_price(word):
             continue
         glyphs = glyphs_of(gray, word)
-        numeral = _take_apart(word, glyphs)
-        whole, eaten = _with_raised(gray, words, i, numeral, threads) if numeral else (None, set())
+        whole, eaten = _put_together(gray, words, i, glyphs, threads)
+        if not whole and word.type_px >= DISPLAY:  # the edge of its box may run through its raised part
+            whole, eaten = _put_together(gray, words, i, glyphs_of(gray, _with_room(word)), threads)
         whole = whole or with_point(gray, word, glyphs, words)
         if whole:
             settled[i] = whole
             used |= eaten
     return [settled.get(i, word) for i, word in enumerate(words) if i not in used]
+
+
+def _with_room(word: PlacedWord) -> PlacedWord:
+    room = ROOM * (word.bottom - word.top)
+    return replace(word, left=word.left - room, right=word.right + room)
+
+
+def _put_together(
+    gray: Gray, words: Sequence[PlacedWord], i: int, glyphs: Sequence[Glyph], threads: int
+) -> tuple[PlacedWord | None, set[int]]:
+    numeral = _take_apart(words[i], glyphs)
+    return _with_raised(gray, words, i, numeral, threads) if numeral else (None, set())
 
 
 def _settle_word(gray: Gray, word: PlacedWord, threads: int, *, sterling: bool) -> PlacedWord:
