@@ -30,7 +30,7 @@ from adminer.reading.tails import settle_tail
 from adminer.reading.worn_fractions import settle_worn_fraction
 from adminer.records import PriceForm
 
-ROOM = 0.15  # of the height of a word: at both ends, where its glyphs do not suit its letters
+ROOM = 0.15  # of the height of a word: added at both ends where its glyphs make no price
 SMALLEST = 7.0  # height in pixels of figures below which glyphs cannot be told apart by size
 SURE = 0.95  # mean probability of a reading from which its raised figures are not read once more by themselves
 HEAD = re.compile(r"^[\"'“‘(*°]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)\.?(?P<tail>[^\d\s/\-–—.,:;]{0,3})$")
@@ -71,7 +71,7 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
             continue
         glyphs = glyphs_of(gray, word)
         whole, eaten = _put_together(gray, words, i, glyphs, threads)
-        if not whole and word.type_px >= DISPLAY:  # the edge of its box may run through its raised part
+        if not whole and word.type_px >= DISPLAY:  # what hangs into its box may have been taken for a figure
             whole, eaten = _put_together(gray, words, i, glyphs_of(gray, _with_room(word)), threads)
         whole = whole or with_point(gray, word, glyphs, words)
         if whole:

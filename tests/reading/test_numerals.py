@@ -169,3 +169,18 @@ def test_a_letter_among_display_figures_is_the_figure_it_looks_like() -> None:
     page = draw(420, 220, Setting("68", 80, FOOT, SIZE), Setting("c", 84 + width_of("68", SIZE), FOOT - 32, size))
     word = read_as("6Sc", 80, [("6", SIZE), ("8", SIZE), ("c", size)], top=FOOT - 0.8 * SIZE, bottom=FOOT + 2)
     assert [w.text for w in settle_numerals(page, [word])] == ["68¢"]
+
+
+@pytest.mark.parametrize("hangs", [16, 18])
+def test_a_numeral_is_looked_at_with_room_where_the_line_above_was_taken_for_a_figure(hangs: int) -> None:
+    """Draw "$1 19", its first two letters touching, a stroke of the line above hanging into its box."""
+    one = 80 + width_of("$", SIZE) - 6
+    after = one + width_of("1", SIZE) + 2
+    cents = Setting("19", after, FOOT - 0.36 * SIZE, 0.5 * SIZE)
+    page = draw(420, 220, Setting("$", 80, FOOT, SIZE), Setting("1", one, FOOT, SIZE), cents).copy()
+    end, top, rule = after + width_of("19", 0.5 * SIZE), FOOT - 0.9 * SIZE, int(FOOT - 0.36 * SIZE)
+    page[int(top) - 20 : int(top) + hangs, int(one) + 28 : int(one) + 34] = page.min()
+    page[rule - 2 : rule + 4, int(after) : int(end)] = page.min()  # a rule under the cents, of one piece with them
+    centres = (80 + width_of("$", SIZE) / 2, one + width_of("1", SIZE) / 2, end - 12)
+    word = PlacedWord("$19", 72, top, end + 8, FOOT + 0.1 * SIZE, 0.72 * SIZE, 0.8, 0, centres)
+    assert [w.text for w in settle_numerals(page, [word])] == ["$1.19"]
