@@ -26,28 +26,8 @@ RARE = -16.0  # natural logarithm of its share of print below which a word is kn
 # Measures and packages as adverts shorten them, and titles of names: books seldom do. Common practice, no source.
 SHORTENED = (
     *("lb", "oz", "yd", "qt", "pt", "ft", "ea", "pr", "pc", "pk", "lbs", "ozs", "yds", "pkg", "pkgs", "doz", "qts"),
-    *(
-        "pts",
-        "fl",
-        "gal",
-        "gals",
-        "sq",
-        "dz",
-        "bbl",
-        "cwt",
-        "btl",
-        "btls",
-        "pcs",
-        "prs",
-        "mr",
-        "mrs",
-        "dr",
-        "mme",
-        "mlle",
-        "jr",
-        "bros",
-        "mfg",
-    ),
+    *("pts", "fl", "gal", "gals", "sq", "dz", "bbl", "cwt", "btl", "btls", "pcs", "prs"),
+    *("mr", "mrs", "dr", "mme", "mlle", "jr", "bros", "mfg"),
 )
 USUAL = -5.5  # natural logarithm of the share of each among the words of a grocery advert; judgement, no source
 
