@@ -83,7 +83,7 @@ _UP_AFTER: Final = re.compile(
 )
 _UP_TO: Final = re.compile(r"(?:\bup to|\bas high as|\bas much as)[ \n:]*$", re.IGNORECASE)
 _DOWN_AFTER: Final = re.compile(
-    r"[ \n,.]*(?:down\b|cash\b(?![ \n]?(?:(?:and|&) carry|down))|deposit|first payment|with order|"
+    r"[ \n,.]*(?:down\b|cash\b(?![ \n]?(?:(?:and|&) carry|down|in full|price))|deposit|first payment|with order|"
     r"(?:sets|puts|places|brings|delivers|buys)[ \n](?:it|this|these|any|one|your)\b(?![ \n]down))",
     re.IGNORECASE,
 )

@@ -36,6 +36,11 @@ def test_a_sentence_under_a_price_is_no_label_of_it() -> None:
     assert roles(advert) == [("$9.80", "price")]
 
 
+def test_the_whole_sum_in_cash_is_no_payment() -> None:
+    advert = parse((20, 20, 14, "Oak Hall Rack $7.40. Terms: 60c cash, 60c monthly, or $6.90 cash in full."))
+    assert {("60c", "down_payment"), ("$6.90", "price")} <= set(roles(advert))
+
+
 def test_nothing_down_is_no_price() -> None:
     advert = parse(
         (20, 20, 14, "Oak Hall Rack, bevel mirror, $7.40."),
