@@ -203,20 +203,20 @@ def test_strips_read_for_some_characters_alone_are_not_weighed(monkeypatch: pyte
 
 
 def test_a_word_is_likelier_where_the_page_has_said_it_surely() -> None:
-    doubts = {1: ("a", 0.3, 0.6)}
-    greedy, answers, width = answered("Colox brush", doubts)
-    assert with_likely_words(greedy, answers, width).text == "Colox brush"
-    said = words_said([answered("Calox brush", {}, sure=0.999)[0]])
-    assert with_likely_words(greedy, answers, width, said).text == "Calox brush"
-    unsure = words_said([answered("Calox brush", {}, sure=0.9)[0]])
-    assert with_likely_words(greedy, answers, width, unsure).text == "Colox brush"
+    doubts = {2: ("i", 0.3, 0.6)}
+    greedy, answers, width = answered("Quolva brush", doubts)
+    assert with_likely_words(greedy, answers, width).text == "Quolva brush"
+    said = words_said([answered("Quilva brush", {}, sure=0.999)[0]])
+    assert with_likely_words(greedy, answers, width, said).text == "Quilva brush"
+    unsure = words_said([answered("Quilva brush", {}, sure=0.9)[0]])
+    assert with_likely_words(greedy, answers, width, unsure).text == "Quolva brush"
 
 
 def test_the_share_of_a_word_is_counted_over_the_page() -> None:
-    lines = [answered(text, {}, sure=0.999)[0] for text in ("Calox brush", "Calox and tea", "brush 5c")]
+    lines = [answered(text, {}, sure=0.999)[0] for text in ("Quilva brush", "Quilva and tea", "brush 5c")]
     said = words_said(lines)
-    assert set(said) == {"calox", "brush"}  # short words are no more likely for it
-    assert said["calox"] == pytest.approx(log(SAID / 2))
+    assert set(said) == {"quilva", "brush"}  # short words are no more likely for it
+    assert said["quilva"] == pytest.approx(log(SAID / 2))
 
 
 def test_strips_read_together_are_of_one_page(monkeypatch: pytest.MonkeyPatch) -> None:
