@@ -45,6 +45,11 @@ class ReadLine:
         return float(np.mean([letter.confidence for letter in self.letters])) if self.letters else 0.0
 
 
+def place_of(step: int, width: int) -> float:
+    """Return the place along a strip of so many pixels (0 to 1 of its width) that a step of the answers tells of."""
+    return min(1.0, (step + 0.5) * STEP / width)
+
+
 def step_of(letter: Letter, width: int) -> int:
     """Return the step of the network's answers that a letter was read from, in a strip of so many pixels."""
     return int(letter.at * width / STEP)

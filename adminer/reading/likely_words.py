@@ -16,7 +16,7 @@ from types import MappingProxyType
 import numpy as np
 from rapidfuzz.distance import Levenshtein
 
-from adminer.reading.letters import STEP, Answers, Letter, ReadLine, step_of
+from adminer.reading.letters import Answers, Letter, ReadLine, place_of, step_of
 from adminer.reading.lexicon import ends_a_word, is_word, lexicon, words_near
 from adminer.reading.models import number_of
 
@@ -54,7 +54,7 @@ def words_said(lines: Iterable[ReadLine]) -> dict[str, float]:
     for line in lines:
         for found in _WORD.finditer(line.text):
             word = found[1].lower()
-            if len(word) >= LONGER and _mean(line.letters[found.start(1) : found.end(1)]) >= SURE:
+            if len(word) >= LONGER and ReadLine(line.letters[slice(*found.span(1))]).confidence >= SURE:
                 counts[word] += 1
     every = sum(counts.values())
     return {word: log(SAID * count / every) for word, count in counts.items()}
@@ -77,14 +77,15 @@ def with_likely_words(
     letters = list(read.letters)
     for first, end in reversed(list(_doubtful(read))):
         start, stop = _steps_around(letters, first, end, width, len(answers))
-        word = "".join(letter.text for letter in letters[first:end])
+        word = ReadLine(tuple(letters[first:end]))
         logs = np.log(np.maximum(answers[start:stop], LEAST))
-        better = _likelier(word, logs, _most_wrong(letters[first:end]), said) if len(logs) else None
+        better = _likelier(word.text, logs, _most_wrong(word), said) if len(logs) else None
         if better is not None:
             spelled, path = better
-            there = {(letter.text, step_of(letter, width)): letter for letter in letters[first:end]}
+            there = {(letter.text, step_of(letter, width)): letter for letter in word.letters}
             letters[first:end] = [
-                there.get((c, start + k)) or Letter(c, _at(start + k, width), float(answers[start + k, number_of(c)]))
+                there.get((c, start + k))
+                or Letter(c, place_of(start + k, width), float(answers[start + k, number_of(c)]))
                 for c, k in zip(spelled, path, strict=True)
             ]
     return ReadLine(tuple(letters))
@@ -98,7 +99,7 @@ def _doubtful(read: ReadLine) -> Iterator[tuple[int, int]]:
     """
     for found in _WORD.finditer(read.text):
         first, end = found.span(1)
-        word, mean = found[1], _mean(read.letters[first:end])
+        word, mean = found[1], ReadLine(read.letters[first:end]).confidence
         if mean >= SURE or (first == 0 and word.islower() and ends_a_word(word)):
             continue
         if _is_taken(word):
@@ -113,25 +114,22 @@ def _is_taken(word: str) -> bool:
     return len(word) < SHORTEST or is_word(word.lower())
 
 
-def _most_wrong(word: Sequence[Letter]) -> int:
+def _most_wrong(word: ReadLine) -> int:
     """Return how many letters of a word may be put in, left out or changed."""
-    if len(word) < SHORT:
+    if len(word.letters) < SHORT:
         return 1
-    return 3 if len(word) >= LONG and _mean(word) >= BLURRED else 2
-
-
-def _mean(word: Sequence[Letter]) -> float:
-    return float(np.mean([letter.confidence for letter in word]))
+    return 3 if len(word.letters) >= LONG and word.confidence >= BLURRED else 2
 
 
 def _likelier(word: str, logs: Answers, most: int, said: Mapping[str, float]) -> tuple[str, list[int]] | None:
     """Return the word near one that is likelier than it and the steps of its letters; None where it stays."""
-    near = dict(words_near(word.lower(), most))
+    own = word.lower()
+    near = dict(words_near(own, most))
     for other, frequency in said.items():
-        if Levenshtein.distance(word.lower(), other, score_cutoff=most) <= most:
+        if Levenshtein.distance(own, other, score_cutoff=most) <= most:
             near[other] = max(near.get(other, frequency), frequency)
-    own = near.pop(word.lower(), IMPOSSIBLE)
-    least = _best_path(logs, word)[0] + max(_frequency(word), own)
+    near.pop(own, None)
+    least = _best_path(logs, word)[0] + max(_frequency(word), said.get(own, IMPOSSIBLE))
     if _is_taken(word):
         least += SURER
     best = None
@@ -195,10 +193,6 @@ def _steps_around(letters: Sequence[Letter], first: int, end: int, width: int, c
     if end < len(letters):
         stop = min(stop, step_of(letters[end], width))
     return max(0, start), min(count, stop)
-
-
-def _at(step: int, width: int) -> float:
-    return min(1.0, (step + 0.5) * STEP / width)
 
 
 def _spellings(word: str, other: str) -> tuple[str, ...]:

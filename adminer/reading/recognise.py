@@ -9,10 +9,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from adminer.layout.clean import Gray
-from adminer.reading.letters import STEP, Answers, Letter, ReadLine
+from adminer.reading.letters import STEP, Answers, Letter, ReadLine, place_of
 from adminer.reading.likely_figures import with_likely_figures
 from adminer.reading.likely_words import is_doubtful, with_likely_words, words_said
-from adminer.reading.models import alphabet, answers_of
+from adminer.reading.models import alphabet, answers_of, number_of
 
 HEIGHT = 48  # the height in pixels that the network reads at
 BATCH_WIDTH = 4800  # sum of the widths of lines brought to one width: padding is wasted work, but short lines need some
@@ -58,14 +58,9 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
         batch = order[start:end]
         width = max(prepared[i].shape[1] for i in batch)
         for i in batch:  # one by one: what the network remembers of one line fits into the cache of a core
-            own = prepared[i].shape[1]
-            answers = _answers(prepared[i], width, threads) * allowed
-            read = _decode(answers, own)
-            if _is_adrift(read):
-                answers = _answers(prepared[i], own, threads) * allowed
-                read = _decode(answers, own)
+            read, answers = _read(prepared[i], width, allowed, threads)
             if only is None:
-                read = with_likely_figures(read, answers, own)
+                read = with_likely_figures(read, answers, prepared[i].shape[1])
                 if is_doubtful(read):
                     unsure[i] = answers
             result[i] = read
@@ -76,12 +71,14 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
     return result
 
 
-def _answers(strip: NDArray[np.float32], width: int, threads: int) -> Answers:
-    """Return the network's answers for a strip padded to a width in pixels."""
+def _read(strip: NDArray[np.float32], width: int, allowed: NDArray[np.bool_], threads: int) -> tuple[ReadLine, Answers]:
+    """Return what a strip says, padded to a width in pixels or alone where that misleads, with the answers for it."""
+    own = strip.shape[1]
     plane = np.zeros((1, 3, HEIGHT, width), np.float32)
-    plane[0, :, :, : strip.shape[1]] = strip
-    answers: Answers = answers_of("rec", plane, threads)[0]
-    return answers[:, alphabet().columns]
+    plane[0, :, :, :own] = strip
+    answers = answers_of("rec", plane, threads)[0][:, alphabet().columns] * allowed
+    read = _decode(answers, own)
+    return _read(strip, own, allowed, threads) if width > own and _is_adrift(read) else (read, answers)
 
 
 def _is_adrift(read: ReadLine) -> bool:
@@ -96,12 +93,12 @@ def _prepare(strip: Gray) -> NDArray[np.float32]:
     return resized.astype(np.float32) / 127.5 - 1.0
 
 
-def _decode(answers: NDArray[np.float32], width: int) -> ReadLine:
+def _decode(answers: Answers, width: int) -> ReadLine:
     """Collapse repeats and blanks; a space wins wherever it is likely enough between two letters."""
     letters = alphabet().characters
-    space = letters.index(" ")
-    cents = answers[:, letters.index("¢")] + answers[:, letters.index("c")]
-    dollars, points = answers[:, letters.index("$")], answers[:, letters.index(".")]
+    space = number_of(" ")
+    cents = answers[:, number_of("¢")] + answers[:, number_of("c")]
+    dollars, points = answers[:, number_of("$")], answers[:, number_of(".")]
     best = answers.argmax(axis=1)
     out: list[Letter] = []
     previous = 0
@@ -113,7 +110,7 @@ def _decode(answers: NDArray[np.float32], width: int) -> ReadLine:
         if choice not in (0, previous, space):
             if out and out[-1].text != " " and likeliest_space > SPACE_LEVEL:
                 out.append(Letter(" ", (space_step + 0.5) * STEP / width, max(0.5, likeliest_space)))
-            at, sure = min(1.0, (step + 0.5) * STEP / width), float(answers[step, choice])
+            at, sure = place_of(step, width), float(answers[step, choice])
             out.append(Letter(letters[choice], at, sure, float(cents[step]), float(dollars[step]), likeliest_point))
         if choice not in (0, space):
             likeliest_space = likeliest_point = 0.0

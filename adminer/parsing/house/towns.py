@@ -101,7 +101,7 @@ def find_town(
     """
     text = _wrapped().sub(" ", _SMALL_L.sub("I", text))
     found = (
-        next((_in_case(t) for t in (town_signed(text, house), town_under(text, house)) if t and _may_be_town(t)), None)
+        next((_in_case(t) for find in (town_signed, town_under) if (t := find(text, house)) and _may_be_town(t)), None)
         or _with_state(text, house)
         or _named_by((_BEHIND_TEXT, _OF_BRANCHES, _BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
         or next((_in_case(t) for t in towns_of_addresses(text, house) if _may_be_town(t)), None)

@@ -17,7 +17,7 @@ from adminer.parsing.segments.items import Segment
 from adminer.parsing.sets.listings import NamedPiece
 from adminer.parsing.sets.sets import states_set
 from adminer.parsing.text.item_words import WORD
-from adminer.parsing.text.lexicon import word_list
+from adminer.parsing.text.naming import has_slogan
 from adminer.parsing.text.text import AdvertText
 
 _LARGER: Final = 1.2  # times the type of the row of a piece
@@ -27,7 +27,6 @@ _FEWEST: Final = 3  # patterns set alike
 _WORDS: Final = 3  # of a pattern
 _SHORT: Final = 2  # words of a piece that the lists do not know ("any stem")
 _REACH: Final = 7.0  # type sizes of a pattern from it down to its piece
-_DEPARTMENTS: Final = word_list("slogan")
 
 
 def with_patterns(
@@ -61,7 +60,7 @@ def _may_be_pattern(advert: AdvertText, text: Segment) -> bool:
     named = 0 < len(words) <= _WORDS and not (text.goods or text.bare or text.talks)
     alone = opens_line(advert, text) and ends_line(advert, text)
     maker = advert.text[text.start].islower()  # "by Ellerdale"
-    return named and alone and not maker and not any(word.lower() in _DEPARTMENTS for word in words)
+    return named and alone and not maker and not has_slogan(text.text)
 
 
 def _is_piece(text: Segment, pieces: Sequence[NamedPiece]) -> bool:

@@ -22,8 +22,7 @@ from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.sets.sets import states_set
 from adminer.parsing.text.goods import heads_of
-from adminer.parsing.text.item_words import WORD
-from adminer.parsing.text.lexicon import word_list
+from adminer.parsing.text.naming import has_slogan
 from adminer.parsing.text.text import AdvertText
 
 TITLE: Final = "the title over the text at the price, which only describes it"
@@ -37,7 +36,6 @@ _WORDS: Final = 6  # of a title
 _VOTES: Final = 2  # titles of one style that name goods
 _TELLS: Final = 4  # words of a description that names goods itself
 _ROW: Final = 2.0  # type sizes from one row of a list to the next, at most
-_DEPARTMENTS: Final = word_list("slogan")
 _PARTS: Final = re.compile(r", |\bwith\b|\band\b")
 
 
@@ -97,7 +95,7 @@ def _named(
     if title is None or title not in alone or states_set(segment.text):
         return None
     votes = sum(_one_style(title, other) for other in names if other is not title)
-    if not title.goods and any(word.lower() in _DEPARTMENTS for word in WORD.findall(title.text)):
+    if not title.goods and has_slogan(title.text):
         return None
     if votes < _VOTES and (not title.goods or pairing.why == FIRST):
         return None

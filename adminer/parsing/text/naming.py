@@ -125,6 +125,11 @@ def is_slogan(text: str) -> bool:
     return all(word.lower() in _SLOGANS for word in WORD.findall(text))
 
 
+def has_slogan(text: str) -> bool:
+    """Say whether a word of slogans or of a part of a shop stands in a text."""
+    return any(word.lower() in _SLOGANS for word in WORD.findall(text))
+
+
 def is_sentence(text: str) -> bool:
     """Say whether a text talks: opens with a pronoun or verb, or has two of them, or is long and has one."""
     words = [word.lower().replace("’", "'") in talk() for word in WORD.findall(text)]
