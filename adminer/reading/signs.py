@@ -14,7 +14,8 @@ LOOKS_LIKE_CENTS = re.compile(
     r"^(?P<head>[^\w$£]*(?:\d+[/-])?)(?P<figures>\d{1,2}[½¼¾]?)(?P<sign>[eéèëtf©°<*$CGoO0-9¢])(?P<rest>[.,;:!)\"”]*)$"
 )
 STERLING = re.compile(r"^(?:\d{1,3}/[-–—]|\d{1,2}½?d)\W*$")  # "30/-", "9½d."
-LIKE_SHILLINGS = re.compile(r"^(\d{1,2})(?:(?:[1lI|)\]]|(?<=\d\d))[-–—]|/)(?=[^\w\-–—]*$)")
+# A "1" before the dash is the stroke rather than a figure whose stroke was lost: "31-" is 3/-, not 31/-.
+LIKE_SHILLINGS = re.compile(r"^(\d{1,2}?)(?:(?:[1lI|)\]\[jJ]|(?<=\d[02-9]))[-–—]|/)(?=[^\w\-–—]*$)")
 # Pence go no further than 11½, then come shillings: what stands above is a ½ taken for a figure.
 PENCE_WITH_HALF = re.compile(r"^(?P<pence>[2-9]|1[01])[1247](?=d[.,;]?$)")
 SHILLINGS_OF = 2  # on a page

@@ -70,8 +70,8 @@ def test_pence_above_eleven_are_halves_among_sterling_only() -> None:
 
 
 def test_shillings_get_their_slash_back_among_shillings() -> None:
-    read = [word("35/-"), word("471-"), word("80)-"), word("60-"), word("42/"), word("24-piece")]
-    assert texts(restore_signs(read)) == ["35/-", "47/-", "80/-", "60/-", "42/-", "24-piece"]
+    read = [word("35/-"), word("471-"), word("80)-"), word("60-"), word("42/"), word("24-piece"), word("31-"), word("6j-")]
+    assert texts(restore_signs(read)) == ["35/-", "47/-", "80/-", "60/-", "42/-", "24-piece", "3/-", "6/-"]
     assert texts(restore_signs([word("471-"), word("dinner")])) == ["471-", "dinner"]
 
 

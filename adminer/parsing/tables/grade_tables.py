@@ -30,7 +30,8 @@ _FLAT: Final = 4  # columns to a row, at most
 _SHARE: Final = 0.7
 _HEAD_STEPS: Final = 2.5  # heights of the first row between it and the head of its column
 _HEAD_LINES: Final = 2.0  # type sizes between the lines of a head
-_GRADE_LETTERS: Final = 4
+_GRADE_LETTERS: Final = 4  # of a head, in words of at least
+_WORD_LETTERS: Final = 3
 
 PriceRow = list[Found]
 
@@ -196,7 +197,7 @@ def _head(advert: AdvertText, top: Found, tops: Sequence[Found], cells: Sequence
         head = _words_over(advert, head, top)
     if head is None or kind_of_head(head.text) is not None:
         return None
-    lettered = max(map(len, WORD.findall(head.text)), default=0) >= _GRADE_LETTERS
+    lettered = sum(len(word) for word in WORD.findall(head.text) if len(word) >= _WORD_LETTERS) >= _GRADE_LETTERS
     return head if lettered or _SIZE.match(head.text) else None
 
 
@@ -222,7 +223,8 @@ def _line_over(head: Cell, cells: Sequence[Cell]) -> Cell | None:
         cell
         for cell in cells
         if 0 < head.flat.centre[1] - cell.flat.centre[1] < _HEAD_LINES * head.line.type_px
-        and abs(cell.flat.centre[0] - head.flat.centre[0]) < head.line.type_px
+        and min(abs(cell.flat.centre[0] - head.flat.centre[0]), abs(cell.flat.right - head.flat.right))
+        < head.line.type_px
         and not cell.text[:1].islower()
         and kind_of_head(cell.text) is None
     ]

@@ -33,6 +33,7 @@ _PRICE: Final = re.compile(r"(?:(?:our|sale|special|net|cash) )?prices?\b", re.I
 _TITLE: Final = re.compile(r"[A-Z][\w'’.-]*(?: (?:[A-Z][\w'’.-]*|&|and|or|of|with|for|in))*")
 _SENTENCE: Final = re.compile(r"(?=.*[,.;]|(?:\S+ ){3})[A-Z][\w'’-]*,? [a-z]")
 _SMALL_WORDS: Final = re.compile(r"\b(?:and|or|of|for|the|in|to|with)\b")
+_FIGURES: Final = re.compile(r"[\d\s.,/$£¢½¼¾+_·…*-]*\d[\d\s.,/$£¢½¼¾+_·…*-]*(?:[cds]\.?)?")
 _PARAGRAPH: Final = 4  # lines from which an indent says anything
 
 
@@ -111,7 +112,7 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     closed = text.rstrip()[-1:] in ".!?"  # a sentence of its own, which its mark parts from the next
     if ratio > _ONE_TYPE and not closed and _SENTENCE.match(under) and _ends_early(advert, line, below):
         return True  # had the text run on, the next word would stand on the line
-    white, before = below.flat.right - line.flat.right, line.flat.x - below.flat.x
+    white, before = _row_end(advert, below) - line.flat.right, line.flat.x - below.flat.x
     centred = min(white, before) > below.type_px  # white at both ends
     axis = centred and abs(white - before) < _AXIS * below.type_px
     if axis and ratio > _ONE_TYPE and _TITLE.fullmatch(text) and _SENTENCE.match(under):
@@ -119,6 +120,21 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     short = white > 2 * below.type_px or centred
     capitals = _in_capitals(text) and len(text) > 3 and not _in_capitals(under)
     return short and (ratio >= _LARGER or (capitals and ratio > _CAPITALS))
+
+
+def _row_end(advert: AdvertText, line: TextLine) -> int:
+    """Return where the row of a line ends: behind the figures that stand right of it, before words of another column."""
+    place, end = line.flat, line.flat.right
+    row = [
+        other
+        for other in advert.lines
+        if other.flat.x >= place.right and abs(other.flat.centre[1] - place.centre[1]) < _HALF_LINE * line.type_px
+    ]
+    for other in sorted(row, key=lambda other: other.flat.x):
+        if not _FIGURES.fullmatch(advert.printed(other)):
+            break
+        end = max(end, other.flat.right)
+    return end
 
 
 def _ends_early(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
