@@ -7,6 +7,7 @@ a row that tells only a size goes on with the name above. Common practice of pri
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 from itertools import pairwise
 from typing import Final
@@ -15,6 +16,7 @@ from adminer.parsing.prices.column_heads import shares_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.tables.measured_rows import NAMED, Row, columns_of, free_pairs
 from adminer.parsing.tables.row_labels import RowLabel, is_term, name_in, row_labels
+from adminer.parsing.tables.table_heads import kind_of_head
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.columns import is_head
@@ -22,12 +24,14 @@ from adminer.parsing.text.goods import has_goods
 from adminer.parsing.text.naming import is_slogan
 from adminer.parsing.text.text import AdvertText
 
-_FEWEST: Final = 3  # rows
+_FEWEST: Final = 3  # rows, or columns of a table of
+_FEW_ROWS: Final = 2
 _SHARE: Final = 0.7  # of the rows: with a label
 _PAIRED: Final = 0.5  # of the rows: with two prices and more, where others say "FREE"
 _DISPLAY: Final = 1.6  # body types: prices so large stand in panels
 _REACH: Final = 14.0  # body types from a heading to the first row: a description stands between
 _LARGEST: Final = 1.8  # times the type of the rows: a line so large heads the advert and may name a house
+_ORDER_NUMBER: Final = re.compile(r"\d{0,3} ?[A-Z]{1,3} ?-?\d{2,6}[A-Z]?")  # of a catalogue: "35 T 0421", "H408"
 _NAMING: Final = 0.5  # of the labels of a table
 
 
@@ -43,11 +47,14 @@ def plain_rows(
     for table in _tables(advert, cells, prices):
         rows = _rows(table)
         labels = row_labels(advert, rows, cells, prices)
-        least = max(_FEWEST, _SHARE * len(rows))
+        labelled = [(row, label) for row, label in zip(rows, labels, strict=True) if not _is_of_heads(label)]
+        rows, labels = [row for row, _ in labelled], [label for _, label in labelled]
+        fewest = _FEW_ROWS if min(map(len, rows), default=0) >= _FEWEST else _FEWEST
+        least = max(fewest, _SHARE * len(rows))
         told = [label for label in labels if label is not None]
         worded = [label for label in told if label.name is not None]
         paired = sum(len(row) > 1 for row in rows)
-        if paired < max(_FEWEST, _PAIRED * len(rows)) or len(told) < least:
+        if paired < max(fewest, _PAIRED * len(rows)) or len(told) < least:
             continue
         goods = sum(label.names for label in worded)
         named = len(worded) >= _NAMING * len(told) and goods >= _NAMING * len(worded)
@@ -74,6 +81,11 @@ def plain_rows(
     return made, spans
 
 
+def _is_of_heads(label: RowLabel | None) -> bool:
+    """Say whether a row is that of the heads: "Each", "Per 10", whose figure was taken for a price."""
+    return label is not None and all(kind_of_head(cell.text) is not None for cell in label.cells)
+
+
 def _under(heading: str, label: RowLabel) -> str:
     """Return the article of a heading in the size or kind that a row tells."""
     told = " ".join(c.text.strip(" .,") for c in label.cells)
@@ -98,7 +110,7 @@ def heading_over(
     over.sort(key=lambda line: -line.flat.centre[1])
     for under, line in pairwise(over):
         text = advert.printed(line)
-        large = line.type_px > _LARGEST * label.cells[0].line.type_px
+        large = line.type_px > _LARGEST * label.cells[0].line.type_px or text[:1].islower()
         if not large and is_head(advert, line, under) and (has_goods(text) or (alone and _may_name(text))):
             return text.strip(" .,:;")
     return ""
@@ -112,7 +124,7 @@ def _may_name(heading: str) -> bool:
 def _tables(advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found]) -> list[list[Found]]:
     """Return the prices of columns that stand side by side, no words between most of them."""
     tables: list[list[list[Found]]] = []
-    for column in sorted(columns_of(advert, prices), key=lambda c: c[0].place.x):
+    for column in sorted(columns_of(advert, prices, _FEW_ROWS), key=lambda c: c[0].place.x):
         if sorted(p.type_px for p in column)[len(column) // 2] > _DISPLAY * advert.body_px:
             continue
         home = next((table for table in tables if any(_beside(other, column, cells) for other in table)), None)
@@ -120,12 +132,16 @@ def _tables(advert: AdvertText, cells: Sequence[Cell], prices: Sequence[Found]) 
             tables.append([column])
         else:
             home.append(column)
-    return [[p for column in table for p in column] for table in tables if len(table) > 1]
+    return [
+        [p for column in table for p in column]
+        for table in tables
+        if len(table) > 1 and (len(table) >= _FEWEST or max(map(len, table)) >= _FEWEST)
+    ]
 
 
 def _beside(left: Sequence[Found], right: Sequence[Found], cells: Sequence[Cell]) -> bool:
     """Say whether most prices of the shorter of two columns share a row with one of the other, no name between them."""
-    return free_pairs(left, right, cells, _names) >= max(_FEWEST, _SHARE * min(len(left), len(right)))
+    return free_pairs(left, right, cells, _begins_row) >= max(_FEW_ROWS, _SHARE * min(len(left), len(right)))
 
 
 def _rows(table: Sequence[Found]) -> list[list[Found]]:
@@ -139,5 +155,8 @@ def _rows(table: Sequence[Found]) -> list[list[Found]]:
     return [sorted(row, key=lambda p: p.place.x) for row in rows]
 
 
-def _names(text: str) -> bool:
-    return NAMED.search(text) is not None and not is_term(text)
+def _begins_row(text: str) -> bool:
+    """Say whether a cell names an article, or is its number: between two prices another row begins with it."""
+    return _ORDER_NUMBER.fullmatch(text.strip(" .,")) is not None or (
+        NAMED.search(text) is not None and not is_term(text)
+    )

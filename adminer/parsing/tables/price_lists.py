@@ -29,6 +29,8 @@ _COUNTS: Final = {"100": 100, "hundred": 100, "1000": 1000, "thousand": 1000}
 _EACH: Final = re.compile(r"\beach\b", re.IGNORECASE)
 _POINTED: Final = re.compile(r"\d{0,3}\.\d\d")
 _FIGURE: Final = re.compile(r"[.\s]*(?P<dollars>\d{0,3}?)[ .,]?(?P<cents>\d\d)[.\s]*")
+_DOLLARS: Final = re.compile(r"\$")  # prices wherever they stand; cents are not where sizes do: "10¢" may be 10 in.
+_CENTS: Final = re.compile(r"\$|\d[½¼¾]?(?:¢|c\b)")
 _MOST: Final = 0.5  # of the figures of a table without a point: fewer have lost theirs
 _TRUST: Final = 0.6
 _DITTO: Final = re.compile(r"^(?:[\"”“„'’`,.]{1,4}|do\.?|ditto)$", re.IGNORECASE)
@@ -146,7 +148,7 @@ def _in_columns(advert: AdvertText, heads: Heads, cells: Sequence[Cell], prices:
         if is_taken(price.start, price.end, mended):
             continue
         column = heads.column_of(price.place)
-        if column is None or _is_price(column) or "$" in price.text:
+        if column is None or _is_price(column) or (_CENTS if column.kind == "other" else _DOLLARS).search(price.text):
             kept.append(price)
     return sorted([*kept, *mended], key=lambda p: p.start)
 

@@ -8,7 +8,7 @@ with the name above it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final
 
@@ -50,7 +50,15 @@ def rows_of(heads: Heads, cells: Sequence[Cell], prices: Sequence[Found]) -> lis
         if middle - kept[-1] > _BREAK * step:
             break
         kept.append(middle)
-    return [_row(heads, cells, middle, 0.5 * step) for middle in kept]
+    return _inside(heads, [_row(heads, cells, middle, 0.5 * step) for middle in kept])
+
+
+def _inside(heads: Heads, rows: Sequence[TableRow]) -> list[TableRow]:
+    """Return the rows without the cells of what stands left of the table, beside its names and its first head."""
+    names = sorted(row.name.flat.x for row in rows if row.name is not None)
+    first = heads.columns[0].place
+    edge = min([first.x, *names[len(names) // 2 : len(names) // 2 + 1]]) - first.h
+    return [replace(row, cells=tuple(c for c in row.cells if c.flat.right > edge)) for row in rows]
 
 
 def _row(heads: Heads, cells: Sequence[Cell], middle: float, reach: float) -> TableRow:
