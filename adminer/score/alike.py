@@ -11,6 +11,7 @@ from rapidfuzz import fuzz
 ALIKE: Final = 0.8  # issue 2: "item text with similarity of 0.8"
 _LONGEST: Final = 3  # a text of more than three times the words of the other is another text, whatever it contains
 _NOT_WORD: Final = re.compile(r"[^\w½¼¾⅓⅔⅛%]+")
+_APOSTROPHE: Final = re.compile(r"['’ʼ]")
 _EMPTY_IN_NAMES: Final = frozenset(
     ["the", "and", "co", "company", "ltd", "limited", "inc", "bros", "brothers", "mfg", "store", "stores", "of"]
 )
@@ -19,7 +20,7 @@ _EMPTY_IN_NAMES: Final = frozenset(
 def words_of(text: str) -> str:
     """Fold case, accents and punctuation: what is compared are the words and figures."""
     folded = unicodedata.normalize("NFKC", text.replace("½", " ½")).casefold()
-    return " ".join(_NOT_WORD.sub(" ", folded.replace("'", "")).split())
+    return " ".join(_NOT_WORD.sub(" ", _APOSTROPHE.sub("", folded)).split())
 
 
 def similarity(one: str, other: str) -> float:

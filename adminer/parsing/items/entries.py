@@ -100,16 +100,16 @@ def _entry(stretch: Stretch, entries: dict[int, Entry], *, alone: bool) -> Entry
     own = next((s for s in named if stated_pieces(s.text)), own)  # a set is an article, its ware only a kind
     if own is None:
         own = next((s for s in stretch.texts if _opens_with_stuff(s)), None)
-    numbered = next(
-        (s for s in stretch.texts if s.numbered and s.content > 0 and not is_sentence(first_clause(s.text))), None
-    )
+    numbered = [s for s in stretch.texts if s.numbered and s.content > 0 and not is_sentence(first_clause(s.text))]
     head = stretch.head
     if head is not None and alone and _names_all(head, own, stretch):
         return Entry(head, None, HEAD)
+    if head is not None and head.numbered and not numbered and not stretch.inline:
+        return Entry(head, None, NUMBERED)
     if not stretch.inline:
-        return None
-    if numbered is not None:
-        return Entry(numbered, None, NUMBERED)
+        return Entry(numbered[-1], None, NUMBERED) if numbered else None
+    if numbered:
+        return Entry(numbered[0], None, NUMBERED)
     foot = stretch.column.lines[-1]
     row = [s for s in stretch.texts if s.first_line == foot.number]
     alone_on_row = bool(row) and row[0].start < foot.start + 8 and all(s.bare for s in stretch.texts)

@@ -32,6 +32,7 @@ _CLEARANCE: Final = 8  # "values to $1.00, choice 19c": odd lots go for a fracti
 _HALF: Final = Decimal("0.5")  # of what is paid in instalments, one of them at most
 _AND: Final = re.compile(r"\s*,?\s*(?:and|&|or|,|;)?\s*", re.IGNORECASE)
 _MEASURE: Final = re.compile(r"\s*(?:the|per|a|an) \S{1,7}(?: or)?\s*")  # "2/3 the ½doz. 4/6 per doz."
+_SHOWN: Final = 2.5  # body types: the rows of a table have no prices so large
 _CELL_SIZES: Final = 2.0
 _LONG_RULE: Final = 8.0  # body types
 _NAMES_OR_SIZES: Final = re.compile(r"[A-Za-z]{3}|\d-(?:qt|pt|in|ft|oz|lb|gal)")
@@ -106,7 +107,8 @@ def _row_mates(advert: AdvertText, prices: list[Found], rules: tuple[Box, ...]) 
         ratio = one.type_px / max(two.type_px, 1.0)
         gap = Box(one.place.right, one.place.y, max(two.place.x - one.place.right, 1), one.place.h)
         label = Box(0, one.place.y, max(one.place.x, 1), one.place.h)
-        if not 0.6 < ratio < 1.7 or gap.w > 12 * advert.body_px or one.condition == two.condition != "everyone":
+        shown = min(one.type_px, two.type_px) > _SHOWN * advert.body_px  # each in its cell, under a name of its own
+        if shown or not 0.6 < ratio < 1.7 or gap.w > 12 * advert.body_px or one.condition == two.condition != "everyone":
             continue
         texts = [line for line in advert.lines if shares_row(line.flat, one.place)]
         if any(one.box.centre[0] < r.centre[0] < two.box.centre[0] and _crosses(r, one.box) for r in rules):

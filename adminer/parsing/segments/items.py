@@ -12,7 +12,7 @@ from itertools import pairwise
 from typing import Final
 
 from adminer.parsing.prices.prices import Found
-from adminer.parsing.text.columns import is_head
+from adminer.parsing.text.columns import TITLE, is_head
 from adminer.parsing.text.goods import has_goods, praise, talk
 from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item, closed_up, unbroken, without_tail
 from adminer.parsing.text.lexicon import word_list
@@ -177,6 +177,8 @@ def _flows_on(
         return False
     if above.flat.across(below.flat) <= 0:
         return False
+    if _stands_under_number(advert, above) and TITLE.fullmatch(advert.printed(above)):
+        return False
     sized = _OPENS_WITH_SIZE.match(advert.text, below.start) is not None  # "Saltines" over "1-lb. box"
     if (indented and _indent_of(advert, below)) or (is_head(advert, above, below) and not sized):
         return False
@@ -245,9 +247,18 @@ def _segments_of(
     for left, right in zip(cuts[::2], cuts[1::2], strict=True):
         named = _after_number(text, left, right)
         if (segment := _segment(advert, named, right, running, names)) is not None:
-            number = _CATALOGUE_NUMBER.fullmatch(text, advert.line_at(left).start, segment.start)
-            made.append(replace(segment, numbered=named > left or number is not None))
+            line = advert.line_at(left)
+            number = _CATALOGUE_NUMBER.fullmatch(text, line.start, segment.start)
+            under = segment.start == line.start and _stands_under_number(advert, line)
+            made.append(replace(segment, numbered=named > left or number is not None or under))
     return made
+
+
+def _stands_under_number(advert: AdvertText, line: TextLine) -> bool:
+    """Say whether the line right over a line is nothing but the number of its article in the catalogue."""
+    over = advert.lines[max(line.number - 1, 0)]
+    numbered = _CATALOGUE_NUMBER.fullmatch(advert.text, over.start, over.end) is not None
+    return numbered and over.number < line.number and over.flat.across(line.flat) > 0.5 * min(over.flat.w, line.flat.w)
 
 
 def _after_number(text: str, start: int, end: int) -> int:

@@ -83,7 +83,7 @@ def plain_rows(
 
 def _is_of_heads(label: RowLabel | None) -> bool:
     """Say whether a row is that of the heads: "Each", "Per 10", whose figure was taken for a price."""
-    return label is not None and all(kind_of_head(cell.text) is not None for cell in label.cells)
+    return label is not None and all(kind_of_head(cell.text) == "price" for cell in label.cells)
 
 
 def _under(heading: str, label: RowLabel) -> str:

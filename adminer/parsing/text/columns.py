@@ -30,7 +30,7 @@ _HEAD_WORDS: Final = 8
 _INDENT, _DEEP = 0.6, 4.0  # type sizes that the first line of a paragraph is set in
 _PRICE: Final = re.compile(r"(?:(?:our|sale|special|net|cash) )?prices?\b", re.IGNORECASE)  # closes its paragraph
 # "Bridge Lamps" over "Wrought iron base": every word of a name has its capital, in what tells of it only the first
-_TITLE: Final = re.compile(r"[A-Z][\w'’.-]*(?: (?:[A-Z][\w'’.-]*|&|and|or|of|with|for|in))*")
+TITLE: Final = re.compile(r"[A-Z][\w'’.-]*(?: (?:[A-Z][\w'’.-]*|&|and|or|of|with|for|in))*")
 _SENTENCE: Final = re.compile(r"(?=.*[,.;]|(?:\S+ ){3})[A-Z][\w'’-]*,? [a-z]")
 _SMALL_WORDS: Final = re.compile(r"\b(?:and|or|of|for|the|in|to|with)\b")
 _FIGURES: Final = re.compile(r"[\d\s.,/$£¢½¼¾+_·…*-]*\d[\d\s.,/$£¢½¼¾+_·…*-]*(?:[cds]\.?)?")
@@ -107,15 +107,15 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     if under[:1].islower():
         return False
     ratio = line.type_px / max(below.type_px, 1.0)
-    if ratio >= _DISPLAY or (ratio >= _TITLED and _TITLE.fullmatch(text) and _SENTENCE.match(under)):
+    if ratio >= _DISPLAY or (ratio >= _TITLED and TITLE.fullmatch(text) and _SENTENCE.match(under)):
         return True
     closed = text.rstrip()[-1:] in ".!?"  # a sentence of its own, which its mark parts from the next
     if ratio > _ONE_TYPE and not closed and _SENTENCE.match(under) and _ends_early(advert, line, below):
         return True  # had the text run on, the next word would stand on the line
-    white, before = _row_end(advert, below) - line.flat.right, line.flat.x - below.flat.x
+    white, before = _row_end(advert, below) - _row_end(advert, line), line.flat.x - below.flat.x
     centred = min(white, before) > below.type_px  # white at both ends
     axis = centred and abs(white - before) < _AXIS * below.type_px
-    if axis and ratio > _ONE_TYPE and _TITLE.fullmatch(text) and _SENTENCE.match(under):
+    if axis and ratio > _ONE_TYPE and TITLE.fullmatch(text) and _SENTENCE.match(under):
         return True  # a name in the type of the paragraph that it stands over
     short = white > 2 * below.type_px or centred
     capitals = _in_capitals(text) and len(text) > 3 and not _in_capitals(under)
