@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import permutations
+from itertools import pairwise, permutations
 from typing import Final
 
 from adminer.layout.appeal import is_advert
@@ -27,6 +27,7 @@ _MOST: Final = 0.7  # of a line or a rectangle that stands in a frame
 _TOUCHED: Final = 0.05  # of a frame that another cuts: less is the width of their rules
 _ABREAST: Final = 0.9  # of the height of the lower of two frames that a scratch parted
 _WITHIN: Final = 0.9  # of the smaller of two frames: one holds the other
+_FEWEST_COLUMNS: Final = 2  # of a list under the head of its advert
 _LISTED: Final = 0.15  # of lines that tell prices: more is a list, not an article
 _SAME: Final = 0.85  # of the larger of two frames: they are edges of one border
 _GUTTER: Final = 2.0  # type sizes from a column rule to its column at most
@@ -130,7 +131,8 @@ def _is_column(frame: Rect, lines: Sequence[TypeLine], paper: Paper, rules: Sequ
     held = sorted(held_in(lines, frame), key=lambda n: n.rect[3])
     if held and paper.is_large(held[-1]):
         return False
-    if paper.has_text(held) and paper.tells(held) and _is_cell(frame, paper, rules):
+    listed = sum(bool(PRICE.search(n.text)) for n in held) >= _LISTED * len(held)
+    if not listed and paper.has_text(held) and paper.tells(held) and _is_cell(frame, paper, rules):
         return True
     if not paper.is_text(held):
         return False
@@ -205,7 +207,25 @@ def _whole_adverts(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Pap
         ):
             joined = around([over, under], over)
             return _whole_adverts([joined, *(f for f in frames if f not in (over, under))], lines, paper, strip)
+    for over in frames:
+        row = _row_under(over, frames, paper.size)
+        if row and is_one_advert(held_in(lines, over), held_in(lines, around(row, over)), paper):
+            joined = around([over, *row], over)
+            return _whole_adverts([joined, *(f for f in frames if f not in (over, *row))], lines, paper, strip)
     return list(frames)
+
+
+def _row_under(over: Rect, frames: Sequence[Rect], slack: float) -> list[Rect]:
+    """Return the columns of a list right under a frame, from left to right, which rules part and which fill its width.
+
+    None are returned where they do not end at one height.
+    """
+    under = sorted(f for f in frames if f is not over and abs(f[1] - over[3]) < slack)
+    row = [f for f in under if f[0] > over[0] - slack and f[2] < over[2] + slack]
+    if len(row) < _FEWEST_COLUMNS or max(row[0][0] - over[0], over[2] - row[-1][2]) > slack:
+        return []
+    close = all(two[0] - one[2] < slack and abs(one[3] - two[3]) < slack for one, two in pairwise(row))
+    return row if close else []
 
 
 def _each_is_whole(over: Rect, under: Rect, lines: Sequence[TypeLine]) -> bool:

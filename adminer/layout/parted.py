@@ -21,6 +21,7 @@ _APART: Final = (0.3, 4.0)  # type sizes between the two rules of borders that s
 _HEAD: Final = 1.5  # times the usual type: a head
 _FIRST: Final = 4  # lines among which a head is
 _FULL: Final = 6  # lines of an advert with a head, offers and a signature
+_SPAN: Final = 0.1  # of the width of a frame: how far on both sides a rule goes on over one that would part it
 _SLIM: Final = 5  # times as long as it is thick: a rule
 
 
@@ -37,11 +38,23 @@ def parted(frame: Rect, lines: Sequence[TypeLine], rules: Sequence[Rect]) -> lis
             after = [n for n in lines if n.rect[side] + n.rect[side + 2] >= 2 * middle]
             if min(len(before), len(after)) < _FEWEST or any(_crosses(n, rule, side, size) for n in lines):
                 continue
+            if side == 0 and _is_spanned(frame, rules, middle, size):
+                continue
             double = any(_APART[0] * size < abs(_middle(r, side) - middle) < _APART[1] * size for r in through)
             if _are_two(before, after, size, double=double, level=side == 1):
                 one, two = _halves(frame, middle, side)
                 return [*parted(one, before, rules), *parted(two, after, rules)]
     return [frame]
+
+
+def _is_spanned(frame: Rect, rules: Sequence[Rect], at: float, size: float) -> bool:
+    """Say whether a level rule in a frame goes on over a place across it: the foot of a head over all its panels."""
+    reach = _SPAN * (frame[2] - frame[0])
+    return any(
+        r[0] < at - reach and r[2] > at + reach
+        for r in rules
+        if r[2] - r[0] > _SLIM * (r[3] - r[1]) and frame[1] + 2 * size < _middle(r, 1) < frame[3] - 2 * size
+    )
 
 
 def sides_as_rules(work: RuleWork) -> list[Rect]:
