@@ -131,13 +131,22 @@ def _is_column(frame: Rect, lines: Sequence[TypeLine], paper: Paper, rules: Sequ
     held = sorted(held_in(lines, frame), key=lambda n: n.rect[3])
     if held and paper.is_large(held[-1]):
         return False
-    listed = sum(bool(PRICE.search(n.text)) for n in held) >= _LISTED * len(held)
-    if not listed and paper.has_text(held) and paper.tells(held) and _is_cell(frame, paper, rules):
+    if _is_list(held, paper):
+        return False
+    if paper.has_text(held) and paper.tells(held) and _is_cell(frame, paper, rules):
         return True
     if not paper.is_text(held):
         return False
     text = around([line.rect for line in held if id(line) in paper.running], frame)
     return max(text[0] - frame[0], frame[2] - text[2]) < _GUTTER * paper.size
+
+
+def _is_list(lines: Sequence[TypeLine], paper: Paper) -> bool:
+    """Say whether what seems running text are the rows of a list, each with its price at its end."""
+    rows = [n for n in lines if id(n) in paper.running]
+    prices = [centre(n.rect)[1] for n in lines if PRICE.search(n.text)]
+    priced = sum(any(n.rect[1] < middle < n.rect[3] for middle in prices) for n in rows)
+    return bool(rows) and priced >= _LISTED * len(rows)
 
 
 def _is_cell(frame: Rect, paper: Paper, rules: Sequence[Rect]) -> bool:

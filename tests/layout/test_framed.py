@@ -77,6 +77,24 @@ def test_a_cell_between_the_rules_of_columns_is_an_article_though_a_notice_stand
     assert frames([*article, *notice], cell) == [cell]
 
 
+def test_a_list_of_prices_between_the_rules_of_columns_is_no_article() -> None:
+    cell: Rect = (320, 550, 590, 800)
+    name = TypeLine((340, 554, 560, 574), 20, "The Remnant Room")
+    rows = [replace(line, text="Drip-dry cotton in a yard") for line in text(330, 580, 12)]
+    prices = [TypeLine((584, 580 + 14 * n, 589, 590 + 14 * n), 10, "$1.39") for n in range(12)]
+    assert frames([name, *rows, *prices], cell, rules=COLUMN_RULES) == [cell]
+    assert frames([name, *rows], cell, rules=COLUMN_RULES) == []
+
+
+def test_columns_that_fill_the_width_under_a_frame_are_a_list_of_its_advert() -> None:
+    over = (100.0, 520.0, 520.0, 700.0)
+    columns = [(100.0, 702.0, 239.0, 960.0), (241.0, 702.0, 380.0, 960.0), (382.0, 702.0, 520.0, 960.0)]
+    name = TypeLine((180, 530, 420, 560), 30, "CORBELLE'S")
+    lines = [name, *goods(120, 570, 3), *(line for c in columns for line in goods(c[0] + 5, 710, 6))]
+    assert frames(lines, over, *columns) == [(100.0, 520.0, 520.0, 960.0)]
+    assert frames(lines, over, *columns[:2]) == sorted([over, *columns[:2]])
+
+
 def test_a_cell_between_the_rules_of_columns_without_a_head_is_part_of_what_stands_over_it() -> None:
     cell: Rect = (320, 550, 590, 800)
     assert frames(goods(335, 560, 6), cell, rules=COLUMN_RULES) == []

@@ -69,3 +69,10 @@ def test_the_sides_of_dark_panels_part_as_rules_do() -> None:
     panel: Rect = (300, 104, 496, 496)
     both = [*advert(120, 120), *advert(320, 120, "HARKWELL")]
     assert len(parted(FRAME, both, sides_as_rules(RuleWork((), (), (panel,))))) == 2
+
+
+def test_cells_with_borders_of_their_own_under_one_head_are_panels_of_one_advert() -> None:
+    both = [*advert(120, 150), *advert(320, 150)[1:]]
+    borders: list[Rect] = [(292, 104, 295, 496), (304, 104, 307, 496)]
+    assert len(parted(FRAME, both, borders)) == 2
+    assert parted(FRAME, both, [*borders, (102, 138, 498, 140)]) == [FRAME]

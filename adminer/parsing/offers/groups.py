@@ -32,6 +32,8 @@ _CLEARANCE: Final = 8  # "values to $1.00, choice 19c": odd lots go for a fracti
 _HALF: Final = Decimal("0.5")  # of what is paid in instalments, one of them at most
 _AND: Final = re.compile(r"\s*,?\s*(?:and|&|or|,|;)?\s*", re.IGNORECASE)
 _MEASURE: Final = re.compile(r"\s*(?:the|per|a|an) \S{1,7}(?: or)?\s*")  # "2/3 the ½doz. 4/6 per doz."
+_MATES: Final = 12.0  # body types between two prices of one row at most; with and
+_PAIRED: Final = 24.0  # without the card, which make no sense but beside each other
 _SHOWN: Final = 2.5  # body types: the rows of a table have no prices so large
 _CELL_SIZES: Final = 2.0
 _LONG_RULE: Final = 8.0  # body types
@@ -108,7 +110,8 @@ def _row_mates(advert: AdvertText, prices: list[Found], rules: tuple[Box, ...]) 
         gap = Box(one.place.right, one.place.y, max(two.place.x - one.place.right, 1), one.place.h)
         label = Box(0, one.place.y, max(one.place.x, 1), one.place.h)
         shown = min(one.type_px, two.type_px) > _SHOWN * advert.body_px  # each in its cell, under a name of its own
-        if shown or not 0.6 < ratio < 1.7 or gap.w > 12 * advert.body_px or one.condition == two.condition != "everyone":
+        paired = {one.condition, two.condition} == {"cardholder", "without_card"}
+        if shown or not 0.6 < ratio < 1.7 or gap.w > (_PAIRED if paired else _MATES) * advert.body_px or one.condition == two.condition != "everyone":
             continue
         texts = [line for line in advert.lines if shares_row(line.flat, one.place)]
         if any(one.box.centre[0] < r.centre[0] < two.box.centre[0] and _crosses(r, one.box) for r in rules):
@@ -204,8 +207,9 @@ def _attach(
     root: Callable[[int], int],
     reach: float = _OFFER_REACH,
 ) -> None:
-    satellites = [i for i, f in enumerate(prices) if is_satellite(f)]
-    mains = [i for i, f in enumerate(prices) if is_main(f) and not is_satellite(f)]
+    satellites = [i for i, f in enumerate(prices) if is_satellite(f) and root(i) == i]
+    served = {root(i) for i, f in enumerate(prices) if is_satellite(f) and root(i) != i}
+    mains = [i for i, f in enumerate(prices) if is_main(f) and not is_satellite(f) and root(i) not in served]
     if not satellites or not mains:
         return
     costs = np.full((len(satellites), len(mains) + len(satellites)), _FAR)
@@ -215,7 +219,7 @@ def _attach(
             if not _rule_parts(advert, prices[s], prices[m], rules):
                 costs[row, column] = _pair_cost(advert, prices[s], prices[m], abs(s - m))
     for row, column in zip(*linear_sum_assignment(costs), strict=True):
-        if column < len(mains) and costs[row, column] < reach and root(satellites[row]) == satellites[row]:
+        if column < len(mains) and costs[row, column] < reach:
             join(satellites[row], mains[column])
 
 

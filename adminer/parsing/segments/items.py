@@ -110,6 +110,8 @@ def cut_segments(
         broken = previous is not None and _BROKEN.search(advert.printed(previous)) is not None
         if on and previous is not None and line.number in rows and not broken and not _one_size(previous, line):
             on = False  # small print under the row before, not the first line of this row
+        if on and line.number in rows and line.number + 1 in rows and previous is not None and not broken:
+            on = previous.number in rows or not _opens_list(advert, line)  # a list begins here
         if run and not (
             on and previous is not None and _flows_on(advert, previous, line, run[-1], pieces[0], indented)
         ):
@@ -123,6 +125,12 @@ def cut_segments(
         previous = line
     close()
     return segments
+
+
+def _opens_list(advert: AdvertText, row: TextLine) -> bool:
+    """Say whether the row under a row of a list is set from its edge in its type: one line for each article."""
+    below = advert.lines[row.number + 1]
+    return abs(below.flat.x - row.flat.x) < 0.5 * row.type_px and _one_size(row, below) and below.block == row.block
 
 
 def right_on_row(advert: AdvertText, line: TextLine, price: Found) -> bool:

@@ -16,7 +16,6 @@ from adminer.parsing.prices.column_heads import shares_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.tables.measured_rows import NAMED, Row, columns_of, free_pairs
 from adminer.parsing.tables.row_labels import RowLabel, is_term, name_in, row_labels
-from adminer.parsing.tables.table_heads import kind_of_head
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.columns import is_head
@@ -32,6 +31,7 @@ _DISPLAY: Final = 1.6  # body types: prices so large stand in panels
 _REACH: Final = 14.0  # body types from a heading to the first row: a description stands between
 _LARGEST: Final = 1.8  # times the type of the rows: a line so large heads the advert and may name a house
 _ORDER_NUMBER: Final = re.compile(r"\d{0,3} ?[A-Z]{1,3} ?-?\d{2,6}[A-Z]?")  # of a catalogue: "35 T 0421", "H408"
+_PRICE_HEAD: Final = re.compile(r"(?:each|prices?|(?:per|the|a)?\b ?(?:doz(?:en)?|gross|pair|set|10+)?)[ .,:]*", re.IGNORECASE)
 _NAMING: Final = 0.5  # of the labels of a table
 
 
@@ -83,7 +83,7 @@ def plain_rows(
 
 def _is_of_heads(label: RowLabel | None) -> bool:
     """Say whether a row is that of the heads: "Each", "Per 10", whose figure was taken for a price."""
-    return label is not None and all(kind_of_head(cell.text) == "price" for cell in label.cells)
+    return label is not None and all(_PRICE_HEAD.fullmatch(cell.text) for cell in label.cells)
 
 
 def _under(heading: str, label: RowLabel) -> str:

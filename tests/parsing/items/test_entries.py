@@ -281,3 +281,21 @@ def test_a_term_of_trade_over_a_price_is_not_what_it_is_for() -> None:
         )
     )
     assert found == {"$277": "Love seat in rust plaid"}
+
+
+def test_the_line_under_a_number_of_the_catalogue_names_the_article_whatever_tells_of_it() -> None:
+    advert = parse(
+        (60, 20, 14, "No. 2140"), (40, 44, 18, "Arcadia Solitaire"), (20, 68, 18, "Blue white, in gold"),
+        (60, 100, 36, "$47.50"),
+        (360, 20, 14, "No. 3008"), (340, 44, 18, "Thin Model Watch"), (330, 68, 18, "17 jewels, 20-year case"),
+        (360, 100, 36, "$24.90"),
+    )  # fmt: skip
+    assert items(advert) == {"$47.50": "Arcadia Solitaire", "$24.90": "Thin Model Watch"}
+
+
+def test_what_is_said_over_a_list_is_no_part_of_its_first_row() -> None:
+    advert = parse(
+        (20, 20, 14, "On sale all fifteen weeks. No stamps on completer pieces"),
+        (20, 38, 14, "14-in. Platter $1.99"), (20, 56, 14, "Covered Sugar $1.49"), (20, 74, 14, "Creamer 99¢"),
+    )  # fmt: skip
+    assert items(advert)["$1.99"] == "14-in. Platter"

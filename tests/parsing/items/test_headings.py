@@ -98,3 +98,13 @@ def test_a_size_right_under_the_number_of_an_article_is_one_of_the_article_named
         (265, 345, 14, "$10.40"),
     )
     assert named == ['Seamless "Tebriza 9×11']
+
+
+def test_another_size_behind_a_price_on_the_row_is_one_of_the_same_article() -> None:
+    advert = parse(
+        (20, 20, 30, "EGGS"), (20, 60, 20, "37¢ dozen"),
+        (20, 120, 16, "Rivermont Coffee lb. 17c"), (400, 120, 16, "3 lbs. 49c"),
+        (20, 150, 16, "Plume Flour 24 lbs. 79c"), (400, 150, 16, "48 lbs. 1.53"),
+    )  # fmt: skip
+    assert "Coffee" in items(advert)["49c"]
+    assert "Flour" in items(advert)["1.53"]

@@ -47,8 +47,8 @@ def test_a_heading_over_several_names_takes_no_price_from_them() -> None:
 
 def grid(*rules: Box) -> Advert:
     lines: list[Line] = [
-        (20, 40, 14, "Garden Peas"), (20, 104, 14, "can"), (60, 84, 40, "29¢"),
-        (220, 40, 14, "Pork and Beans"), (220, 58, 14, "1-lb. can"), (230, 84, 40, "10¢"),
+        (20, 40, 14, "Garden Peas"), (20, 104, 14, "can"), (60, 84, 33, "29¢"),
+        (220, 40, 14, "Pork and Beans"), (220, 58, 14, "1-lb. can"), (230, 84, 33, "10¢"),
     ]  # fmt: skip
     return parse_page(reading_of(lines, rules=rules), NO_NAMES)[0]
 

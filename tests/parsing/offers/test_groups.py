@@ -13,3 +13,22 @@ def test_a_grade_in_spaced_capitals_between_two_prices_of_a_row_parts_them() -> 
     )  # fmt: skip
     assert {p.text: o.item for o in advert.offers for p in o.prices}["53/-"] == "VO"
     assert {p.text: o.item for o in advert.offers for p in o.prices}["60/-"] == "VSO"
+
+
+def test_prices_of_display_type_side_by_side_are_each_for_the_name_in_their_cell() -> None:
+    advert = parse(
+        (20, 60, 14, "Prices good through Saturday at all our stores in town"),
+        (20, 100, 16, "DETERGENT"), (20, 122, 12, "Spree, giant"), (90, 140, 50, "69¢"),
+        (240, 100, 16, "DOG FOOD"), (240, 122, 12, "Rex, tin"), (300, 140, 50, "47¢"),
+    )  # fmt: skip
+    assert [len(offer.prices) for offer in advert.offers] == [1, 1]
+
+
+def test_the_price_without_the_card_goes_with_that_of_its_row_though_the_next_row_lost_its_own() -> None:
+    advert = parse(
+        (20, 20, 14, "PIECE OF THE WEEK"), (300, 20, 14, "WITH CARD"), (560, 20, 14, "WITHOUT CARD"),
+        (20, 60, 14, "Dinner Plate"), (600, 60, 14, "29¢"),
+        (20, 100, 14, "Tea Cup"), (330, 100, 14, "9¢"), (600, 100, 14, "29¢"),
+        (20, 140, 14, "Saucer"), (330, 140, 14, "9¢"), (600, 140, 14, "29¢"),
+    )  # fmt: skip
+    assert {offer.item: len(offer.prices) for offer in advert.offers} == {"Dinner Plate": 1, "Tea Cup": 2, "Saucer": 2}

@@ -150,3 +150,27 @@ def test_a_row_of_a_page_that_curls_takes_no_name_of_the_row_over_it() -> None:
     text = advert_text(*lines)
     found, _ = plain_rows(text, cells_of(text), find_prices(text, []), frozenset())
     assert [segment.text for segment, _ in found] == ["Mixing bowl", "Pie plate", "Sauce boat"]
+
+
+def rows_of(lines: list[Line]) -> list[tuple[str, int]]:
+    text = advert_text(*lines)
+    found, _ = plain_rows(text, cells_of(text), find_prices(text, []), frozenset())
+    return [(segment.text, len(starts)) for segment, starts in found]
+
+
+def test_three_columns_make_a_table_of_two_rows_and_a_row_of_heads_is_none() -> None:
+    heads: list[Line] = [(200, 60, 16, "PEARS."), (400, 90, 14, "Each."), (500, 90, 14, "Per $10"), (620, 90, 14, "Per 100")]
+    rows = (("Standard, first class", ".50", "4.50", "40.00"), ("Standard, medium", ".40", "3.50", "30.00"))
+    lines = [(x, 120 + 26 * i, 16, c) for i, row in enumerate(rows) for x, c in zip((20, 400, 500, 620), row, strict=True)]
+    assert rows_of(heads + lines) == [("PEARS, Standard, first class", 3), ("PEARS, Standard, medium", 3)]
+    narrow = [line for line in lines if line[0] < 600]
+    assert rows_of(heads[:1] + narrow) == []
+
+
+def test_the_number_of_an_order_begins_a_row_of_another_table() -> None:
+    lines: list[Line] = []
+    for i, price in enumerate(("$5.98", "$9.95", "$19.45")):
+        lines += [(20, 100 + 26 * i, 14, "Dinner plate"), (200, 100 + 26 * i, 14, price)]
+        lines += [(300, 100 + 26 * i, 14, f"35 T 042{i}"), (500, 100 + 26 * i, 14, f"$2.{i}9")]
+    assert rows_of(lines) == []
+    assert len(rows_of([line for line in lines if line[0] != 300])) == 3

@@ -34,3 +34,14 @@ def test_a_name_over_a_name_goes_on() -> None:
 def test_the_name_is_the_item_without_what_tells_of_it() -> None:
     advert = parse((20, 20, 12, "Turkish Rocker"), *UNDER, (20, 72, 18, "Price, $4.65"))
     assert advert.offers[0].item == "Turkish Rocker"
+
+
+def test_a_row_reaches_to_its_price_and_a_row_with_a_price_is_no_heading() -> None:
+    row: list[Line] = [(20, 130, 16, "Old Harrow, square bottle"), (420, 130, 16, "3/-"), (520, 130, 16, "35/-")]
+    title: Line = (200, 100, 19, "GIN AND RUM")
+    text = advert_text(title, *row)
+    assert is_head(text, text.lines[0], text.lines[1])
+    alone = advert_text(title, row[0])
+    assert not is_head(alone, alone.lines[0], alone.lines[1])
+    priced = advert_text(title, (480, 100, 16, "2/9"), (560, 100, 16, "30/-"), *row)
+    assert not is_head(priced, priced.lines[0], priced.lines[3])
