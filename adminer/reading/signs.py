@@ -25,6 +25,7 @@ HALF_SPELLED = re.compile(r"^(\d\d)['’]?1/[2z][¢cCeE](?=\W*$)")
 HALF_WITH_ONE = re.compile(r"^(\d\d)1½(?=[¢cC])")
 HALF_AS_PERCENT = re.compile(r"(?<=\d)%(?=[¢c])")
 SLASHED_SIGN = re.compile(r"(?<=^[2-9]/)[Ss§](?=\d)")
+SIGN_TWICE = re.compile(r"(?<=\$)[Ss§](?=\d)")
 POINT_SIGN = re.compile(r"^[Ss§](?=\.\d\d\W*$)")
 GRAIN_BEFORE = re.compile(r"^[.,·'](?=\d{0,3}\.\d\d[.,·']?$)")
 LETTER_NOUGHT = re.compile(r"(?<=\d)[oO](?=[¢ceé]\W*$)")
@@ -72,7 +73,7 @@ def _retexted(word: PlacedWord, text: str) -> PlacedWord:
 def _slips(word: PlacedWord) -> PlacedWord:
     """Put right what can only be figures before a cent sign: "3oc", "zc", halves as "17½/2c", "171/2c", "17%c"."""
     text = HALF_WITH_ONE.sub(r"\1½", HALF_AS_PERCENT.sub("½", HALF_TWICE.sub("½", word.text)))
-    text = SLASHED_SIGN.sub("$", text)
+    text = SIGN_TWICE.sub("", SLASHED_SIGN.sub("$", text))
     text = GRAIN_BEFORE.sub("", POINT_SIGN.sub("$", HALF_SPELLED.sub(r"\1½¢", text)))
     text = LETTER_TWO.sub("2", LETTER_NOUGHT.sub("0", LETTER_EIGHT.sub("8", text)))
     text = LETTER_AMOUNT.sub(_amount, LETTER_TEN.sub(r"\g<head>10", text))

@@ -39,6 +39,7 @@ def texts(words: list[PlacedWord]) -> list[str]:
         ("Si.oo", 0.0, 0.0, "$1.00"),
         ("$r.8g,", 0.0, 0.0, "$1.89,"),
         ("§z.75", 0.0, 0.0, "$2.75"),
+        ("$S2.15", 0.0, 0.0, "$2.15"),
         ("(toc", 0.0, 0.0, "(10c"),
         ("3ßc", 0.0, 0.0, "38c"),
         ("zc.", 0.0, 0.0, "2c."),
@@ -70,7 +71,16 @@ def test_pence_above_eleven_are_halves_among_sterling_only() -> None:
 
 
 def test_shillings_get_their_slash_back_among_shillings() -> None:
-    read = [word("35/-"), word("471-"), word("80)-"), word("60-"), word("42/"), word("24-piece"), word("31-"), word("6j-")]
+    read = [
+        word("35/-"),
+        word("471-"),
+        word("80)-"),
+        word("60-"),
+        word("42/"),
+        word("24-piece"),
+        word("31-"),
+        word("6j-"),
+    ]
     assert texts(restore_signs(read)) == ["35/-", "47/-", "80/-", "60/-", "42/-", "24-piece", "3/-", "6/-"]
     assert texts(restore_signs([word("471-"), word("dinner")])) == ["471-", "dinner"]
 

@@ -21,8 +21,8 @@ _SAME: Final = re.compile(
     r"(?:ditto|do\.)(?:[,.]? (?P<more>.+))?|(?P<kind>[^,;]+),? (?:ditto|do)\.?",
     re.IGNORECASE,
 )
-# Between a name and a size of it on one row: nothing, or what another size costs ("Coffee lb. 17c  3 lbs. 49c").
-_ONLY_PRICED: Final = re.compile(r"\W*(?:(?:\d+ ?)?(?:lbs?|ozs?|pkgs?|doz|qts?|pts?|each)\b\W*|\$?\d[\d.½¼¾]*[¢c]?\W*)*", re.IGNORECASE)
+# A word of what another size costs, between a name and a size on one row: "Coffee lb. 17c  3 lbs. 49c"
+_OF_PRICE: Final = re.compile(r"\W*|\W*(?:lbs?|ozs?|pkgs?|doz|qts?|pts?|each)\W*|\W*\d[\d.½¼¾]*[¢c]?\W*", re.IGNORECASE)
 _DESCRIBES: Final = 4.0  # body types further away: what is told of goods, where a heading over it names them
 
 
@@ -80,7 +80,7 @@ def _is_right_before(advert: AdvertText, name: Segment, size: Segment) -> bool:
     between = advert.text[name.end : size.start].strip()
     if between == ",":
         return True
-    return same_row(name.last, size.first) and _ONLY_PRICED.fullmatch(between) is not None
+    return same_row(name.last, size.first) and all(map(_OF_PRICE.fullmatch, between.split()))
 
 
 def _stands_alone(advert: AdvertText, text: Segment) -> bool:

@@ -55,7 +55,7 @@ _WORDS: Final = frozenset({"Be", "be", "le", "oe", "se", "oc", "sc", "lc", "ge"}
 _CENTS: Final = re.compile(
     rf"{_START}(?:(?P<lot>[2-9])/)?(?P<cents>[1-9]\d)"
     r"(?:(?P<weighed>(?=[l1I]b\.?(?:\n|$)))|"  # "59lb.": the sign is part of the unit
-    rf"(?:(?P<odd>[q<e](?=[*.,;]?(?:\s|$)))|(?P<tail>(?:[kxh]|c[hbD])(?=[.,;]?(?:\n|$)))|(?P<sign>[p:;])|s|(?P<figure>[145036])(?<!100))?{_ENDS})"
+    rf"(?:(?P<odd>[q<e](?=[*.,;]?(?:\s|$)))|(?P<tail>(?:[kxh]|[cC][hbD])(?=[.,;]?(?:\n|$)))|(?P<sign>[p:;])|s|(?P<figure>[145036])(?<!100))?{_ENDS})"
 )
 _SMALL: Final = 20  # cents below which fractions were common; above, the eighths of a dollar
 

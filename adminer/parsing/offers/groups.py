@@ -111,7 +111,8 @@ def _row_mates(advert: AdvertText, prices: list[Found], rules: tuple[Box, ...]) 
         label = Box(0, one.place.y, max(one.place.x, 1), one.place.h)
         shown = min(one.type_px, two.type_px) > _SHOWN * advert.body_px  # each in its cell, under a name of its own
         paired = {one.condition, two.condition} == {"cardholder", "without_card"}
-        if shown or not 0.6 < ratio < 1.7 or gap.w > (_PAIRED if paired else _MATES) * advert.body_px or one.condition == two.condition != "everyone":
+        reach = (_PAIRED if paired else _MATES) * advert.body_px
+        if shown or not 0.6 < ratio < 1.7 or gap.w > reach or one.condition == two.condition != "everyone":
             continue
         texts = [line for line in advert.lines if shares_row(line.flat, one.place)]
         if any(one.box.centre[0] < r.centre[0] < two.box.centre[0] and _crosses(r, one.box) for r in rules):

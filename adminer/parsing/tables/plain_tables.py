@@ -31,7 +31,9 @@ _DISPLAY: Final = 1.6  # body types: prices so large stand in panels
 _REACH: Final = 14.0  # body types from a heading to the first row: a description stands between
 _LARGEST: Final = 1.8  # times the type of the rows: a line so large heads the advert and may name a house
 _ORDER_NUMBER: Final = re.compile(r"\d{0,3} ?[A-Z]{1,3} ?-?\d{2,6}[A-Z]?")  # of a catalogue: "35 T 0421", "H408"
-_PRICE_HEAD: Final = re.compile(r"(?:each|prices?|(?:per|the|a)?\b ?(?:doz(?:en)?|gross|pair|set|10+)?)[ .,:]*", re.IGNORECASE)
+_PRICE_HEAD: Final = re.compile(
+    r"(?:each|prices?|(?:per|the|a)(?: (?:doz(?:en)?|gross|pair|set|10+))?|doz(?:en)?|10+)[ .,:]*", re.IGNORECASE
+)
 _NAMING: Final = 0.5  # of the labels of a table
 
 

@@ -123,7 +123,7 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
 
 
 def _row_end(advert: AdvertText, line: TextLine) -> int:
-    """Return where the row of a line ends: behind the figures that stand right of it, before words of another column."""
+    """Return where the row of a line ends: behind the figures right of it, before words of another column."""
     place, end = line.flat, line.flat.right
     row = [
         other

@@ -159,9 +159,16 @@ def rows_of(lines: list[Line]) -> list[tuple[str, int]]:
 
 
 def test_three_columns_make_a_table_of_two_rows_and_a_row_of_heads_is_none() -> None:
-    heads: list[Line] = [(200, 60, 16, "PEARS."), (400, 90, 14, "Each."), (500, 90, 14, "Per $10"), (620, 90, 14, "Per 100")]
+    heads: list[Line] = [
+        (200, 60, 16, "PEARS."),
+        (400, 90, 14, "Each."),
+        (500, 90, 14, "Per $10"),
+        (620, 90, 14, "Per 100"),
+    ]
     rows = (("Standard, first class", ".50", "4.50", "40.00"), ("Standard, medium", ".40", "3.50", "30.00"))
-    lines = [(x, 120 + 26 * i, 16, c) for i, row in enumerate(rows) for x, c in zip((20, 400, 500, 620), row, strict=True)]
+    lines = [
+        (x, 120 + 26 * i, 16, c) for i, row in enumerate(rows) for x, c in zip((20, 400, 500, 620), row, strict=True)
+    ]
     assert rows_of(heads + lines) == [("PEARS, Standard, first class", 3), ("PEARS, Standard, medium", 3)]
     narrow = [line for line in lines if line[0] < 600]
     assert rows_of(heads[:1] + narrow) == []
