@@ -12,7 +12,7 @@ from itertools import pairwise
 from typing import Final
 
 from adminer.parsing.prices.prices import Found
-from adminer.parsing.text.columns import TITLE, is_head
+from adminer.parsing.text.columns import TITLE, is_head, row_end
 from adminer.parsing.text.goods import has_goods, praise, talk
 from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item, closed_up, unbroken, without_tail
 from adminer.parsing.text.lexicon import word_list
@@ -111,7 +111,7 @@ def cut_segments(
         if on and previous is not None and line.number in rows and not broken and not _one_size(previous, line):
             on = False  # small print under the row before, not the first line of this row
         if on and line.number in rows and line.number + 1 in rows and previous is not None and not broken:
-            on = previous.number in rows or not _opens_list(advert, line)  # a list begins here
+            on = previous.number in rows or not _opens_list(advert, previous, line)
         if run and not (
             on and previous is not None and _flows_on(advert, previous, line, run[-1], pieces[0], indented)
         ):
@@ -127,10 +127,12 @@ def cut_segments(
     return segments
 
 
-def _opens_list(advert: AdvertText, row: TextLine) -> bool:
-    """Say whether the row under a row of a list is set from its edge in its type: one line for each article."""
+def _opens_list(advert: AdvertText, over: TextLine, row: TextLine) -> bool:
+    """Say whether a list begins with a row: another is set from its edge, and the line over it reaches on past both."""
     below = advert.lines[row.number + 1]
-    return abs(below.flat.x - row.flat.x) < 0.5 * row.type_px and _one_size(row, below) and below.block == row.block
+    beyond = over.flat.right > max(row_end(advert, row), row_end(advert, below)) + row.type_px
+    aligned = abs(below.flat.x - row.flat.x) < 0.5 * row.type_px and below.block == row.block
+    return beyond and aligned and _one_size(row, below)
 
 
 def right_on_row(advert: AdvertText, line: TextLine, price: Found) -> bool:

@@ -112,7 +112,7 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     closed = text.rstrip()[-1:] in ".!?"  # a sentence of its own, which its mark parts from the next
     if ratio > _ONE_TYPE and not closed and _SENTENCE.match(under) and _ends_early(advert, line, below):
         return True  # had the text run on, the next word would stand on the line
-    white, before = _row_end(advert, below) - _row_end(advert, line), line.flat.x - below.flat.x
+    white, before = row_end(advert, below) - row_end(advert, line), line.flat.x - below.flat.x
     centred = min(white, before) > below.type_px  # white at both ends
     axis = centred and abs(white - before) < _AXIS * below.type_px
     if axis and ratio > _ONE_TYPE and TITLE.fullmatch(text) and _SENTENCE.match(under):
@@ -122,7 +122,7 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     return short and (ratio >= _LARGER or (capitals and ratio > _CAPITALS))
 
 
-def _row_end(advert: AdvertText, line: TextLine) -> int:
+def row_end(advert: AdvertText, line: TextLine) -> int:
     """Return where the row of a line ends: behind the figures right of it, before words of another column."""
     place, end = line.flat, line.flat.right
     row = [
