@@ -16,7 +16,7 @@ from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment, right_on_row
 from adminer.parsing.sets.sets import states_set
 from adminer.parsing.text.goods import find_nouns, talk
-from adminer.parsing.text.item_words import PROSE, WORD
+from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD
 from adminer.parsing.text.text import AdvertText, TextLine
 from adminer.records import Box
 
@@ -32,6 +32,7 @@ _EDGE: Final = 1.5  # type sizes between left edges that count as one
 _LONGEST: Final = 8  # lines of small type
 _SIZE_LINES: Final = 3  # of them
 _SIZE_WORDS: Final = 9  # of a brand, size or pack, at most
+_SHORT_HEAD: Final = 2  # words of a heading that its text must complete
 _FEW_TEXTS: Final = 3  # between a name and its price
 _CLAUSE: Final = re.compile(r"[,;] ")
 _SIZED: Final = re.compile(r"^(?!.*(?:\bsizes\b|\d to \d))(?:.*[\d½¼¾]|(?:tall|large|giant)\b)", re.IGNORECASE)
@@ -133,6 +134,26 @@ def size_at_price(name: Segment, first: Found, segments: Sequence[Segment], pric
     under = over_each_other(name.flat, size.flat) and name.last.centre[1] < size.first.y
     near = same_row(size.flat, first.place) or over_each_other(size.flat, first.place)
     return size.text if near and (under or same_row(name.last, size.flat)) else ""
+
+
+def kind_told(name: Segment, segments: Sequence[Segment]) -> str:
+    """Return the kind that the text under a short heading begins with ("Hardy perpetual" under "ROSES"), else nothing.
+
+    It is no longer than twice the heading, and tells nothing in a sentence.
+    """
+    words = WORD.findall(name.text)
+    after = next((s for s in segments if s.start >= name.end), None)
+    if (
+        after is None
+        or len(words) > _SHORT_HEAD
+        or after.first_line > name.last_line + 1
+        or after.first_line == name.last_line
+    ):
+        return ""
+    clause = _CLAUSE.split(after.text)[0]
+    told = WORD.findall(clause)
+    speaks = any(word.lower() in PROSE | talk() | FUNCTION_WORDS for word in told)
+    return clause if 0 < len(told) <= 2 * len(words) and clause[:1].isupper() and not speaks else ""
 
 
 def _is_small(advert: AdvertText, name: TextLine, below: TextLine) -> bool:

@@ -105,3 +105,13 @@ def test_a_pack_told_in_two_lines_of_small_type_beside_the_price_belongs_to_the_
         *BODY,
     )  # fmt: skip
     assert items(advert) == {"51¢": "SUGAR Fine grain, 10 lb. cloth bag", "25¢": "SOAP"}
+
+
+def test_a_short_heading_of_a_paragraph_is_completed_by_the_kind_that_its_text_begins_with() -> None:
+    advert = parse(
+        (200, 20, 20, "ROSES."),
+        (20, 48, 16, "Hardy perpetual, two years from open ground, 35 cents each; $3.50 a dozen. Climbers, 30 cents."),
+        (20, 68, 16, "The set of six, one of a kind, by mail, postage paid, $1.25."),
+    )
+    items = {price.text: offer.item for offer in advert.offers for price in offer.prices}
+    assert items["35 cents"] == items["$3.50"] == "ROSES Hardy perpetual"
