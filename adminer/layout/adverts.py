@@ -11,6 +11,7 @@ from adminer.layout.appeal import is_signed
 from adminer.layout.classified import columns_of, is_classified
 from adminer.layout.column_grid import NARROW
 from adminer.layout.framed import frames_of_paper, held_in, outer_frames, within
+from adminer.layout.framed_makers import framed_makers
 from adminer.layout.mail_order import mail_order_adverts
 from adminer.layout.newspaper import cut_page
 from adminer.layout.notices import notices
@@ -93,6 +94,8 @@ def _parts_of_one(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> lis
     signed = any(is_signed(held_in(lines, frame)) for frame in outer)
     if len(outer) > 1 and signed and loose < LOOSE and all(area_of(f) > FELLOW * largest for f in outer):
         return _framed(outer)
+    if len(outer) == 1 and (makers := framed_makers(outer[0], work, lines, whole)):
+        return makers
     if loose < GRAIN and len(outer) == 1:
         return [Part(outer[0], "advert", 0.9)]
     if len(outer) == 1 and (beside := _neighbour(outer[0], outside, lines, whole)):

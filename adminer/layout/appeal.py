@@ -19,7 +19,7 @@ from adminer.layout.type_lines import TypeLine, ends_of, middle_of
 
 _STREETS: Final = (
     "Sts?|Streets?|Aves?|Avenues?|Road|Rd|Blvd|Boulevard|Lane|Square|Sq|Plaza|Block|Bldg|Building|Arcade|Mall|Broadway|"
-    "Main|Parade|Place|Terrace|Row|Wharf|Court|Drive"
+    "Main|Parade|Place|Terrace|Row|Wharf|Quay|Court|Drive"
 )
 _STREET: Final = rf"(?:{_STREETS}|{_STREETS.upper()})"
 _SIGNED: Final = re.compile(

@@ -38,7 +38,7 @@ _HEADING: Final = 0.4  # of the width of a frame: the part of such a panel that 
 def outer_frames(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
     """Return the frames with type in them that no other frame holds, the edge of the scan itself left out."""
     framed = [f for f in work.frames if _LEAST_ADVERT * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
-    return _rejoined(_outermost([f for f in framed if len(held_in(lines, f)) >= _LEAST_LINES]), _TOUCHING * whole[3])
+    return _rejoined(outermost([f for f in framed if len(held_in(lines, f)) >= _LEAST_LINES]), _TOUCHING * whole[3])
 
 
 def frames_of_paper(
@@ -97,7 +97,7 @@ def chosen(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Paper) -> l
     A frame around adverts has articles between them or nothing; the frame of an advert has its head outside its panels.
     """
     found: list[Rect] = []
-    for outer in _outermost(frames):
+    for outer in outermost(frames):
         inner = [f for f in frames if f is not outer and shared(f, outer) > _INSIDE * area_of(f)]
         parts = chosen(inner, lines, paper)
         held = held_in(lines, outer)
@@ -166,7 +166,8 @@ def _is_named(lines: Sequence[TypeLine], paper: Paper) -> bool:
     return any(map(paper.is_display, ends_of(lines, _LEAST_LINES)))
 
 
-def _outermost(frames: Sequence[Rect]) -> list[Rect]:
+def outermost(frames: Sequence[Rect]) -> list[Rect]:
+    """Return the frames that no other holds, the largest first."""
     outer: list[Rect] = []
     for frame in sorted(frames, key=area_of, reverse=True):
         if not any(shared(frame, other) > _INSIDE * area_of(frame) for other in outer):

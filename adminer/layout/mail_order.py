@@ -14,6 +14,7 @@ from typing import Final
 
 import numpy as np
 
+from adminer.layout.borders import joined
 from adminer.layout.rules import Rect, centre, level_rules
 from adminer.layout.states import STATES
 from adminer.layout.type_lines import Part, TypeLine, around, middle_of, usual_size
@@ -34,6 +35,7 @@ _WHOLE: Final = 0.9  # of the width of the page that the rule under its title ru
 _IN_A_LINE: Final = 0.2  # of its height: a stroke further inside a line is one of its letters
 _THROUGH: Final = 0.1  # of the lines beside a gutter that may run through it: two columns read as one line
 _COLUMNS: Final = (2, 4)  # of such a page: fewest, most
+_ONE_LINE: Final = 0.3  # type sizes: pieces of one rule stand no further apart in height
 _GUTTER: Final = 0.3  # type sizes: the least white between columns
 
 
@@ -55,7 +57,7 @@ def mail_order_adverts(lines: Sequence[TypeLine], rules: Sequence[Rect], whole: 
     """Return the adverts of a page of many makers, each with its own address at its foot; none on any other page."""
     if len(lines) < _FEWEST * _LAST_LINES:
         return []
-    level = sorted(level_rules(rules), key=lambda r: r[1])
+    level = sorted(joined(level_rules(rules), 0, _ONE_LINE * usual_size(lines)), key=lambda r: r[1])
     head, body = _under_title(lines, level)
     edges = _gutters(body)
     if not _COLUMNS[0] <= len(edges) + 1 <= _COLUMNS[1]:

@@ -20,12 +20,18 @@ def rule(left: float, top: float) -> Rect:
     return (left, top, left + 240, top + 2)
 
 
-def cut(*feet: str) -> list[Part]:
+def cut(*feet: str, worn: bool = False) -> list[Part]:
     lines = [TITLE]
     for n, foot in enumerate(feet):
         lines += maker(LEFTS[n % 2], 80 + 200 * (n // 2), foot)
-    rules = [FOLIO, *(rule(left, 240 + 200 * n) for left in LEFTS for n in range(len(feet) // 2 - 1))]
-    return find_adverts(RuleWork(tuple(rules), (), ()), lines, 600, 700)
+    rules = [rule(left, 240 + 200 * n) for left in LEFTS for n in range(len(feet) // 2 - 1)]
+    if worn:
+        rules = [
+            half
+            for left, y, right, foot in rules
+            for half in ((left, y, left + 110, foot), (left + 120, y, right, foot))
+        ]
+    return find_adverts(RuleWork((FOLIO, *rules), (), ()), lines, 600, 700)
 
 
 def test_each_maker_with_an_address_of_its_own_has_an_advert() -> None:
@@ -37,6 +43,11 @@ def test_each_maker_with_an_address_of_its_own_has_an_advert() -> None:
         (False, 51.5),
         (False, 241),
     ]
+
+
+def test_a_rule_with_a_worn_gap_parts_two_adverts_though_one_ends_with_no_address() -> None:
+    feet = ("CORBELLE, Osterby, Vt.", "Penhallow, Minster, N. Y.", "Thorne, Velby, L. I.", "Vale, Anytown, Ohio")
+    assert cut(*feet, worn=True) == cut(*feet)
 
 
 def test_a_stretch_without_an_address_heads_the_one_under_it() -> None:

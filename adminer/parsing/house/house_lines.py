@@ -55,6 +55,10 @@ _CALL: Final = re.compile(
 _AFTER_POSSESSIVE: Final = re.compile(r"(?<=['’][sS]),? (?:of|in|and) (?=[A-Z][a-z])")
 _CORNER: Final = re.compile(r", (?=[A-Z][A-Za-z]+ (?:and|&) [A-Z])")
 _SEGMENT: Final = re.compile(r",\s+(?!(?i:inc|ltd|limited|co|and|incorporated)\b|& )")
+# "Thorne, Vale & Co., Osterby": the comma parts partners, not the name from its town
+_PARTNERS: Final = re.compile(
+    r"(?:[A-Z][\w'’.-]+, )(?:[A-Z][\w'’.-]+,? )?(?:&|and|AND) (?:C[Oo]|Company|S[Oo][Nn][Ss]?|B[Rr][Oo][Ss])\b\.?"
+)
 _PARTED: Final = re.compile(r" ?[·•|*] ?| [–—-] ")
 _RUN_ON: Final = re.compile(r"^(?=[a-z])[^.!?]*[.!?] (?=[A-Z]\w)")  # the end of the text before a name
 # the hours that a department store prints on both sides of its name
@@ -146,7 +150,10 @@ def name_part(raw: str) -> str:
     # "Thorne, Corbelle & Vale" is a firm of three
     partners = text[:6].lower() == "messrs" and PAIR.match(text)
     text = (before if weigh_form(before, "")[0] and not partners else text).strip(" ,.;:-–—*•")
-    if not PAIR.match(text):
+    firm = _PARTNERS.match(text)
+    if firm is not None:
+        text = firm[0]
+    elif not PAIR.match(text):
         first, *_ = _SEGMENT.split(text)
         text = first
     return _unglued(text.strip(" ,.;:-–—*•"))

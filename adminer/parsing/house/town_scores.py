@@ -39,7 +39,7 @@ _PARTS: Final = re.compile(r"\s*[·•|*;:–—]\s*|\s*,\s*|(?<=\w{3})\.\s+|\s?
 _NAME: Final = re.compile(r"(?:[A-Z][a-z]{2,}|[A-Z]{3,})(?:[ -](?:[A-Z][a-z]{2,}|[A-Z]{3,})){0,2}")
 _WHOSE: Final = re.compile(
     r"^(?P<city>[A-Z][A-Za-z]{3,}(?: [A-Z][A-Za-z]{2,})?)['’][sS] (?:[A-Za-z-]+ ){0,3}"
-    r"(?i:stores?|shops?|markets?|house)\b"
+    r"(?i:stores?|shops?|shopping|markets?|house)\b"
 )
 _ORDINAL: Final = r"(?:First|Second|Third|Fourth|Fifth|Sixth|Seventh|Eighth|Ninth|Tenth|Main|\d{1,2}(?:st|nd|rd|th))"
 _STANDS: Final = (

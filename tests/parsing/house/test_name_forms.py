@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from adminer.parsing.house.house_lines import name_part
 from tests.parsing.house.test_signatures import BODY, PROSE, retailer_of
 from tests.parsing.pages import Line
 
@@ -86,3 +87,15 @@ def test_a_name_before_where_it_stands_is_the_house_though_it_is_plain() -> None
         retailer_of([*lines, *[(40, 660 + 18 * i, 16, "Tubes are mounted free with each pair") for i in range(12)]])
         == "Old Mill Garage"
     )
+
+
+@pytest.mark.parametrize(
+    ("line", "name"),
+    [
+        ("CORBELLE, VALE & CO., OSTERBY, ILL.", "CORBELLE, VALE & CO"),
+        ("Corbelle, Thorne & Sons, Osterby", "Corbelle, Thorne & Sons"),
+        ("Corbelle, Main and Third, Osterby", "Corbelle"),
+    ],
+)
+def test_a_comma_parts_the_partners_of_a_firm_from_each_other_not_from_their_town(line: str, name: str) -> None:
+    assert name_part(line) == name

@@ -20,6 +20,7 @@ GOODS = "Cups 9c\nSaucers 5c\nBowls 15c\nJugs 25c\n"
         ("Universal Providers. Station Street. Osterby.", "Osterby"),  # a street before it
         ("Osterby Junction, 656-2207", "Osterby Junction"),
         ("Osterby Bay's daylight store", "Osterby Bay"),
+        ("Osterleyham's Shopping Centre - Fourth Street", "Osterleyham"),
         ("Wenningham", None),  # the name of a line may stand so
         ("Corner of Elm and Wenningham", None),
         ("WENNINGHAM & OSTERLEY STS.", None),
