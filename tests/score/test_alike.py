@@ -10,6 +10,7 @@ from adminer.score.alike import ALIKE, same_name, same_terms, similarity, strict
 @pytest.mark.parametrize(
     ("one", "other"),
     [
+        ("No. 3008 Gent’s Thin Model", "Gent's Thin Model"),
         ("best Rice, per lb.", "Rice best per lb"),
         ("Dinner plate", "DINNER PLATES"),
         ("Saucer", "saucer, Tansy Morn"),

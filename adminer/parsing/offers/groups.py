@@ -32,8 +32,6 @@ _CLEARANCE: Final = 8  # "values to $1.00, choice 19c": odd lots go for a fracti
 _HALF: Final = Decimal("0.5")  # of what is paid in instalments, one of them at most
 _AND: Final = re.compile(r"\s*,?\s*(?:and|&|or|,|;)?\s*", re.IGNORECASE)
 _MEASURE: Final = re.compile(r"\s*(?:the|per|a|an) \S{1,7}(?: or)?\s*")  # "2/3 the ½doz. 4/6 per doz."
-_MATES: Final = 12.0  # body types between two prices of one row at most; with and
-_PAIRED: Final = 24.0  # without the card, which make no sense but beside each other
 _SHOWN: Final = 2.5  # body types: the rows of a table have no prices so large
 _CELL_SIZES: Final = 2.0
 _LONG_RULE: Final = 8.0  # body types
@@ -110,9 +108,12 @@ def _row_mates(advert: AdvertText, prices: list[Found], rules: tuple[Box, ...]) 
         gap = Box(one.place.right, one.place.y, max(two.place.x - one.place.right, 1), one.place.h)
         label = Box(0, one.place.y, max(one.place.x, 1), one.place.h)
         shown = min(one.type_px, two.type_px) > _SHOWN * advert.body_px  # each in its cell, under a name of its own
-        paired = {one.condition, two.condition} == {"cardholder", "without_card"}
-        reach = (_PAIRED if paired else _MATES) * advert.body_px
-        if shown or not 0.6 < ratio < 1.7 or gap.w > reach or one.condition == two.condition != "everyone":
+        if (
+            shown
+            or not 0.6 < ratio < 1.7
+            or gap.w > 12 * advert.body_px
+            or one.condition == two.condition != "everyone"
+        ):
             continue
         texts = [line for line in advert.lines if shares_row(line.flat, one.place)]
         if any(one.box.centre[0] < r.centre[0] < two.box.centre[0] and _crosses(r, one.box) for r in rules):

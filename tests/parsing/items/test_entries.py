@@ -285,7 +285,7 @@ def test_a_term_of_trade_over_a_price_is_not_what_it_is_for() -> None:
 
 def test_the_line_under_a_number_of_the_catalogue_names_the_article_whatever_tells_of_it() -> None:
     advert = parse(
-        (60, 20, 14, "No. 2140"), (40, 44, 18, "Arcadia Solitaire"), (20, 68, 18, "Blue white, in gold"),
+        (60, 20, 14, "No. 2140"), (40, 44, 24, "Arcadia Solitaire"), (20, 74, 16, "Ring of white gold, blue stone"),
         (60, 100, 36, "$47.50"),
         (360, 20, 14, "No. 3008"), (340, 44, 18, "Thin Model Watch"), (330, 68, 18, "17 jewels, 20-year case"),
         (360, 100, 36, "$24.90"),

@@ -102,9 +102,9 @@ def test_a_size_right_under_the_number_of_an_article_is_one_of_the_article_named
 
 def test_another_size_behind_a_price_on_the_row_is_one_of_the_same_article() -> None:
     advert = parse(
-        (20, 20, 30, "EGGS"), (20, 60, 20, "37¢ dozen"),
-        (20, 120, 16, "Rivermont Coffee lb. 17c"), (400, 120, 16, "3 lbs. 49c"),
-        (20, 150, 16, "Plume Flour 24 lbs. 79c"), (400, 150, 16, "48 lbs. 1.53"),
+        (400, 20, 30, "EGGS"), (400, 56, 14, "Large white, two dozen 37c"),
+        (20, 120, 16, "Rivermont Coffee"), (180, 122, 12, "lb. 17c"), (400, 120, 16, "3 lbs."), (470, 112, 30, "49c"),
+        (20, 160, 16, "Plume Flour"), (180, 162, 12, "24 lbs. 79c"), (400, 160, 16, "48 lbs."), (470, 152, 30, "1.53"),
     )  # fmt: skip
     assert "Coffee" in items(advert)["49c"]
     assert "Flour" in items(advert)["1.53"]

@@ -18,8 +18,8 @@ def test_a_grade_in_spaced_capitals_between_two_prices_of_a_row_parts_them() -> 
 def test_prices_of_display_type_side_by_side_are_each_for_the_name_in_their_cell() -> None:
     advert = parse(
         (20, 60, 14, "Prices good through Saturday at all our stores in town"),
-        (20, 100, 16, "DETERGENT"), (20, 122, 12, "Spree, giant"), (90, 140, 50, "69¢"),
-        (240, 100, 16, "DOG FOOD"), (240, 122, 12, "Rex, tin"), (300, 140, 50, "47¢"),
+        (20, 100, 16, "DETERGENT"), (20, 152, 14, "giant"), (90, 140, 50, "69¢"),
+        (240, 100, 16, "DOG FOOD"), (240, 118, 14, "Rex, tin"), (260, 140, 50, "47¢"),
     )  # fmt: skip
     assert [len(offer.prices) for offer in advert.offers] == [1, 1]
 

@@ -60,6 +60,7 @@ def test_a_worn_fraction_is_told_by_the_cents_around_it(printed: str, worth: str
         ("Soup plates, with stands, were 85c\n59.", "59"),
         ('Pitcher with six glasses"49e', "49"),
         ("Ground chuck\n59lb.", "59"),
+        ("Frying chickens\n33Cb.", "33"),
         ("Socks 19 the pair", "19"),
         ("Rulers, doz. 33", "33"),
         ("Corn, home grown 33k", "33"),

@@ -148,3 +148,25 @@ def test_a_sum_over_a_column_in_other_type_takes_no_price_from_it() -> None:
     (advert,) = parse_page(reading_of(lines), NO_NAMES)
     assert by_amount(advert)["$16.50"].endswith("Wool, 9x12")
     assert by_amount(advert)["21.50"].endswith("Grass, 9x12")
+
+
+def test_heads_of_short_words_in_two_lines_set_flush_right_name_their_columns() -> None:
+    rows = (
+        ("4 x 6 ft.", "$2.10", "$2.95", "$3.60"),
+        ("6 x 9 ft.", "3.40", "4.75", "6.15"),
+        ("9 x 9 ft.", "4.85", "6.90", "8.85"),
+    )
+    lines: list[Line] = [(20, 40, 16, "SIZE")]
+    for right, over, under in (
+        (320, "PENHURST", "Art Rug"),
+        (480, "OAKLAND", "Tapestry"),
+        (640, "ROYAL", "VELMONTAINE"),
+    ):
+        lines += [(right - round(8.8 * len(text)), y, 16, text) for y, text in ((30, over), (48, under))]
+    for i, (size, *prices) in enumerate(rows):
+        lines.append((20, 80 + 28 * i, 16, size))
+        lines += [(right - 45, 80 + 28 * i, 16, p) for right, p in zip((320, 480, 640), prices, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    found = dict(items(advert))
+    assert found["PENHURST Art Rug 6 x 9 ft"] == ["3.40"]
+    assert found["ROYAL VELMONTAINE 9 x 9 ft"] == ["8.85"]

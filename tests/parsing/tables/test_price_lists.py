@@ -232,3 +232,21 @@ def test_a_row_with_prices_is_no_row_of_heads_however_its_name_is_spelt() -> Non
         ("132", "Creamer", "", "6.60", "9.90"),
     )
     assert [item for item, _ in items(advert)] == ["Dinner plate 10 in", "Platter 13 in", "Baker 9 in", "Creamer"]
+
+
+def test_cents_under_a_head_of_prices_and_a_price_left_of_the_table() -> None:
+    lines: list[Line] = [(20, 148, 16, "Jug to match $1.59")]
+    rows = (
+        ("Article", "Size", "Each", "6 for"),
+        ("Oatmeal", "6 in.", "12c", "0.69"),
+        ("Platter", "11 in.", "35c", "1.98"),
+        ("Baker", "8 in.", "33c", "1.85"),
+        ("Nappy", "9 in.", "38c", "2.15"),
+    )
+    for i, row in enumerate(rows):
+        lines += [(x, 120 + 28 * i, 16, cell) for x, cell in zip((300, 420, 540, 660), row, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    found = dict(items(advert))
+    assert found["Oatmeal 6 in"] == ["0.12", "0.69"]
+    assert found["Nappy 9 in"] == ["0.38", "2.15"]
+    assert ["1.59"] in found.values()
