@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
-from itertools import pairwise
 from typing import Final
 
 from adminer.parsing.prices.prices import Found
+from adminer.parsing.segments.line_runs import indent_of, indents_starts, running_lines
 from adminer.parsing.text.columns import TITLE, is_head, row_end
 from adminer.parsing.text.goods import has_goods, praise, talk
 from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item, closed_up, unbroken, without_tail
@@ -45,8 +45,6 @@ _SIZE_WORDS: Final = word_list("size")
 
 
 _BROKEN: Final = re.compile(r"[a-z]-$")  # a word goes on in the next line
-_COLUMN: Final = 4
-_FEW_STARTS: Final = 3
 _LABEL_SIZES: Final = 2.5
 _COLUMN_WORDS: Final = 3  # a cell of a table holds fewer
 
@@ -91,8 +89,8 @@ def cut_segments(
         for line in advert.lines
         if line.number in inside or any(right_on_row(advert, line, price) for price in prices)
     }
-    indented = _indents_starts(advert, taken)
-    running = _running_lines(advert, rows)
+    indented = indents_starts(advert, taken)
+    running = running_lines(advert, rows)
     segments: list[Segment] = []
     run: list[tuple[int, int]] = []
 
@@ -190,7 +188,7 @@ def _flows_on(
     if _stands_under_number(advert, above) and TITLE.fullmatch(advert.printed(above)):
         return False
     sized = _OPENS_WITH_SIZE.match(advert.text, below.start) is not None  # "Saltines" over "1-lb. box"
-    if (indented and _indent_of(advert, below)) or (is_head(advert, above, below) and not sized):
+    if (indented and indent_of(advert, below)) or (is_head(advert, above, below) and not sized):
         return False
     first, second = advert.text[tail[0] : tail[1]], advert.text[head[0] : head[1]]
     return not (first.isupper() and not second.isupper() and len(first) > 3)
@@ -198,49 +196,6 @@ def _flows_on(
 
 def _one_size(one: TextLine, other: TextLine) -> bool:
     return 0.85 < one.type_px / max(other.type_px, 1.0) < 1.18
-
-
-def _running_lines(advert: AdvertText, rows: set[int]) -> frozenset[int]:
-    """Return the lines of running text: four or more close under each other, few with a price on their row."""
-    found: set[int] = set()
-    run: list[int] = []
-    for line in [*advert.lines, None]:
-        if line is not None and run and _is_close_under(advert.lines[run[-1]], line):
-            run.append(line.number)
-            continue
-        if len(run) >= _COLUMN and sum(n in rows for n in run) <= len(run) / 2:
-            found.update(run)
-        run = [line.number] if line is not None else []
-    return frozenset(found)
-
-
-def _is_close_under(above: TextLine, below: TextLine) -> bool:
-    size = min(above.type_px, below.type_px)
-    if max(above.type_px, below.type_px) > 1.5 * size:
-        return False
-    step = below.flat.centre[1] - above.flat.centre[1]
-    return abs(above.flat.x - below.flat.x) < 2 * size and 0.4 * size < step < 2.2 * size
-
-
-def _indent_of(advert: AdvertText, line: TextLine) -> float:
-    """Return how far a line starts inside its column, in its type size; 0 where it is centred or at the edge."""
-    size = max(line.type_px, 1.0)
-    near = [
-        other
-        for other in advert.lines[max(line.number - 4, 0) : line.number + 5]
-        if other.flat.across(line.flat) > 0.3 * min(other.flat.w, line.flat.w) and 0.7 < other.type_px / size < 1.4
-    ]
-    indent = line.flat.x - min(other.flat.x for other in near)
-    short = max(other.flat.right for other in near) - line.flat.right
-    return indent / size if 0.7 * size < indent < 4 * size and short < 0.6 * indent else 0.0
-
-
-def _indents_starts(advert: AdvertText, taken: list[tuple[int, int]]) -> bool:
-    """Say whether paragraphs open with an indent here: whether lines after a price are mostly set in."""
-    ends = {end for _, end in taken}
-    starts = [two for one, two in pairwise(advert.lines) if any(one.end - 2 <= end <= one.end for end in ends)]
-    indented = sum(_indent_of(advert, line) > 0 for line in starts)
-    return len(starts) >= _FEW_STARTS and indented > len(starts) / 2
 
 
 def _segments_of(
