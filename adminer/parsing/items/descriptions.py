@@ -143,16 +143,11 @@ def kind_told(name: Segment, segments: Sequence[Segment]) -> str:
     """
     words = WORD.findall(name.text)
     after = next((s for s in segments if s.start >= name.end), None)
-    if (
-        after is None
-        or len(words) > _SHORT_HEAD
-        or after.first_line > name.last_line + 1
-        or after.first_line == name.last_line
-    ):
+    if after is None or after.first_line != name.last_line + 1 or len(words) > _SHORT_HEAD:
         return ""
     clause = _CLAUSE.split(after.text)[0]
     told = WORD.findall(clause)
-    speaks = any(word.lower() in PROSE | talk() | FUNCTION_WORDS for word in told)
+    speaks = not (PROSE | talk() | FUNCTION_WORDS).isdisjoint(word.lower() for word in told)
     return clause if 0 < len(told) <= 2 * len(words) and clause[:1].isupper() and not speaks else ""
 
 

@@ -104,10 +104,9 @@ def _entry(stretch: Stretch, entries: dict[int, Entry], *, alone: bool) -> Entry
     head = stretch.head
     if head is not None and alone and _names_all(head, own, stretch):
         return Entry(head, None, HEAD)
-    if head is not None and head.numbered and not numbered and not stretch.inline:
-        return Entry(head, None, NUMBERED)
     if not stretch.inline:
-        return Entry(numbered[-1], None, NUMBERED) if numbered else None
+        told = numbered[-1] if numbered else head
+        return Entry(told, None, NUMBERED) if told is not None and told.numbered else None
     if numbered:
         return Entry(numbered[0], None, NUMBERED)
     foot = stretch.column.lines[-1]

@@ -18,8 +18,8 @@ _FOR: Final = re.compile(r"\s*for\s", re.IGNORECASE)
 _NEXT_SENTENCE: Final = re.compile(r"[!?.] (?:A|An|The|Our|We|It|This|These|Your?|For|In|Send|Write|Every|All)\b")
 BEFORE: Final = "the words right before the price"
 _LEADERS: Final = re.compile(r"(?:[._·…] ?){2}")
-HEAD_OF: Final = "the head of the "
 CLOSES: Final = "paragraph that the price closes"
+HEADS: Final = f"the head of the {CLOSES}"
 AFTER: Final = "the words right after the price"
 _BLOCK_STEPS: Final = 30  # lines that the step into another block of type counts as
 
@@ -53,7 +53,7 @@ def flow_cost(
             larger = 0.25 if _is_heading(advert, segment) else 0.0
             if not segment.goods and any(s.goods and segment.end <= s.start and s.end <= start for s in segments):
                 larger -= 0.6  # a head of the column over texts that name goods themselves
-            return 0.45 - larger + 0.012 * steps, HEAD_OF + CLOSES
+            return 0.45 - larger + 0.012 * steps, HEADS
         if in_text and segment.goods and _closes_text(advert, group[0], segment, prices, segments):
             return 0.3 + 0.012 * steps, "the first goods named in the " + CLOSES
     elif segment.start >= end:

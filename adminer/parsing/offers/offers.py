@@ -12,7 +12,7 @@ from spacy.tokens import Doc
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.descriptions import kind_told, size_at_price, size_under
 from adminer.parsing.items.entries import NUMBERED
-from adminer.parsing.items.flow import BEFORE, HEAD_OF
+from adminer.parsing.items.flow import BEFORE, HEADS
 from adminer.parsing.items.headings import as_read, headed, said_again
 from adminer.parsing.items.panels import is_cell, stands_left
 from adminer.parsing.offers.linking import line_for, maker_for
@@ -99,8 +99,7 @@ def make_offers(
         if item is not None and pairing.heading is None and not item.bare:
             size = size_under(advert, item, group[0], segments, prices)
             size = size or size_at_price(item, group[0], segments, prices)
-            if not size and pairing.why.startswith(HEAD_OF):
-                size = kind_told(item, segments)
+            size = size or (kind_told(item, segments) if pairing.why == HEADS else "")
         offer = _offer(advert, offer_id, advert_id, group, pairing, item, telling, what, segments, size)
         made.append(replace(offer, item=said_again(offer.item, made[-1].item if made else "")))
     made += sets_without_price(

@@ -106,10 +106,9 @@ def cut_segments(
         if on and previous is not None and previous.number in rows:
             on = WORD.search(advert.text, previous.start, run[-1][0]) is not None  # a price in the middle of a line
         broken = previous is not None and _BROKEN.search(advert.printed(previous)) is not None
-        if on and previous is not None and line.number in rows and not broken and not _one_size(previous, line):
-            on = False  # small print under the row before, not the first line of this row
-        if on and line.number in rows and line.number + 1 in rows and previous is not None and not broken:
-            on = previous.number in rows or not _opens_list(advert, previous, line)
+        if on and previous is not None and line.number in rows and not broken:
+            # small print under the row before, or what is said over a list, is not the first line of this row
+            on = _one_size(previous, line) and not _opens_list(advert, previous, line, rows)
         if run and not (
             on and previous is not None and _flows_on(advert, previous, line, run[-1], pieces[0], indented)
         ):
@@ -125,8 +124,10 @@ def cut_segments(
     return segments
 
 
-def _opens_list(advert: AdvertText, over: TextLine, row: TextLine) -> bool:
+def _opens_list(advert: AdvertText, over: TextLine, row: TextLine, rows: set[int]) -> bool:
     """Say whether a list begins with a row: another is set from its edge, and the line over it reaches on past both."""
+    if over.number in rows or row.number + 1 not in rows:
+        return False
     below = advert.lines[row.number + 1]
     beyond = over.flat.right > max(row_end(advert, row), row_end(advert, below)) + row.type_px
     aligned = abs(below.flat.x - row.flat.x) < 0.5 * row.type_px and below.block == row.block
@@ -221,9 +222,11 @@ def _segments_of(
 
 def _stands_under_number(advert: AdvertText, line: TextLine) -> bool:
     """Say whether the line right over a line is nothing but the number of its article in the catalogue."""
-    over = advert.lines[max(line.number - 1, 0)]
+    if line.number == 0:
+        return False
+    over = advert.lines[line.number - 1]
     numbered = _CATALOGUE_NUMBER.fullmatch(advert.text, over.start, over.end) is not None
-    return numbered and over.number < line.number and over.flat.across(line.flat) > 0.5 * min(over.flat.w, line.flat.w)
+    return numbered and over.flat.across(line.flat) > 0.5 * min(over.flat.w, line.flat.w)
 
 
 def _after_number(text: str, start: int, end: int) -> int:

@@ -31,6 +31,7 @@ _DISPLAY: Final = 1.6  # body types: prices so large stand in panels
 _REACH: Final = 14.0  # body types from a heading to the first row: a description stands between
 _LARGEST: Final = 1.8  # times the type of the rows: a line so large heads the advert and may name a house
 _ORDER_NUMBER: Final = re.compile(r"\d{0,3} ?[A-Z]{1,3} ?-?\d{2,6}[A-Z]?")  # of a catalogue: "35 T 0421", "H408"
+# of the quantity only: other heads of a price list ("White", "Plain") may be the label of a row as well
 _PRICE_HEAD: Final = re.compile(
     r"(?:each|prices?|(?:per|the|a)(?: (?:doz(?:en)?|gross|pair|set|10+))?|doz(?:en)?|10+)[ .,:]*", re.IGNORECASE
 )
@@ -47,25 +48,24 @@ def plain_rows(
     made: list[Row] = []
     spans: list[tuple[int, int]] = []
     for table in _tables(advert, cells, prices):
-        rows = _rows(table)
-        labels = row_labels(advert, rows, cells, prices)
-        labelled = [(row, label) for row, label in zip(rows, labels, strict=True) if not _is_of_heads(label)]
-        rows, labels = [row for row, _ in labelled], [label for _, label in labelled]
-        fewest = _FEW_ROWS if min(map(len, rows), default=0) >= _FEWEST else _FEWEST
+        printed = _rows(table)
+        labelled = zip(printed, row_labels(advert, printed, cells, prices), strict=True)
+        rows = [(row, label) for row, label in labelled if not _is_of_heads(label)]
+        fewest = _FEW_ROWS if min((len(row) for row, _ in rows), default=0) >= _FEWEST else _FEWEST
         least = max(fewest, _SHARE * len(rows))
-        told = [label for label in labels if label is not None]
+        told = [label for _, label in rows if label is not None]
         worded = [label for label in told if label.name is not None]
-        paired = sum(len(row) > 1 for row in rows)
+        paired = sum(len(row) > 1 for row, _ in rows)
         if paired < max(fewest, _PAIRED * len(rows)) or len(told) < least:
             continue
         goods = sum(label.names for label in worded)
         named = len(worded) >= _NAMING * len(told) and goods >= _NAMING * len(worded)
-        heading = "" if named else heading_over(advert, rows[0][0], told[0], alone=not goods)
+        heading = "" if named else heading_over(advert, rows[0][0][0], told[0], alone=not goods)
         if not named and not heading:
             continue
         name: Cell | None = None
         over = math.inf
-        for row, label in zip(rows, labels, strict=True):
+        for row, label in rows:
             if label is None:
                 continue
             name = label.name or name
@@ -112,8 +112,8 @@ def heading_over(
     over.sort(key=lambda line: -line.flat.centre[1])
     for under, line in pairwise(over):
         text = advert.printed(line)
-        large = line.type_px > _LARGEST * label.cells[0].line.type_px or text[:1].islower()
-        if not large and is_head(advert, line, under) and (has_goods(text) or (alone and _may_name(text))):
+        fits = line.type_px <= _LARGEST * label.cells[0].line.type_px and not text[:1].islower()
+        if fits and is_head(advert, line, under) and (has_goods(text) or (alone and _may_name(text))):
             return text.strip(" .,:;")
     return ""
 

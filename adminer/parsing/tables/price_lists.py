@@ -29,8 +29,7 @@ _COUNTS: Final = {"100": 100, "hundred": 100, "1000": 1000, "thousand": 1000}
 _EACH: Final = re.compile(r"\beach\b", re.IGNORECASE)
 _POINTED: Final = re.compile(r"\d{0,3}\.\d\d")
 _FIGURE: Final = re.compile(r"[.\s]*(?P<dollars>\d{0,3}?)[ .,]?(?P<cents>\d\d)[.\s]*")
-_DOLLARS: Final = re.compile(r"\$")  # prices wherever they stand; cents are not where sizes do: "10¢" may be 10 in.
-_CENTS: Final = re.compile(r"\$|\d[½¼¾]?(?:¢|c\b)")
+_CENTS: Final = re.compile(r"\d[½¼¾]?(?:¢|c\b)")
 _MOST: Final = 0.5  # of the figures of a table without a point: fewer have lost theirs
 _TRUST: Final = 0.6
 _DITTO: Final = re.compile(r"^(?:[\"”“„'’`,.]{1,4}|do\.?|ditto)$", re.IGNORECASE)
@@ -148,9 +147,14 @@ def _in_columns(advert: AdvertText, heads: Heads, cells: Sequence[Cell], prices:
         if is_taken(price.start, price.end, mended):
             continue
         column = heads.column_of(price.place)
-        if column is None or _is_price(column) or (_CENTS if column.kind == "other" else _DOLLARS).search(price.text):
+        if column is None or _is_price(column) or "$" in price.text or _in_cents(column, price):
             kept.append(price)
     return sorted([*kept, *mended], key=lambda p: p.start)
+
+
+def _in_cents(column: Column, price: Found) -> bool:
+    """Say whether a price has a cent sign, and stands where that tells: under a head of sizes "10¢" may be 10 in."""
+    return column.kind == "other" and _CENTS.search(price.text) is not None
 
 
 def _is_price(column: Column | None) -> bool:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
+from statistics import median_high
 from typing import Final
 
 import numpy as np
@@ -55,9 +56,9 @@ def rows_of(heads: Heads, cells: Sequence[Cell], prices: Sequence[Found]) -> lis
 
 def _inside(heads: Heads, rows: Sequence[TableRow]) -> list[TableRow]:
     """Return the rows without the cells of what stands left of the table, beside its names and its first head."""
-    names = sorted(row.name.flat.x for row in rows if row.name is not None)
+    names = [row.name.flat.x for row in rows if row.name is not None]
     first = heads.columns[0].place
-    edge = min([first.x, *names[len(names) // 2 : len(names) // 2 + 1]]) - first.h
+    edge = min(first.x, median_high(names) if names else first.x) - first.h
     return [replace(row, cells=tuple(c for c in row.cells if c.flat.right > edge)) for row in rows]
 
 

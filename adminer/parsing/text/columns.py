@@ -112,14 +112,16 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     closed = text.rstrip()[-1:] in ".!?"  # a sentence of its own, which its mark parts from the next
     if ratio > _ONE_TYPE and not closed and _SENTENCE.match(under) and _ends_early(advert, line, below):
         return True  # had the text run on, the next word would stand on the line
+    named = ratio > _ONE_TYPE and TITLE.fullmatch(text) is not None and _SENTENCE.match(under) is not None
+    capitals = _in_capitals(text) and len(text) > 3 and not _in_capitals(under)
+    larger = ratio >= _LARGER or (capitals and ratio > _CAPITALS)
+    if not (named or larger):
+        return False
     white, before = row_end(advert, below) - row_end(advert, line), line.flat.x - below.flat.x
     centred = min(white, before) > below.type_px  # white at both ends
-    axis = centred and abs(white - before) < _AXIS * below.type_px
-    if axis and ratio > _ONE_TYPE and TITLE.fullmatch(text) and _SENTENCE.match(under):
+    if named and centred and abs(white - before) < _AXIS * below.type_px:
         return True  # a name in the type of the paragraph that it stands over
-    short = white > 2 * below.type_px or centred
-    capitals = _in_capitals(text) and len(text) > 3 and not _in_capitals(under)
-    return short and (ratio >= _LARGER or (capitals and ratio > _CAPITALS))
+    return larger and (white > 2 * below.type_px or centred)
 
 
 def row_end(advert: AdvertText, line: TextLine) -> int:
