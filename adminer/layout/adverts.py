@@ -10,7 +10,7 @@ import numpy as np
 from adminer.layout.appeal import is_signed
 from adminer.layout.classified import columns_of, is_classified
 from adminer.layout.column_grid import NARROW
-from adminer.layout.framed import frames_of_paper, held_in, outer_frames, within
+from adminer.layout.framed import frames_of_paper, held_in, outer_frames, outside_of
 from adminer.layout.framed_makers import framed_makers
 from adminer.layout.mail_order import mail_order_adverts
 from adminer.layout.newspaper import cut_page
@@ -68,13 +68,13 @@ def _parts_of_paper(work: RuleWork, lines: Sequence[TypeLine], rules: Sequence[R
     top = running_head(lines, whole)
     if top or _is_dated(lines, whole):
         framed = frames_of_paper(work, lines, whole, top)
-        outside = _outside(lines, framed)
+        outside = outside_of(lines, framed)
         columns = _editorial(outside, lines)
         rest = [line for line in outside if line not in top]
         page = bool(columns) and (_is_page(framed, columns, lines, whole) or _columns_of_text(columns, whole) > 1)
         if page or (top and _is_cut(framed, rest, whole, rules)):
             framed = weighed_frames(work, framed, lines, whole, top)
-            outside = _outside(lines, framed)
+            outside = outside_of(lines, framed)
             if not top:
                 return _page(framed, outside, columns, whole, rules)
             size = usual_size(columns or rest)
@@ -86,7 +86,7 @@ def _parts_of_paper(work: RuleWork, lines: Sequence[TypeLine], rules: Sequence[R
 def _parts_of_one(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Part]:
     """Return the one advert that most pictures hold, or the few in frames side by side that fill it."""
     outer = outer_frames(work, lines, whole)
-    outside = _outside(lines, outer)
+    outside = outside_of(lines, outer)
     if not outer:
         return [Part(around([line.rect for line in lines], whole), "advert", 0.6)]
     loose = sum(area_of(line.rect) for line in outside) / max(1.0, sum(area_of(line.rect) for line in lines))
@@ -141,10 +141,6 @@ def _adjoins(name: Rect, advert: Rect, reach: float) -> bool:
     """Say whether a name stands right over or under an advert, within its width."""
     apart = max(name[1] - advert[3], advert[1] - name[3])
     return apart < reach and name[0] > advert[0] - reach and name[2] < advert[2] + reach
-
-
-def _outside(lines: Sequence[TypeLine], frames: Sequence[Rect]) -> list[TypeLine]:
-    return [line for line in lines if not any(within(line.rect, frame) for frame in frames)]
 
 
 def _neighbour(frame: Rect, outside: Sequence[TypeLine], lines: Sequence[TypeLine], whole: Rect) -> Rect | None:
@@ -217,7 +213,7 @@ def _page_by_its_articles(work: RuleWork, lines: Sequence[TypeLine], rules: Sequ
     Beside framed adverts stand two articles, or a long one; where hardly anything is framed, columns of articles.
     """
     framed = frames_of_paper(work, lines, whole)
-    outside = _outside(lines, framed)
+    outside = outside_of(lines, framed)
     if not outside:
         return []
     paper = Paper.of(outside, usual_size(outside), level_rules(rules))
@@ -232,7 +228,7 @@ def _page_by_its_articles(work: RuleWork, lines: Sequence[TypeLine], rules: Sequ
     if not several:
         return []
     framed = weighed_frames(work, framed, lines, whole)
-    rest = _outside(lines, framed)
+    rest = outside_of(lines, framed)
     return [*_framed(framed), *(cut_page(rest, rules, whole, paper.size) if rest else [])]
 
 

@@ -37,8 +37,13 @@ _HEADING: Final = 0.4  # of the width of a frame: the part of such a panel that 
 
 def outer_frames(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Rect]:
     """Return the frames with type in them that no other frame holds, the edge of the scan itself left out."""
-    framed = [f for f in work.frames if _LEAST_ADVERT * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
-    return _rejoined(outermost([f for f in framed if len(held_in(lines, f)) >= _LEAST_LINES]), _TOUCHING * whole[3])
+    return _rejoined(outermost(frames_with_type(work, lines, whole, _EDGE * area_of(whole))), _TOUCHING * whole[3])
+
+
+def frames_with_type(work: RuleWork, lines: Sequence[TypeLine], whole: Rect, most: float) -> list[Rect]:
+    """Return the frames large enough for an advert of a picture, and smaller than `most` pixels, with type in them."""
+    framed = [f for f in work.frames if _LEAST_ADVERT * area_of(whole) < area_of(f) < most]
+    return [f for f in framed if len(held_in(lines, f)) >= _LEAST_LINES]
 
 
 def frames_of_paper(
@@ -101,7 +106,7 @@ def chosen(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Paper) -> l
         inner = [f for f in frames if f is not outer and shared(f, outer) > _INSIDE * area_of(f)]
         parts = chosen(inner, lines, paper)
         held = held_in(lines, outer)
-        loose = [n for n in held if not any(within(n.rect, part) for part in parts)]
+        loose = outside_of(held, parts)
         found += parts if parts and _are_adverts(parts, loose, held, paper) else [outer]
     return found
 
@@ -129,9 +134,7 @@ def _is_column(frame: Rect, lines: Sequence[TypeLine], paper: Paper, rules: Sequ
     No article ends with a name in large type.
     """
     held = sorted(held_in(lines, frame), key=lambda n: n.rect[3])
-    if held and paper.is_large(held[-1]):
-        return False
-    if _is_list(held, paper):
+    if (held and paper.is_large(held[-1])) or _is_list(held, paper):
         return False
     if paper.has_text(held) and paper.tells(held) and _is_cell(frame, paper, rules):
         return True
@@ -277,3 +280,8 @@ def within(rect: Rect, frame: Rect) -> bool:
 def held_in(lines: Sequence[TypeLine], frame: Rect) -> list[TypeLine]:
     """Return the lines that stand in a frame."""
     return [line for line in lines if within(line.rect, frame)]
+
+
+def outside_of(lines: Sequence[TypeLine], frames: Sequence[Rect]) -> list[TypeLine]:
+    """Return the lines that stand in none of some frames."""
+    return [line for line in lines if not any(within(line.rect, frame) for frame in frames)]

@@ -10,13 +10,12 @@ from collections.abc import Sequence
 from typing import Final
 
 from adminer.layout.appeal import is_signed
-from adminer.layout.framed import held_in, outermost, within
+from adminer.layout.framed import frames_with_type, held_in, outermost, outside_of, within
 from adminer.layout.rules import Rect, RuleWork, area_of
 from adminer.layout.type_lines import Part, TypeLine, around, middle_of, usual_size
 
 _FEWEST: Final = 3  # frames, and lines of an advert
 _SIGNED: Final = 0.6  # of the frames, which tell whose they are
-_LEAST: Final = 0.03  # of the page: a frame of an advert
 _LARGEST: Final = 0.7  # of the frame around all: larger is its inner rule
 _HEAD: Final = 1.5  # times the usual type: a name over the frames
 _NEAR: Final = 3.0  # type sizes between two lines of an advert whose frame was not found
@@ -25,18 +24,12 @@ _SURE, _LESS_SURE = 0.8, 0.6
 
 def framed_makers(around_all: Rect, work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> list[Part]:
     """Return the adverts in a frame around adverts of several makers; none of one that is an advert itself."""
-    inner = [
-        f
-        for f in work.frames
-        if _LEAST * area_of(whole) < area_of(f) < _LARGEST * area_of(around_all)
-        and within(f, around_all)
-        and len(held_in(lines, f)) >= _FEWEST
-    ]
-    frames = outermost(inner)
+    inner = frames_with_type(work, lines, whole, _LARGEST * area_of(around_all))
+    frames = outermost([f for f in inner if within(f, around_all)])
     signed = sum(is_signed(held_in(lines, f)) for f in frames)
     if len(frames) < _FEWEST or signed < _SIGNED * len(frames):
         return []
-    loose = sorted((n for n in lines if not any(within(n.rect, f) for f in frames)), key=middle_of)
+    loose = sorted(outside_of(lines, frames), key=middle_of)
     top, foot = min(f[1] for f in frames), max(f[3] for f in frames)
     outside = [n for n in loose if middle_of(n) < top or middle_of(n) > foot]
     if any(n.type_size > _HEAD * usual_size(lines) for n in outside):

@@ -15,7 +15,7 @@ from typing import Final
 import numpy as np
 
 from adminer.layout.borders import joined
-from adminer.layout.rules import Rect, centre, level_rules
+from adminer.layout.rules import Rect, centre
 from adminer.layout.states import STATES
 from adminer.layout.type_lines import Part, TypeLine, around, middle_of, usual_size
 
@@ -57,7 +57,7 @@ def mail_order_adverts(lines: Sequence[TypeLine], rules: Sequence[Rect], whole: 
     """Return the adverts of a page of many makers, each with its own address at its foot; none on any other page."""
     if len(lines) < _FEWEST * _LAST_LINES:
         return []
-    level = sorted(joined(level_rules(rules), 0, _ONE_LINE * usual_size(lines)), key=lambda r: r[1])
+    level = sorted(joined(rules, 0, _ONE_LINE * usual_size(lines)), key=lambda r: r[1])
     head, body = _under_title(lines, level)
     edges = _gutters(body)
     if not _COLUMNS[0] <= len(edges) + 1 <= _COLUMNS[1]:
