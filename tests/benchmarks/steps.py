@@ -16,19 +16,18 @@ from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager, nullcontext
 from functools import partial
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from unittest.mock import patch
 
 from rich.console import Console
 from rich.table import Table
 
 from adminer.layout.clean import Gray
-from adminer.layout.recipe import guess_recipe, load_recipes
-from adminer.reading import numerals, read_page, sight
+from adminer.reading import numerals, sight
 from adminer.reading.placed import PlacedWord
 from adminer.reading.seen import Seen
-from adminer.records import Clipping, PageReading
 from adminer.score.measure import score_pages
-from adminer.score.straight import find_pictures, open_pages, parse_all
+from adminer.score.straight import Readings, find_pictures, parse_all, read_all
 from adminer.score.truth import TruePage, read_truth
 
 
@@ -46,17 +45,11 @@ WITHOUT: dict[str, Callable[[], AbstractContextManager[object]]] = {
 }
 
 
-def readings(folder: Path, truth: Sequence[TruePage]) -> list[tuple[Clipping, PageReading]]:
-    """Read every page of a folder."""
-    recipes, pages = load_recipes(), []
-    for work in find_pictures(folder, [page.file for page in truth if page.readable]):
-        for image in open_pages(work):
-            height, width = image.pixels.shape[:2]
-            name = guess_recipe(image.pixels)[0]
-            reading = read_page(image.pixels, recipes[name], image.clipping_id, image.dpi)
-            clipping = Clipping(image.clipping_id, image.file, image.sha256, image.leaf, width, height, name)
-            pages.append((clipping, reading))
-    return pages
+def read(folder: Path, truth: Sequence[TruePage]) -> Readings:
+    """Read every page of a folder afresh, in this process, where a step may be left out."""
+    pictures = find_pictures(folder, [page.file for page in truth if page.readable])
+    with TemporaryDirectory() as kept:
+        return read_all(pictures, Path(kept))
 
 
 def main() -> None:
@@ -71,12 +64,11 @@ def main() -> None:
     for name in ("", *(asked.without or WITHOUT)):
         with WITHOUT.get(name, nullcontext)():
             start = time.process_time()
-            read = readings(asked.folder, truth)
+            pages = read(asked.folder, truth)
             spent = time.process_time() - start
-        scores[name] = (score_pages(list(parse_all(read, None, {})), truth), spent)
-    fields = [
-        field for field in scores[""][0].fields if "price" in field and scores[""][0].fields[field].f1 is not None
-    ]
+        scores[name] = (score_pages(list(parse_all(pages, None, {})), truth), spent)
+    whole, _ = scores[""]
+    fields = [name for name, field in whole.fields.items() if "price" in name and field.f1 is not None]
     for heading in (*fields, "character errors", "CPU s"):
         table.add_column(heading, justify="right")
     for name, (score, spent) in scores.items():
