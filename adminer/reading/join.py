@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from adminer.layout.rules import Rect, centre
+from adminer.reading.gutters import Gutters
 from adminer.reading.placed import PlacedWord
 
 NEAR = 0.45  # of the line height: wider gaps are the white between columns
@@ -19,6 +20,7 @@ POINT_ONLY = re.compile(r"^\$\d{1,3}[,:·•]\d\d(?P<rest>[^\w]*)$")
 def join_lines(rects: dict[int, Rect]) -> dict[int, int]:
     """Return for every line the line it belongs to: pieces side by side on one foot, of one size, are one line."""
     owner = {n: n for n in rects}
+    gutters = Gutters.of(rects.values())
     order = sorted(rects, key=lambda n: rects[n][0])
     end = dict(rects)
     for n in order:
@@ -34,7 +36,13 @@ def join_lines(rects: dict[int, Rect]) -> dict[int, int]:
             level = abs(centre(rect)[1] - centre(other)[1])
             like = min(high, tall) / max(high, tall, 1.0)
             close = -0.4 * min(high, tall) < gap < NEAR * min(high, tall)
-            if rect[0] > other[0] and like > 0.6 and level < 0.25 * max(high, tall) and close:
+            if (
+                rect[0] > other[0]
+                and like > 0.6
+                and level < 0.25 * max(high, tall)
+                and close
+                and not gutters.between(other, rect)
+            ):
                 best = min(best or (gap, m), (gap, m))
         if best:
             m = best[1]
