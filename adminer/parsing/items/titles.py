@@ -122,9 +122,7 @@ def _title_of(
     )
     top = segment
     for near in over:
-        if any(
-            near.first.y < p.place.centre[1] < segment.first.y and over_each_other(p.place, near.flat) for p in prices
-        ):
+        if any(near.first.y < p.place.centre[1] < segment.first.y and _is_under(advert, p, near) for p in prices):
             return None
         gap = top.first.y - near.last.bottom
         aside = abs(near.flat.centre[0] - top.flat.centre[0]) / max(near.flat.w, top.flat.w)
@@ -134,6 +132,11 @@ def _title_of(
             return near if opens_line(advert, near) and ends_line(advert, near) else None
         top = near
     return None
+
+
+def _is_under(advert: AdvertText, price: Found, text: Segment) -> bool:
+    """Say whether a price, or the line it ends, stands in the column of a text."""
+    return over_each_other(price.place, text.flat) or over_each_other(advert.lines[price.line].flat, text.flat)
 
 
 def _stands_out(title: Segment, under: Segment) -> bool:

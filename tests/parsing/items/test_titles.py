@@ -77,3 +77,14 @@ def test_a_kind_or_a_measure_goes_with_the_goods_named_before_it() -> None:
     )
     assert found["$75.00"].endswith("walnut") and "dining suite" in found["$75.00"]
     assert found["$5.60"].startswith("Wheat flour")
+
+
+def test_a_title_ends_at_the_price_of_its_description_though_that_stands_far_aside() -> None:
+    advert = parse(
+        (240, 20, 18, "LINEN TOWELS"), (240, 220, 18, "COTTON SHEETS"), (240, 320, 18, "WOOL BLANKETS"),
+        (240, 48, 14, "Fringed ends, all white, 18 by 36. Huck of the same make, the dozen yards for 85c."),
+        (100, 80, 14, "Boys' Felt Hats, 6 to 10 years, were 50c, now 29c."),
+        (240, 248, 14, "Torn by hand, and with a broad hem at both ends, $2.40."),
+        (240, 348, 14, "Grey, with a border, and bound at both ends, $3.60."),
+    )  # fmt: skip
+    assert items(advert)["29c"] == "Boys' Felt Hats"
