@@ -12,11 +12,13 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from adminer.parsing.items.panels import ends_line, opens_line, over_each_other, same_row
+from adminer.parsing.money.amounts import NUMBER_WORDS
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment, right_on_row
 from adminer.parsing.sets.sets import states_set
 from adminer.parsing.text.goods import find_nouns, talk
 from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD
+from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.text import AdvertText, TextLine
 from adminer.records import Box
 
@@ -34,7 +36,8 @@ _SIZE_LINES: Final = 3  # of them
 _SIZE_WORDS: Final = 9  # of a brand, size or pack, at most
 _SHORT_HEAD: Final = 2  # words of a heading that its text must complete
 _FEW_TEXTS: Final = 3  # between a name and its price
-_CLAUSE: Final = re.compile(r"[,;] ")
+_PACKED: Final = word_list("size") | frozenset(NUMBER_WORDS) | {"in", "per", "the", "each", "full", "cloth", "paper"}
+_CLAUSE: Final = re.compile(r"[,;] |(?<=[a-z]{4})\. ")  # a comma may be read as a point
 _SIZED: Final = re.compile(r"^(?!.*(?:\bsizes\b|\d to \d))(?:.*[\d½¼¾]|(?:tall|large|giant)\b)", re.IGNORECASE)
 
 
@@ -106,12 +109,20 @@ def size_under(
     if texts[0].text.isupper() and not name.text.isupper() and not any(c.isdigit() for c in texts[0].text):
         return ""  # "SERVING PIECES" heads the rows under it
     clauses = [c for s in texts for c in _CLAUSE.split(s.text)]
-    packed = [i for i, clause in enumerate(clauses) if any(n.kind == "measures" for n in find_nouns(clause))]
+    packed = [i for i, clause in enumerate(clauses) if _is_pack(clause)]
     sized = [i for i, clause in enumerate(clauses) if _SIZED.search(clause)]
     end = packed[-1] if packed else sized[0] if sized else -1
     told = ", ".join(clauses[: end + 1])
     speaks = any(word.lower() in (PROSE | talk()) - {"can"} for word in WORD.findall(told))
     return told if len(told.split()) <= _SIZE_WORDS and not speaks else ""
+
+
+def _is_pack(clause: str) -> bool:
+    """Say whether a clause tells how goods are packed: "tall can", "in cartons"; a "platinum head" is a part."""
+    nouns = [n for n in find_nouns(clause) if n.kind == "measures"]
+    words = [w.lower() for w in WORD.findall(clause)]
+    beside = [w for w in words if not any(w in clause[n.start : n.end].lower() for n in nouns[-1:])]
+    return bool(nouns) and (not beside or any(c.isdigit() for c in clause) or not _PACKED.isdisjoint(beside))
 
 
 def _goes_on(advert: AdvertText, name: TextLine, lines: Sequence[TextLine], below: TextLine) -> bool:

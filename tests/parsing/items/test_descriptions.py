@@ -115,3 +115,12 @@ def test_a_short_heading_of_a_paragraph_is_completed_by_the_kind_that_its_text_b
     )
     items = {price.text: offer.item for offer in advert.offers for price in offer.prices}
     assert items["35 cents"] == items["$3.50"] == "ROSES Hardy perpetual"
+
+
+def test_a_measure_without_a_number_or_a_size_is_no_pack() -> None:
+    advert = parse(
+        (20, 40, 18, "SCARF PIN"), (20, 62, 11, "Seed pearl, silver head"), (60, 80, 40, "95¢"),
+        (420, 40, 18, "RAISINS"), (420, 62, 11, "Seedless. pound, paper bag"), (460, 80, 40, "15¢"),
+        *BODY,
+    )  # fmt: skip
+    assert items(advert) == {"95¢": "SCARF PIN", "15¢": "RAISINS Seedless, pound, paper bag"}
