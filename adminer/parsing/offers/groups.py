@@ -255,10 +255,10 @@ def _pair_cost(advert: AdvertText, satellite: Found, main: Found, steps: int) ->
 
 
 def _goods_between(advert: AdvertText, one: Found, other: Found) -> bool:
-    """Say whether a line of goods stands between two prices on their row."""
+    """Say whether goods stand between two prices on their row, in a line of their own or before the price."""
     left, right = sorted((one.place, other.place), key=lambda place: place.x)
     return any(
-        left.right <= line.flat.x and line.flat.right <= right.x and has_goods(advert.printed(line))
+        left.right <= line.flat.x and has_goods(" ".join(w.text for w in line.words if w.box.right <= right.x))
         for line in advert.lines
         if shares_row(line.flat, left)
     )

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from tests.parsing.pages import parse
+from adminer.parsing.offers.groups import _goods_between
+from adminer.parsing.prices.prices import find_prices
+from tests.parsing.pages import advert_text, parse
 
 
 def test_a_grade_in_spaced_capitals_between_two_prices_of_a_row_parts_them() -> None:
@@ -32,3 +34,9 @@ def test_the_price_without_the_card_goes_with_that_of_its_row_though_the_next_ro
         (20, 140, 14, "Saucer"), (330, 140, 14, "9¢"), (600, 140, 14, "29¢"),
     )  # fmt: skip
     assert {offer.item: len(offer.prices) for offer in advert.offers} == {"Dinner Plate": 1, "Tea Cup": 2, "Saucer": 2}
+
+
+def test_goods_before_a_price_in_its_line_part_it_from_a_price_of_another_list_on_its_row() -> None:
+    advert = advert_text((20, 40, 14, "Saucer"), (120, 40, 14, "9c"), (220, 40, 14, "Butter Dish ........ 1.79"))
+    saucer, dish = find_prices(advert, [])
+    assert _goods_between(advert, saucer, dish)
