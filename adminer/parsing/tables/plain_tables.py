@@ -16,6 +16,7 @@ from adminer.parsing.prices.column_heads import shares_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.tables.measured_rows import NAMED, Row, columns_of, free_pairs
 from adminer.parsing.tables.row_labels import RowLabel, is_term, name_in, row_labels
+from adminer.parsing.tables.size_rows import SECTION
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.columns import is_head
@@ -89,9 +90,9 @@ def _is_of_heads(label: RowLabel | None) -> bool:
 
 
 def _under(heading: str, label: RowLabel) -> str:
-    """Return the article of a heading in the size or kind that a row tells."""
+    """Return the article of a heading in the size or kind that a row tells, this alone under two goods at once."""
     told = " ".join(c.text.strip(" .,") for c in label.cells)
-    return f"{heading}, {told}"
+    return told if SECTION.search(heading) and any(c.text[:1].isupper() for c in label.cells) else f"{heading}, {told}"
 
 
 def heading_over(
@@ -108,9 +109,10 @@ def heading_over(
         for line in advert.lines
         if below < line.flat.centre[1] < top < line.flat.centre[1] + _REACH * advert.body_px
         and min(line.flat.right, first.place.right) > max(line.flat.x, label.edge)
+        and not _PRICE_HEAD.fullmatch(advert.printed(line))  # the heading stands over the names
     ]
     over.sort(key=lambda line: -line.flat.centre[1])
-    for under, line in pairwise(over):
+    for under, line in pairwise([label.cells[0].line, *over]):
         text = advert.printed(line)
         fits = line.type_px <= _LARGEST * label.cells[0].line.type_px and not text[:1].islower()
         if fits and is_head(advert, line, under) and (has_goods(text) or (alone and _may_name(text))):

@@ -27,7 +27,7 @@ _SIZE: Final = re.compile(rf"[ ,.]*\b(?:No[.:]? ?\d{{1,3}}|\d{{1,3}}[½¼¾]? ?{
 _FEWEST: Final = 2  # rows that tell nothing but a size, which make such a list
 _OVER: Final = 6.0  # type sizes between a heading and the first row under it: heads of columns may stand between
 _STEP: Final = 2.2  # type sizes from row to row
-_SECTION: Final = re.compile(r" (?:and|&) ", re.IGNORECASE)  # "FISH and MEATS" over both is no name of either
+SECTION: Final = re.compile(r" (?:and|&) ", re.IGNORECASE)  # "FISH and MEATS" over both is no name of either
 _LARGER: Final = 1.2
 _QUALIFIER: Final = 5  # words of a row that only qualifies the goods of its heading
 _HEAD_LETTERS: Final = 4
@@ -117,7 +117,7 @@ def _names(advert: AdvertText, run: Sequence[_Entry]) -> list[str]:
     """Return the full name of each row, empty for a row that names its goods itself."""
     line = _heading(advert, run[0])
     head = _goods_of(advert.printed(line)) if line is not None else ""
-    if _SECTION.search(head):
+    if SECTION.search(head):
         head = ""
     names: list[str] = []
     stem = _stem_over(advert, run[0]) if _DITTO.fullmatch(run[0].text) else ""

@@ -181,3 +181,26 @@ def test_the_number_of_an_order_begins_a_row_of_another_table() -> None:
         lines += [(300, 100 + 26 * i, 14, f"35 T 042{i}"), (500, 100 + 26 * i, 14, f"$2.{i}9")]
     assert rows_of(lines) == []
     assert len(rows_of([line for line in lines if line[0] != 300])) == 3
+
+
+VINES = (("Early Red", "6c", "60c"), ("Dwarf Amber", "8c", "80c"), ("Mixed", "4c", "35c"))
+
+
+def vine_items(heading: str) -> set[str]:
+    lines: list[Line] = [
+        (60, 40, 20, "BULBS AND ROOTS"), (20, 66, 14, "Tall or dwarf, true to name"), (170, 100, 14, heading),
+        (250, 124, 14, "Each"), (330, 124, 14, "Doz."),
+    ]  # fmt: skip
+    for i, (name, *cells) in enumerate(VINES):
+        lines.append((20, 148 + 24 * i, 14, name))
+        lines += [(x, 148 + 24 * i, 14, cell) for x, cell in zip((250, 330), cells, strict=True)]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    return {o.item for o in advert.offers}
+
+
+def test_the_heading_right_over_the_heads_of_the_columns_names_what_kinds_stand_under_it() -> None:
+    assert "TULIPS, POSTPAID, Dwarf Amber" in vine_items("TULIPS, POSTPAID")
+
+
+def test_a_heading_of_two_goods_names_no_kind_under_it() -> None:
+    assert "Dwarf Amber" in vine_items("TULIPS AND LILIES")
