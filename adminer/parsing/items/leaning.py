@@ -44,14 +44,14 @@ def with_goods_before(
 ) -> list[Pairing]:
     """Return the pairings, those whose text leans on what was named before given it as their heading."""
     priced = frozenset(found.line for group in groups for found in group)
-    ends = [found.end for group in groups for found in group]
+    ends = [[found.end for o, group in enumerate(groups) if o != g for found in group] for g in range(len(groups))]
     items = frozenset(p.segment.start for p in pairings if p.segment is not None)
     made: list[Pairing] = []
-    for pairing in pairings:
+    for g, pairing in enumerate(pairings):
         named = None
         if pairing.segment is not None and _needs_name(pairing, pairing.segment):
             before = _goods_before(advert, pairing.segment, segments, priced, rules)
-            named = _leant_on(pairing.segment, before, ends, items)
+            named = _leant_on(pairing.segment, before, ends[g], items)
         made.append(pairing if named is None else replace(pairing, heading=named, why=KIND_OF))
     return made
 

@@ -7,9 +7,12 @@ from dataclasses import replace
 import pytest
 
 from adminer.parsing import parse_page
-from adminer.parsing.items.leaning import leans
+from adminer.parsing.items.assign import Pairing
+from adminer.parsing.items.leaning import leans, with_goods_before
+from adminer.parsing.prices.prices import find_prices
+from adminer.parsing.segments.items import cut_segments
 from tests.parsing.items.test_entries import items, whys
-from tests.parsing.pages import NO_NAMES, Line, parse, reading_of
+from tests.parsing.pages import NO_NAMES, Line, advert_text, parse, reading_of
 
 
 @pytest.mark.parametrize(
@@ -74,3 +77,12 @@ def test_words_within_a_line_lean_on_goods_of_their_own_text_alone() -> None:
     parted = replace(reading, words=tuple(replace(w, block=w.line) for w in reading.words))
     assert items(parse_page(reading, NO_NAMES)[0])["50c"] == "show kettles others"
     assert items(parse_page(parted, NO_NAMES)[0])["50c"] == "others"
+
+
+def test_a_measure_leans_on_the_goods_before_its_own_prices() -> None:
+    advert = advert_text((20, 20, 14, "Long Beet 5c."), (20, 40, 14, "Barn Onion, 6c; oz., 22c."))
+    beet, *onion = find_prices(advert, [])
+    segments = cut_segments(advert, [(p.start, p.end) for p in (beet, *onion)], [beet, *onion])
+    told = [next(s for s in segments if s.text == text) for text in ("Long Beet", "oz")]
+    pairings = with_goods_before(advert, [[beet], onion], [Pairing(s, 0.0, "") for s in told], segments, ())
+    assert [p.heading and p.heading.text for p in pairings] == [None, "Barn Onion"]
