@@ -12,7 +12,7 @@ from adminer.parsing.text.text import AdvertText
 
 _NUMBER: Final = (
     r"(?i:\b(?:cat(?:alog(?:ue)?)?\.? |order |stock )?no\.? ?)?"
-    r"\b\d{1,3} ?[A-Z]{1,3} ?\d{3,5}(?:[A-Z](?![A-Za-z])|(?!\w))"
+    r"\b(?:\d{1,3} ?[A-Z]{1,3} ?\d{3,5}|\d{1,3}-[A-Z]{1,3}-\d{2,5})(?:[A-Z](?![A-Za-z])|(?!\w))\.?"
 )
 _POUNDS: Final = r"\s?(?:lbs?|pounds?|ozs?|ounces?)\b[.,;]?(?: \d+ (?:ozs?|ounces?)\b\.?)?"
 _WEIGHT: Final = (

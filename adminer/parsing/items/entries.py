@@ -16,6 +16,7 @@ from typing import Final
 from adminer.parsing.items.stretches import Stretch, stretch_of
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
+from adminer.parsing.segments.line_runs import rows_behind_prices
 from adminer.parsing.segments.postage import POSTAGE, postage_of
 from adminer.parsing.sets.composition import stated_pieces
 from adminer.parsing.text.goods import find_nouns
@@ -28,6 +29,7 @@ FIRST: Final = "the first goods named since the price before"
 NUMBERED: Final = "the article named right after its number in the catalogue"
 SIZE: Final = "a size of the goods named before it"
 SAME: Final = "shares the item with the price before it: nothing else is named between"
+BEHIND: Final = "behind the price on its row, as the texts of its column of prices are"
 HEAD: Final = "the heading of the text that its only price closes"
 _HEADLINE: Final = 2.5  # times the type under it: larger type heads the advert, not an entry
 _WAYS_TO_PAY: Final = frozenset(
@@ -35,6 +37,7 @@ _WAYS_TO_PAY: Final = frozenset(
 )
 _ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.IGNORECASE)
 _ONE_SIZE: Final = 1.15  # between headings of one size
+_LETTERED: Final = 4  # characters of a letter that refers to a picture: "D. Saucepans"
 _FRONT: Final = 3  # words of a text among which its stuff is named
 
 
@@ -52,6 +55,7 @@ def read_entries(
 ) -> dict[int, Entry]:
     """Return the entries of an advert by the number of their group of prices; prices of tables and labels have none."""
     priced = frozenset(found.line for group in groups for found in group)
+    rows = rows_behind_prices(advert, [found for group in groups for found in group])
     segments = [s for s in segments if not _is_way_to_pay(s)]
     stretches = {g: stretch_of(advert, g, groups, segments, rules, priced) for g in range(len(groups))}
     alone = _alone({g: s.head for g, s in stretches.items() if s.head is not None and _has_main(groups[g])})
@@ -62,6 +66,10 @@ def read_entries(
         word = min(words, key=lambda s: s.end - s.start, default=None)
         if word is not None:
             entries[g] = Entry(word, None, POSTAGE)
+            continue
+        behind = next((s for s in segments if s.first_line == rows.get(groups[g][0].start) and not s.bare), None)
+        if behind is not None:
+            entries[g] = Entry(behind, None, BEHIND)
             continue
         first = min(groups[g], key=lambda found: found.start)
         goes_before = any(s.goods and 0 <= s.start - first.end <= 1 for s in segments)
@@ -117,6 +125,7 @@ def _entry(stretch: Stretch, entries: dict[int, Entry], *, alone: bool) -> Entry
     if own is not None:
         last = stretch.texts[-1]
         sized = last is not own and _is_size(last) and last.last_line == stretch.line
+        own = next((s for s in reversed(named) if sized and _stands_over(s, last, stretch)), own)
         told = head if head is not None and alone and own is stretch.texts[0] and qualifies(head.text) else None
         return Entry(last, own, SIZE) if sized else Entry(own, told, FIRST)
     before = entries.get(stretch.follows) if stretch.follows is not None else None
@@ -134,6 +143,13 @@ def _entry(stretch: Stretch, entries: dict[int, Entry], *, alone: bool) -> Entry
     if before is not None and not content:
         return Entry(before.item, before.heading, SAME)
     return None
+
+
+def _stands_over(name: Segment, size: Segment, stretch: Stretch) -> bool:
+    """Say whether a name has the line right over that of a size to itself, as the head of a list of sizes has."""
+    line = next((n for n in stretch.column.lines if n.number == name.last_line), None)
+    alone = line is not None and name.start < line.start + _LETTERED and name.end >= line.end - 1
+    return alone and name.last_line == name.first_line == size.first_line - 1
 
 
 def _is_way_to_pay(text: Segment) -> bool:

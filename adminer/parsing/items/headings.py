@@ -15,6 +15,7 @@ from adminer.parsing.text.item_words import clean_item
 from adminer.parsing.text.naming import name_of, qualifies
 from adminer.parsing.text.slips import mended
 from adminer.parsing.text.text import AdvertText
+from adminer.records import Box
 
 _SAME: Final = re.compile(
     r"(?P<first>[^,;]+), (?:the )?same|(?:the )?same(?:,? (?:in|with|as above|but|size)\b|,|$)(?P<rest>.*)|"
@@ -26,9 +27,11 @@ _OF_PRICE: Final = re.compile(r"\W*|\W*(?:lbs?|ozs?|pkgs?|doz|qts?|pts?|each)\W*
 _DESCRIBES: Final = 4.0  # body types further away: what is told of goods, where a heading over it names them
 
 
-def headed(advert: AdvertText, item: str, pairing: Pairing, segment: Segment, segments: list[Segment]) -> str:
+def headed(
+    advert: AdvertText, item: str, pairing: Pairing, segment: Segment, segments: list[Segment], price: Box | None = None
+) -> str:
     """Return an item's name with its heading before it: one given, of a bare size the nearest, or one that runs on."""
-    heading = pairing.heading or (_heading_of(advert, segment, segments) if segment.bare else None)
+    heading = pairing.heading or (_heading_of(advert, segment, segments, price) if segment.bare else None)
     if heading is not None:
         return f"{_without_size(name_of(heading.text)) if segment.bare else name_of(heading.text)} {item}"
     if pairing.why in {FIRST, NUMBERED}:
@@ -54,16 +57,17 @@ def said_again(item: str, before: str) -> str:
     return f"{rest} {name}" if m["first"] else f"{name}, {rest}"
 
 
-def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment]) -> Segment | None:
+def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment], price: Box | None) -> Segment | None:
     """Return the name right before a segment that has only figures ("9 x 12 ft.") on its row, else what heads it."""
     before = next((other for other in segments if _is_right_before(advert, other, segment)), None)
     if before is not None:
         return before
+    row = segment.flat.joined(price) if price and same_row(segment.flat, price) else segment.flat
     best: tuple[float, Segment] | None = None
     for other in segments:
         if other.bare or other.content == 0 or other.flat.centre[1] >= segment.flat.y:
             continue
-        across = advert.lines[other.last_line].flat.across(segment.flat)  # its number stands before a name
+        across = advert.lines[other.last_line].flat.across(row)  # its number stands before a name
         gap = max(segment.flat.y - other.flat.bottom, 0) / advert.body_px
         if across <= 0 or (gap > 2 and other.type_px < 0.95 * segment.type_px):
             continue

@@ -11,7 +11,7 @@ from spacy.tokens import Doc
 
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.descriptions import kind_told, size_at_price, size_under
-from adminer.parsing.items.entries import NUMBERED
+from adminer.parsing.items.entries import BEHIND, NUMBERED
 from adminer.parsing.items.flow import BEFORE, HEADS
 from adminer.parsing.items.headings import as_read, headed, said_again
 from adminer.parsing.items.panels import is_cell, stands_left
@@ -31,6 +31,7 @@ from adminer.parsing.sets.contents import (
 from adminer.parsing.sets.listings import Listing, NamedPiece
 from adminer.parsing.sets.sets import states_set
 from adminer.parsing.sets.sets_alone import sets_without_price
+from adminer.parsing.tables.price_lists import ON_ROW as ON_TABLE_ROW
 from adminer.parsing.terms.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
 from adminer.parsing.text.naming import first_clause, name_of
 from adminer.parsing.text.text import AdvertText
@@ -128,17 +129,19 @@ def make_offers(
 def _is_open_stock(advert: AdvertText, group: list[Found], pairing: Pairing, prices: list[Found]) -> bool:
     """Say whether a piece is named on the row of its price in a list: a set told of around it is not what it is."""
     segment = pairing.segment
+    if pairing.why == ON_TABLE_ROW:
+        return True
     if segment is None or not segment.goods or states_set(segment.text):
         return False
     return stands_left(segment.last, group[0].place) and is_cell(group[0], prices, advert.body_px)
 
 
 def _name_of(pairing: Pairing, segment: Segment) -> str:
-    """Return the short name in an item's text; of a numbered article never a part told of it after its name."""
+    """Return the short name in an item's text; of one at a number or behind its price never a part told of it."""
     if segment.whole:
         return segment.text
     item, first = name_of(segment.text, last=pairing.why.endswith(BEFORE)), first_clause(segment.text)
-    part = pairing.why == NUMBERED and " " in first and item.split(", ")[0] not in first
+    part = pairing.why in {NUMBERED, BEHIND} and " " in first and item.split(", ")[0] not in first
     return name_of(first) if part else item
 
 
@@ -164,7 +167,7 @@ def _offer(
         box = box.joined(found.box)
     if segment:
         box = box.joined(segment.box)
-        item = " ".join(filter(None, (headed(advert, item, pairing, segment, segments), size)))
+        item = " ".join(filter(None, (headed(advert, item, pairing, segment, segments, group[0].place), size)))
     for other in telling:
         box = box.joined(other)
     main = group[0]

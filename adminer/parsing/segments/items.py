@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from adminer.parsing.prices.prices import Found
-from adminer.parsing.segments.line_runs import indent_of, indents_starts, running_lines
+from adminer.parsing.segments.line_runs import indent_of, indents_starts, rows_behind_prices, running_lines
 from adminer.parsing.text.columns import TITLE, is_head, row_end
 from adminer.parsing.text.goods import has_goods, praise, talk
 from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item, closed_up, unbroken, without_tail
@@ -89,6 +89,7 @@ def cut_segments(
         for line in advert.lines
         if line.number in inside or any(right_on_row(advert, line, price) for price in prices)
     }
+    opened = frozenset(rows_behind_prices(advert, prices).values())
     indented = indents_starts(advert, taken)
     running = running_lines(advert, rows)
     segments: list[Segment] = []
@@ -102,7 +103,7 @@ def cut_segments(
     previous: TextLine | None = None
     for line in advert.lines:
         pieces = _free(line, taken)
-        on = bool(previous is not None and run and pieces)
+        on = bool(previous is not None and run and pieces) and line.number not in opened
         if on and previous is not None and previous.number in rows:
             on = WORD.search(advert.text, previous.start, run[-1][0]) is not None  # a price in the middle of a line
         broken = previous is not None and _BROKEN.search(advert.printed(previous)) is not None

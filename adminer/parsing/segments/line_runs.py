@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise
 from typing import Final
 
+from adminer.parsing.prices.prices import Found
+from adminer.parsing.text.item_words import WORD
 from adminer.parsing.text.text import AdvertText, TextLine
+from adminer.records import Box
 
 _COLUMN: Final = 4  # lines of a column of running text, at least
+_FEWEST: Final = 3  # prices of a column before its texts
 _FEW_STARTS: Final = 3  # lines after a price that tell how paragraphs open
 
 
@@ -31,6 +36,44 @@ def _is_close_under(above: TextLine, below: TextLine) -> bool:
         return False
     step = below.flat.centre[1] - above.flat.centre[1]
     return abs(above.flat.x - below.flat.x) < 2 * size and 0.4 * size < step < 2.2 * size
+
+
+def rows_behind_prices(advert: AdvertText, prices: Sequence[Found]) -> dict[int, int]:
+    """Return the line that begins a row behind its price by where the price starts, of columns of prices before texts.
+
+    "25c  Tomato Soup" over "19c  Pink Salmon": nothing stands before the prices, and their texts are set from one edge.
+    """
+    rows = [(price, line) for price in prices if (line := _line_behind(advert, price)) is not None]
+    return {
+        price.start: line.number
+        for price, line in rows
+        if sum(_aligned(price, other) and _flush(line, own) for other, own in rows) >= _FEWEST
+    }
+
+
+def _aligned(one: Found, other: Found) -> bool:
+    edge = min(abs(one.place.x - other.place.x), abs(one.place.right - other.place.right))
+    return edge < 0.5 * one.type_px and 1 / 1.5 < one.type_px / max(other.type_px, 1.0) < 1.5
+
+
+def _flush(one: TextLine, other: TextLine) -> bool:
+    """Say whether two lines are set from one edge."""
+    return abs(one.flat.x - other.flat.x) < one.type_px
+
+
+def _line_behind(advert: AdvertText, price: Found) -> TextLine | None:
+    """Return the nearest line right of a price alone in its own, None where a text stands before the price."""
+    own = advert.lines[price.line]
+    if WORD.search(advert.text[own.start : price.start] + " " + advert.text[price.end : own.end]):
+        return None
+    row = [n for n in advert.lines if n is not own and _share_row(n.flat, price.place)]
+    if any(n.flat.x < price.place.x for n in row):
+        return None
+    return min((n for n in row if n.flat.x >= price.place.right), key=lambda n: n.flat.x, default=None)
+
+
+def _share_row(one: Box, other: Box) -> bool:
+    return min(one.bottom, other.bottom) - max(one.y, other.y) >= 0.5 * min(one.h, other.h)
 
 
 def indent_of(advert: AdvertText, line: TextLine) -> float:

@@ -40,3 +40,14 @@ def test_prices_on_one_row_with_goods_between_them_are_of_two_lists() -> None:
         lines += [(20, y, 14, left), (230, y, 14, low), (280, y, 14, right), (480, y, 14, high)]
     lines[2] = (230, 46, 14, "25c with slips")
     assert items(parse(*lines))["49c"] == "Platter"
+
+
+def test_a_row_of_a_table_under_a_note_about_its_sets_is_named_by_its_own_cell() -> None:
+    rows = (("Dinner Plates", ".65", ".75", "1.10"), ("Tea Cups", ".70", ".85", "1.25"), ("Soups", ".55", ".65", ".90"))
+    sets = (("4-pc. Place Setting", "1.95", "2.35", "3.40"), ("5-pc. Place Setting", "2.45", "2.95", "4.25"))
+    lines: list[Line] = [(20, 104, 16, "Place settings: plate, bread and butter, cup, saucer; with soup")]
+    for i, row in enumerate((*rows, None, *sets)):
+        if row is not None:
+            lines += [(x, 20 + 28 * i, 16, cell) for x, cell in zip((20, 300, 400, 500), row, strict=True)]
+    found = items(parse(*lines))
+    assert found["1.95"] == found["3.40"] == "4-pc. Place Setting"

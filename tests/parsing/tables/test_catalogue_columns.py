@@ -37,3 +37,15 @@ def test_columns_under_heads_of_payments_hold_payments() -> None:
 def test_a_weight_in_running_text_is_no_part_of_a_name() -> None:
     advert = parse((40, 30, 14, "Oval Roaster, wt. 6 lbs. 11 H 4070 — $1.49"))
     assert [o.item for o in advert.offers] == ["Oval Roaster"]
+
+
+def test_an_order_number_with_hyphens_is_no_name_and_its_size_goes_with_the_head_of_the_list() -> None:
+    lines: list[Line] = [
+        (20, 40, 12, "Two coats on heavy steel, white with blue edge. Return what chips"),
+        (20, 58, 12, "in ordinary use within the year."),
+        (20, 82, 12, "D. Stew Pots, covered"),
+    ]
+    for i, (number, size, price) in enumerate((("401", "1½", ".89"), ("402", "2", "1.05"), ("403", "3", "1.29"))):
+        lines.append((20, 100 + 18 * i, 12, f"14-K-{number}. {size} qt. ........ {price}"))
+    advert = parse(*lines)
+    assert {p.text: o.item for o in advert.offers for p in o.prices}["1.05"] == "D. Stew Pots 2"
