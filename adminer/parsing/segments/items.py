@@ -46,6 +46,7 @@ _SIZE_WORDS: Final = word_list("size")
 
 _BROKEN: Final = re.compile(r"[a-z]-$")  # a word goes on in the next line
 _LABEL_SIZES: Final = 2.5
+_DISPLAY: Final = 1.8  # body types
 _COLUMN_WORDS: Final = 3  # a cell of a table holds fewer
 
 
@@ -254,6 +255,8 @@ def _segment(
     words = [w for w in WORD.findall(clean) if w.lower() not in FUNCTION_WORDS]
     if not clean or (not words and not re.search(r"\d", clean)):
         return None
+    if clean.isdigit() and advert.type_px_of(start, end) > _DISPLAY * advert.body_px:
+        return None  # part of a price, or a stroke taken for a figure
     goods = bool(_SET.search(clean)) or has_goods(clean)
     first, last = advert.line_at(start), advert.line_at(max(end - 1, start))
     first_box = advert.flat(advert.box_of(start, min(end, first.end)))
