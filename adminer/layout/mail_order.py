@@ -20,10 +20,11 @@ from adminer.layout.states import STATES
 from adminer.layout.type_lines import Part, TypeLine, around, middle_of, usual_size
 
 _SIGNED: Final = re.compile(
-    rf"\b[A-Z][A-Za-z.]+(?: \d{{1,2}})?,? (?:{STATES}|L\.? ?I)(?![A-Za-z])|^(?:{STATES})\.?(?: \d{{1,5}})?$"
+    rf"\b[A-Z][A-Za-z.]+(?: \d{{1,2}})?,? (?:{STATES}|L\.? ?I)(?![A-Za-z]| (?!City\b)[A-Za-z])|"
+    rf"^(?:{STATES})\.?(?: \d{{1,5}})?$"
 )
 # "... Post free.—Corbelle & Son, 18, Mill Row, / Osterby.": British weeklies set the name behind a dash, and no county
-_DASHED: Final = re.compile(r"[\w.,!?)'’] ?[-—–]{1,2} ?[A-Z].*[,.] ?[A-Z][A-Za-z. ]+$")
+_DASHED: Final = re.compile(r"[\w.,!?)'’] ?[-—–]{1,2} ?[A-Z](?!.*\d[./]\d).*[,.] ?[A-Z][A-Za-z. ]+$")
 # and begin with the goods in capitals, run on in small letters: no head of one line
 _RUNS_ON: Final = re.compile(r"\W*[A-Z][A-Z'’]{2,}\W.*[a-z]{3}")
 _FIRST: Final = 3  # parts of lines in which that shows

@@ -56,6 +56,21 @@ def test_a_stretch_without_an_address_heads_the_one_under_it() -> None:
     assert len([part for part in parts if part.kind == "advert"]) == 5
 
 
+def test_a_page_of_a_catalogue_is_no_page_of_makers() -> None:
+    feet = (
+        "For Alberta add 5c.",
+        "G. Wash Basins, large",
+        "K — With lid, 4.85. State size.",
+        "L — Plain, 1.95. Say which.",
+    )
+    assert [part.kind for part in cut(*feet)] == ["advert"]
+
+
+def test_an_address_in_a_city_signs_an_advert() -> None:
+    feet = ("CORBELLE, Osterby, Vt.", "Moss, New York City", "Thorne, Velby, L. I.", "Vale, Anytown, Ohio, U. S. A.")
+    assert len(cut(*feet)) == 5
+
+
 def test_panels_of_one_house_are_no_page_of_makers() -> None:
     parts = cut(*["Corbelle Mills, Osterby, Vt."] * 4)
     assert [part.kind for part in parts] == ["advert"]
