@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -14,6 +15,9 @@ from adminer.reading.letters import ReadLine
 
 DESCENDERS = frozenset("gjpqy,;Q()[]{}$|")
 ASCENDERS = frozenset("bdfhkltABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789$¢£½¼¾&%/!?()[]{}|")
+
+
+SUM_BEHIND_WORD = re.compile(r"(?P<word>[A-Za-z]{3,})[$£]\d")  # US$ and A$ are signs of their own
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,12 +38,13 @@ class StripWord:
 
 
 def split_words(strip: Gray, read: ReadLine) -> list[StripWord]:
-    """Split a line at its spaces and give each word the box of its own ink."""
+    """Split a line at its spaces and where a sum stands right behind a word; give each word the box of its own ink."""
     groups: list[list[int]] = [[]]
+    sums = {found.end("word") for found in SUM_BEHIND_WORD.finditer(read.text)}
     for i, letter in enumerate(read.letters):
-        if letter.text == " ":
+        if letter.text == " " or i in sums:
             groups.append([])
-        else:
+        if letter.text != " ":
             groups[-1].append(i)
     groups = [g for g in groups if g]
     if not groups:

@@ -147,3 +147,14 @@ def test_cents_whose_box_reaches_over_the_dollars_beside_them_leave_them_there()
 def test_cents_read_once_more_within_the_whole_price_are_dropped() -> None:
     whole, cents = placed("$6.99", 140, 345, 219, 385, 0), placed("99", 190, 342, 219, 374, 1)
     assert _once([whole, cents]) == [whole]
+
+
+@pytest.mark.parametrize(
+    ("read", "meant"),
+    [("WITH$3 order", ["WITH", "$3", "order"]), ("US$3 order", ["US$3", "order"]), ("Plates$", ["Plates$"])],
+)
+def test_a_sum_right_behind_a_word_is_a_word_of_its_own(read: str, meant: list[str]) -> None:
+    strip = np.full((20, 12 * len(read)), 240, np.uint8)
+    strip[4:16, ::2] = 10
+    letters = tuple(Letter(c, (k + 0.5) / len(read), 0.99) for k, c in enumerate(read))
+    assert [w.text for w in split_words(strip, ReadLine(letters))] == meant
