@@ -157,4 +157,4 @@ def _name(one: Seen, g: int, text: int, size: Segment | None) -> str:
     name = name_of(segment.text, last="right before" in pairing.why)
     prices = [found for group in one.groups for found in group]
     told = size_under(one.advert, segment, one.groups[g][0], segments, prices)
-    return f"{headed(one.advert, name, pairing, segment, segments)} {told}".strip()
+    return f"{headed(one.advert, name, pairing, segment, segments, one.groups[g][0].place)} {told}".strip()
