@@ -6,11 +6,17 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from adminer.layout.rules import Rect, centre
+import numpy as np
+from numpy.typing import NDArray
+
+from adminer.layout.rules import Rect
 from adminer.reading.gutters import Gutters
 from adminer.reading.placed import PlacedWord
 
 NEAR = 0.45  # of the line height: wider gaps are the white between columns
+OVERLAP = 0.4  # of it: boxes of one line run into each other by no more
+LEVEL = 0.25  # of the higher of two: their middles differ by less
+LIKE = 0.6  # of it: the lower is higher than that
 WORD_GAP = 0.55  # of the capital height: dollars and cents of one price stand closer than two words do
 DOLLARS = re.compile(r"^(?P<head>[^\w$]*)\$(?P<figures>\d{1,3}|s)(?P<point>\.?)$")
 CENTS = re.compile(r"^(?P<point>[.,]?)(?P<figures>\d\d)(?P<rest>[^\w¢%/]*|[-–—][a-z]+\W*)$")
@@ -19,37 +25,30 @@ POINT_ONLY = re.compile(r"^\$\d{1,3}[,:·•]\d\d(?P<rest>[^\w]*)$")
 
 def join_lines(rects: dict[int, Rect]) -> dict[int, int]:
     """Return for every line the line it belongs to: pieces side by side on one foot, of one size, are one line."""
+    order = sorted(rects, key=lambda n: rects[n][0])
     owner = {n: n for n in rects}
     gutters = Gutters.of(rects.values())
-    order = sorted(rects, key=lambda n: rects[n][0])
-    end = dict(rects)
-    for n in order:
-        rect = rects[n]
-        high = rect[3] - rect[1]
-        best: tuple[float, int] | None = None
-        for m in order:
-            if m == n or owner[m] != m or owner[n] != n:
-                continue
-            other = end[m]
-            tall = other[3] - other[1]
-            gap = rect[0] - other[2]
-            level = abs(centre(rect)[1] - centre(other)[1])
-            like = min(high, tall) / max(high, tall, 1.0)
-            close = -0.4 * min(high, tall) < gap < NEAR * min(high, tall)
-            if (
-                rect[0] > other[0]
-                and like > 0.6
-                and level < 0.25 * max(high, tall)
-                and close
-                and not gutters.between(other, rect)
-            ):
-                best = min(best or (gap, m), (gap, m))
-        if best:
-            m = best[1]
-            owner[n] = m
-            a, b = end[m], rect
-            end[m] = (min(a[0], b[0]), min(a[1], b[1]), max(a[2], b[2]), max(a[3], b[3]))
+    ends = np.array([rects[n] for n in order], np.float64).reshape(-1, 4)
+    first = np.ones(len(order), bool)  # of a line, as far as it was joined
+    for k, n in enumerate(order):
+        left, top, right, bottom = ends[:k].T
+        own = ends[k]
+        low, tall = np.minimum(bottom - top, own[3] - own[1]), np.maximum(bottom - top, own[3] - own[1])
+        gap = own[0] - right
+        level = np.abs((top + bottom) - (own[1] + own[3])) / 2 < LEVEL * tall
+        close = (gap > -OVERLAP * low) & (gap < NEAR * low) & (left < own[0])
+        beside = np.flatnonzero(first[:k] & close & level & (low > LIKE * np.maximum(tall, 1.0)))
+        near = sorted(beside, key=lambda i: (gap[i], order[i]))
+        at = next((i for i in near if not gutters.between(_rect(ends[i]), rects[n])), None)
+        if at is not None:
+            owner[n], first[k] = order[at], False
+            ends[at] = (*np.minimum(ends[at, :2], own[:2]), *np.maximum(ends[at, 2:], own[2:]))
     return owner
+
+
+def _rect(ends: NDArray[np.float64]) -> Rect:
+    left, top, right, bottom = map(float, ends)
+    return left, top, right, bottom
 
 
 def join_prices(words: Sequence[PlacedWord]) -> list[PlacedWord]:

@@ -40,7 +40,7 @@ class Lexicon:
     """
 
     frequency: dict[str, float]
-    by_length: dict[int, list[str]]
+    by_length: dict[int, NDArray[np.object_]]
     letters: dict[int, NDArray[np.uint32]]
     text: str
 
@@ -59,7 +59,8 @@ def lexicon() -> Lexicon:
         if share > RARE:
             by_length.setdefault(len(word), []).append(word)
     letters = {length: _letters(words) for length, words in by_length.items()}
-    return Lexicon(frequency, by_length, letters, "\n".join(frequency) + "\n")
+    lists = {length: np.array(words, np.object_) for length, words in by_length.items()}
+    return Lexicon(frequency, lists, letters, "\n".join(frequency) + "\n")
 
 
 def is_word(word: str) -> bool:
@@ -86,7 +87,7 @@ def words_near(word: str, most: int) -> tuple[tuple[str, float], ...]:
         theirs = known.letters[length]
         # a letter more or less each way for each that is put in, left out or changed
         alike = (np.bitwise_count(theirs & ~mine) <= most) & (np.bitwise_count(mine & ~theirs) <= most)
-        others = [known.by_length[length][k] for k in np.flatnonzero(alike)]
+        others = known.by_length[length][alike]
         away = process.cdist([word], others, scorer=Levenshtein.distance, score_cutoff=most, dtype=np.uint8)[0]
         near += [(others[k], known.frequency[others[k]]) for k in np.flatnonzero(away <= most)]
     return tuple(sorted(near, key=lambda one: -one[1]))
