@@ -60,7 +60,8 @@ def examine() -> Examination:
         ("machine", f"{platform.system()} {platform.machine()}, {default_workers()} workers by default"),
     ]
     troubles: list[str] = []
-    for name, find in (("tesseract", _tesseract), *((f"network '{part}'", _network(part)) for part in ("det", "rec"))):
+    networks = ((f"network '{part}'", _network(part)) for part in ("det", "rec"))
+    for name, find in (("tesseract", _tesseract), *networks, ("first reading", _first_reading)):
         try:
             lines.append((name, find()))
         except MachineError as fault:
@@ -105,3 +106,11 @@ def _network(part: str) -> Callable[[], str]:
         return f"{path} (sha256 {hashlib.sha256(path.read_bytes()).hexdigest()[:12]})"
 
     return find
+
+
+def _first_reading() -> str:
+    from adminer.reading.models import QUICK, first_reader  # noqa: PLC0415
+
+    if first_reader() == "quick":
+        return f"by the quick network {QUICK}"
+    return "by the network 'rec' and slower: the quick one was made of another"

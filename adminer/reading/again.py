@@ -12,7 +12,7 @@ from adminer.layout.clean import Gray
 from adminer.reading.detect import Line
 from adminer.reading.letters import Letter, ReadLine
 from adminer.reading.recognise import cut_strip, read_strips, stretch
-from adminer.reading.seen import Seen, figures
+from adminer.reading.seen import Seen, figures, may_price
 from adminer.reading.words import split_words
 
 SURE = 0.9  # mean probability of letters from which they are not read a second time, if each figure is as sure
@@ -21,6 +21,7 @@ ROOM = 0.15  # of the height of a line: added at both ends for the second readin
 MANY = 30  # letters of a line: no second reading ever made one out, on real scans or of the press, that was
 BLUR = 0.6  # less sure than this on the whole
 LONG = 15.0  # heights of a line from which its parts are read by themselves: words in their line are read better
+CROWD = 300  # lines of a page of a paper, most of them editorial matter: only what may hold a price is read again
 MOSTLY = 0.6  # of a line unsure, and the whole of it is read again
 
 
@@ -37,7 +38,8 @@ class Part:
 def second_try(gray: Gray, seen: Sequence[Seen], threads: int) -> list[Seen]:
     """Read what is unsure again and keep the surer reading; the lines keep their order."""
     result = list(seen)
-    asked = [(i, part) for i, one in enumerate(seen) if is_asked(one.read.letters) for part in unsure_parts(one)]
+    wanted = [is_asked(one.read.letters) and (len(seen) < CROWD or may_price(one.read.letters)) for one in seen]
+    asked = [(i, part) for i, one in enumerate(seen) if wanted[i] for part in unsure_parts(one)]
     lines = [_line_of(seen[i], part) for i, part in asked]
     strips = [stretch(cut_strip(gray, line.corners)) for line in lines]
     answers = zip(asked, lines, strips, read_strips(strips, threads), strict=True)

@@ -12,7 +12,7 @@ from adminer.layout.clean import Gray
 from adminer.reading.letters import STEP, Answers, Letter, ReadLine, place_of
 from adminer.reading.likely_figures import with_likely_figures
 from adminer.reading.likely_words import is_doubtful, with_likely_words, words_said
-from adminer.reading.models import alphabet, answers_of, number_of
+from adminer.reading.models import Network, alphabet, answers_of, columns_of, number_of
 
 HEIGHT = 48  # the height in pixels that the network reads at
 BATCH_WIDTH = 4800  # sum of the widths of lines brought to one width: padding is wasted work, but short lines need some
@@ -39,14 +39,16 @@ def stretch(strip: Gray) -> Gray:
     return np.asarray(np.clip((strip.astype(np.float32) - dark) * (255 / (light - dark)), 0, 255), np.uint8)
 
 
-def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = None) -> list[ReadLine]:
+def read_strips(
+    strips: Sequence[Gray], threads: int = 1, only: str | None = None, network: Network = "rec"
+) -> list[ReadLine]:
     """Read straightened lines (gray, dark on light or light on dark), those of like width padded to one width.
 
     With `only`, nothing but its characters can come out.
     """
     letters = alphabet().characters
     allowed = np.array([only is None or c == "" or c in only for c in letters])
-    prepared = [_prepare(strip) for strip in strips]
+    prepared = [prepare(strip) for strip in strips]
     order = sorted(range(len(strips)), key=lambda i: prepared[i].shape[1])
     result: list[ReadLine] = [ReadLine(())] * len(strips)
     unsure: dict[int, Answers] = {}
@@ -58,7 +60,7 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
         batch = order[start:end]
         width = max(prepared[i].shape[1] for i in batch)
         for i in batch:  # one by one: what the network remembers of one line fits into the cache of a core
-            read, answers = _read(prepared[i], width, allowed, threads)
+            read, answers = _read(prepared[i], width, allowed, threads, network)
             if only is None:
                 read = with_likely_figures(read, answers, prepared[i].shape[1])
                 if is_doubtful(read):
@@ -71,14 +73,16 @@ def read_strips(strips: Sequence[Gray], threads: int = 1, only: str | None = Non
     return result
 
 
-def _read(strip: NDArray[np.float32], width: int, allowed: NDArray[np.bool_], threads: int) -> tuple[ReadLine, Answers]:
+def _read(
+    strip: NDArray[np.float32], width: int, allowed: NDArray[np.bool_], threads: int, network: Network
+) -> tuple[ReadLine, Answers]:
     """Return what a strip says, padded to a width in pixels or alone where that misleads, with the answers for it."""
     own = strip.shape[1]
     plane = np.zeros((1, 3, HEIGHT, width), np.float32)
     plane[0, :, :, :own] = strip
-    answers = answers_of("rec", plane, threads)[0][:, alphabet().columns] * allowed
+    answers = answers_of(network, plane, threads)[0][:, columns_of(network)] * allowed
     read = _decode(answers, own)
-    return _read(strip, own, allowed, threads) if width > own and _is_adrift(read) else (read, answers)
+    return _read(strip, own, allowed, threads, network) if width > own and _is_adrift(read) else (read, answers)
 
 
 def _is_adrift(read: ReadLine) -> bool:
@@ -86,7 +90,8 @@ def _is_adrift(read: ReadLine) -> bool:
     return sum(letter.at >= 1 for letter in read.letters) > 1
 
 
-def _prepare(strip: Gray) -> NDArray[np.float32]:
+def prepare(strip: Gray) -> NDArray[np.float32]:
+    """Return a straightened line (HEIGHT, W) as the network takes it, from -1 for black to 1 for white."""
     height, width = strip.shape
     new_width = max(STEP, int(np.ceil(HEIGHT * width / height)))
     resized = cv2.resize(strip, (new_width, HEIGHT))

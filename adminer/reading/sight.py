@@ -13,8 +13,9 @@ from adminer.layout.clean import Gray, Ground, ground_of, lift_faint
 from adminer.layout.rules import Rect
 from adminer.reading.again import second_try
 from adminer.reading.detect import Line, find_lines
+from adminer.reading.first import read_first
 from adminer.reading.leftover import WIDE, free_numerals, is_price
-from adminer.reading.recognise import cut_strip, read_strips
+from adminer.reading.recognise import cut_strip
 from adminer.reading.seen import LEAST_CONFIDENCE, Seen, figures
 from adminer.reading.words import ink_of
 
@@ -109,7 +110,7 @@ def running_lines(seen: Sequence[Seen]) -> tuple[NDArray[np.float64], float]:
 
 def _read(gray: Gray, lines: Sequence[Line], threads: int) -> list[Seen]:
     strips = [cut_strip(gray, line.corners) for line in lines]
-    return [Seen(*parts) for parts in zip(lines, strips, read_strips(strips, threads), strict=True)]
+    return [Seen(*parts) for parts in zip(lines, strips, read_first(strips, threads), strict=True)]
 
 
 def split_rows(one: Seen, usual: float) -> list[Line]:

@@ -1,4 +1,4 @@
-"""The print shop's counter: fonts, fractions, items, print, story, numerals."""
+"""The print shop's counter: fonts, fractions, items, print, quick, story, numerals."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ import typer
 
 from adminer.parsing.items.reconsider import WEIGHTS as ITEM_WEIGHTS
 from adminer.reading.fraction_model.answer import WEIGHTS
+from adminer.reading.models import QUICK
 
 from . import fonts, item_training
 from .browser import press_browser
@@ -57,6 +58,18 @@ def train_items(
     _need_fonts()
     judged = item_training.train(seed, count, out)
     typer.echo(f"{len(judged)} groups of prices")
+
+
+@app.command("quick")
+def make_quick_network(
+    seed: Seed = 1,
+    count: Annotated[int, typer.Option(help="How many lines of the demo's scans to make it on.")] = 220,
+    out: Annotated[Path, typer.Option(help="File of the network.")] = QUICK,
+) -> None:
+    """Make the quick network of the first reading from the full one; takes a minute or two."""
+    from .quick_training import train  # noqa: PLC0415 -- its tool is no package that printing needs
+
+    train(HERE / "scans", seed, count, out)
 
 
 @app.command("print")

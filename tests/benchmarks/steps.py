@@ -23,7 +23,8 @@ from rich.console import Console
 from rich.table import Table
 
 from adminer.layout.clean import Gray
-from adminer.reading import numerals, sight
+from adminer.reading import first, numerals, sight
+from adminer.reading.models import Network
 from adminer.reading.placed import PlacedWord
 from adminer.reading.seen import Seen
 from adminer.score.measure import score_pages
@@ -39,8 +40,13 @@ def _once(_gray: Gray, seen: Sequence[Seen], _threads: int) -> list[Seen]:
     return list(seen)
 
 
+def _full() -> Network:
+    return "rec"
+
+
 WITHOUT: dict[str, Callable[[], AbstractContextManager[object]]] = {
     "fractions": partial(patch.object, numerals, "settle_tail", _unsettled),  # the learned reader of fractions
+    "quick": partial(patch.object, first, "first_reader", _full),  # the quick network, for the first reading
     "again": partial(patch.object, sight, "second_try", _once),  # the second look at what is unsure
 }
 

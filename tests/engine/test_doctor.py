@@ -8,6 +8,7 @@ import pytest
 
 from adminer.engine import doctor
 from adminer.errors import MachineError
+from adminer.reading import models
 
 
 def test_all_is_there() -> None:
@@ -17,6 +18,12 @@ def test_all_is_there() -> None:
     assert lines["duckdb"] == importlib.metadata.version("duckdb")
     assert ".onnx (sha256 " in lines["network 'rec'"]
     assert lines["tesseract"][0].isdigit()
+    assert lines["first reading"].startswith("by the quick network")
+
+
+def test_a_quick_network_made_of_another_is_said(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(models, "first_reader", lambda: "rec")
+    assert "the quick one was made of another" in dict(doctor.examine().lines)["first reading"]
 
 
 def test_a_missing_reader_is_said_with_its_remedy(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -63,6 +63,31 @@ def test_a_long_blur_is_not_read_again_but_a_short_one_is() -> None:
 
 
 @pytest.mark.parametrize(
+    ("words", "lines", "asked"),
+    [
+        (("Garden", "hose", "of", "rubber"), again.CROWD, 0),
+        (("Garden", "hose", "of", "rubber"), again.CROWD - 1, 1),
+        (("Garden", "hose", "25", "feet", "of"), again.CROWD, 1),
+        (("Garden", "hose"), again.CROWD, 1),
+    ],
+)
+def test_in_a_crowd_of_lines_only_what_may_hold_a_price_is_read_again(
+    words: tuple[str, ...], lines: int, asked: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    strips: list[Gray] = []
+
+    def answer(asked_for: list[Gray], _: int) -> list[ReadLine]:
+        strips.extend(asked_for)
+        return [ReadLine(()) for _ in asked_for]
+
+    monkeypatch.setattr(again, "read_strips", answer)
+    page = np.full((200, 700), 240, np.uint8)
+    unsure = line_with(dict.fromkeys(words, 0.7), words, width=250)
+    again.second_try(page, [unsure, *[line_with({}, ("Cups",), width=100)] * (lines - 1)], 1)
+    assert len(strips) == asked
+
+
+@pytest.mark.parametrize(
     ("sure", "text"), [(0.95, "Garden hose 35 feet of rubber now"), (0.6, "Garden hose 25 feet of rubber now")]
 )
 def test_the_surer_reading_of_a_part_takes_its_place_in_the_line(

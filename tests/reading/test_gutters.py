@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from adminer.layout.rules import Rect
 from adminer.reading.join import join_lines
 
@@ -13,7 +15,7 @@ def _column(left: float, rights: list[float]) -> list[Rect]:
     return [(left, k * LEADING, right, k * LEADING + HIGH) for k, right in enumerate(rights)]
 
 
-def _joined(rows: list[Rect]) -> int:
+def _joined(rows: Sequence[Rect]) -> int:
     return sum(n != m for n, m in join_lines(dict(enumerate(rows))).items())
 
 

@@ -29,7 +29,7 @@ def test_a_price_that_no_line_covers_is_found_and_a_covered_word_is_not() -> Non
 
 def test_a_free_numeral_is_read_only_where_a_look_saw_a_hint_of_type(monkeypatch: pytest.MonkeyPatch) -> None:
     read = ReadLine(tuple(Letter(c, 0.2 + 0.3 * k, 0.99) for k, c in enumerate("37¢")))
-    monkeypatch.setattr(sight, "read_strips", lambda strips, *_: [read] * len(strips))
+    monkeypatch.setattr(sight, "read_first", lambda strips, *_: [read] * len(strips))
     marked = np.zeros((200, 300), bool)  # the page at half its size
     look = sight.Look(PAGE, (), ground_of(PAGE), np.ones(2, np.float32), (np.zeros((9, 9), bool), marked))
     lines = [covering(20, 70, 200, 110)]

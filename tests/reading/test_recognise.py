@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from adminer.reading import recognise
 from adminer.reading.letters import STEP
-from adminer.reading.models import Alphabet, alphabet
+from adminer.reading.models import alphabet
 from adminer.reading.recognise import read_strips
 from tests.reading.drawing import Setting, draw
 
@@ -27,7 +27,7 @@ def test_lines_of_one_width_say_alone_what_they_say_together() -> None:
 def test_a_strip_whose_letters_are_lost_in_the_padding_is_read_by_itself(monkeypatch: pytest.MonkeyPatch) -> None:
     """Stand in for the network: beside a longer strip it sees the figures of a short one behind its end."""
     letters = alphabet().characters
-    own = recognise._prepare(draw(60, 24, Setting("6.50", 4, 18, 16))).shape[1]
+    own = recognise.prepare(draw(60, 24, Setting("6.50", 4, 18, 16))).shape[1]
 
     def answers_of(_: str, plane: NDArray[np.float32], __: int) -> NDArray[np.float32]:
         padded = plane.shape[3] > own
@@ -39,6 +39,6 @@ def test_a_strip_whose_letters_are_lost_in_the_padding_is_read_by_itself(monkeyp
         return answers
 
     monkeypatch.setattr(recognise, "answers_of", answers_of)
-    monkeypatch.setattr(recognise, "alphabet", lambda: Alphabet(np.arange(len(letters)), letters))
+    monkeypatch.setattr(recognise, "columns_of", lambda _: np.arange(len(letters)))
     strips = [draw(60, 24, Setting("6.50", 4, 18, 16)), draw(120, 24, Setting("Saucers", 4, 18, 16))]
     assert read_strips(strips)[0].text == "6.50"

@@ -7,9 +7,10 @@ from unittest.mock import patch
 
 import pytest
 
-from adminer.reading import numerals, sight
+from adminer.reading import first, numerals, sight
 from adminer.reading.again import second_try
 from adminer.reading.letters import ReadLine
+from adminer.reading.models import first_reader
 from adminer.reading.recognise import read_strips
 from adminer.reading.tails import settle_tail
 from tests.benchmarks.steps import WITHOUT
@@ -19,6 +20,7 @@ from tests.reading.drawing import Setting, draw
 def left_out() -> set[str]:
     kept = {
         "fractions": vars(numerals)["settle_tail"] is settle_tail,
+        "quick": vars(first)["first_reader"] is first_reader,
         "again": vars(sight)["second_try"] is second_try,
     }
     return {step for step, in_place in kept.items() if not in_place}
