@@ -36,6 +36,13 @@ def test_a_short_unsure_line_is_read_by_the_full_network_and_a_long_one_without_
     assert not first.is_doubted(line("the committee met on the evening of Tuesday", 0.8))
 
 
+def test_display_type_is_read_by_the_full_network_unless_it_is_quite_sure() -> None:
+    name = "The Kettle and Crock Department Store"
+    assert first.is_doubted(line(name, 0.98), display=True)
+    assert not first.is_doubted(line(name, 0.999), display=True)
+    assert not first.is_doubted(line(name, 0.98))
+
+
 def test_a_price_by_itself_is_read_by_the_full_network_however_sure() -> None:
     assert first.is_doubted(line("2 for 29c"))
     assert not first.is_doubted(line("Salad plates, each 25c"))
@@ -44,14 +51,14 @@ def test_a_price_by_itself_is_read_by_the_full_network_however_sure() -> None:
 def test_only_what_is_doubted_is_asked_of_the_full_network() -> None:
     strips = [draw(300, 44, Setting("Saucers", 10, 32, 28)), draw(120, 44, Setting("25c", 10, 32, 28))]
 
-    def asked(doubt: Callable[[ReadLine], bool]) -> list[tuple[str, int]]:
+    def asked(doubt: Callable[..., bool]) -> list[tuple[str, int]]:
         with patch.object(first, "read_strips", wraps=read_strips) as reads, patch.object(first, "is_doubted", doubt):
             first.read_first(strips)
         return [(call.kwargs.get("network", "rec"), len(call.args[0])) for call in reads.call_args_list]
 
-    assert asked(lambda read: "25" in read.text) == [("quick", 2), ("rec", 1)]
+    assert asked(lambda read, **_: "25" in read.text) == [("quick", 2), ("rec", 1)]
     with patch.object(first, "first_reader", lambda: "rec"):
-        assert asked(lambda _: True) == [("rec", 2)]
+        assert asked(lambda *_, **__: True) == [("rec", 2)]
 
 
 @pytest.fixture
