@@ -42,10 +42,17 @@ class Box:
         """Return how many columns both boxes have in common; below 0, how far apart they stand side by side."""
         return min(self.right, other.right) - max(self.x, other.x)
 
+    def beside(self, other: Box) -> int:
+        """Return how many rows both boxes have in common; below 0, how far apart they stand one over the other."""
+        return min(self.bottom, other.bottom) - max(self.y, other.y)
+
+    def same_row(self, other: Box) -> bool:
+        """Say whether two boxes share half the height of the lower one."""
+        return self.beside(other) >= 0.5 * min(self.h, other.h)
+
     def overlap(self, other: Box) -> int:
         """Return the shared area with another box in square pixels."""
-        w = self.across(other)
-        h = min(self.bottom, other.bottom) - max(self.y, other.y)
+        w, h = self.across(other), self.beside(other)
         return w * h if w > 0 and h > 0 else 0
 
     def iou(self, other: Box) -> float:

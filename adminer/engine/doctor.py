@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import importlib.metadata
 import platform
 import subprocess
@@ -100,10 +99,9 @@ def _tesseract() -> str:
 
 def _network(part: str) -> Callable[[], str]:
     def find() -> str:
-        from adminer.reading.models import model_file  # noqa: PLC0415
+        from adminer.reading.models import model_digest, model_file  # noqa: PLC0415
 
-        path = model_file(part)
-        return f"{path} (sha256 {hashlib.sha256(path.read_bytes()).hexdigest()[:12]})"
+        return f"{model_file(part)} (sha256 {model_digest(part)[:12]})"
 
     return find
 

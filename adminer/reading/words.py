@@ -15,8 +15,6 @@ from adminer.reading.letters import ReadLine
 
 DESCENDERS = frozenset("gjpqy,;Q()[]{}$|")
 ASCENDERS = frozenset("bdfhkltABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789$¢£½¼¾&%/!?()[]{}|")
-
-
 SUM_BEHIND_WORD = re.compile(r"(?P<word>[A-Za-z]{3,})[$£]\d")  # US$ and A$ are signs of their own
 
 

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from adminer.intake.scans import open_scan
 from adminer.layout import lay_out
 from adminer.layout.clean import Gray
-from adminer.layout.recipe import guess_recipe, load_recipes
+from adminer.layout.recipe import default_recipes, guess_recipe
 from adminer.reading.detect import find_lines
 from adminer.reading.recognise import cut_strip, prepare
 
@@ -28,7 +28,7 @@ def planes(scans: Path, seed: int, count: int) -> list[Plane]:
     made: list[Plane] = []
     for path in sorted(scans.iterdir()):
         image = next(iter(open_scan(path, path.name)))
-        gray = lay_out(image.pixels, load_recipes()[guess_recipe(image.pixels)[0]]).gray
+        gray = lay_out(image.pixels, default_recipes()[guess_recipe(image.pixels)[0]]).gray
         lines = find_lines(gray, 1.0).lines
         strips = [cut_strip(gray, lines[i].corners) for i in draw.permutation(len(lines))[:_OF_ONE]]
         fit = [s for s in strips if min(s.shape) >= _LOWEST and s.shape[1] <= _WIDEST * s.shape[0]]

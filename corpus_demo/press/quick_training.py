@@ -7,7 +7,6 @@ another, each error made good by the columns to come (Frantar and others, GPTQ, 
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import product
@@ -24,7 +23,7 @@ from onnxruntime.quantization import QuantFormat, QuantType, quantize_static
 from onnxruntime.quantization.calibrate import CalibrationDataReader
 from onnxruntime.quantization.shape_inference import quant_pre_process
 
-from adminer.reading.models import CHARACTERS_KEY, SOURCE_KEY, alphabet, answers_of, model_file
+from adminer.reading.models import alphabet, answers_of, descent, model_file
 
 from .quick_strips import Plane, planes
 
@@ -84,13 +83,12 @@ def train(scans: Path, seed: int, count: int, out: Path) -> None:
         quick = onnx.load(rounded)
     _fit(quick, layers, inputs)
     del quick.metadata_props[:]
-    source = hashlib.sha256(model_file("rec").read_bytes()).hexdigest()
-    helper.set_model_props(quick, {SOURCE_KEY: source, CHARACTERS_KEY: "\n".join(alphabet().characters)})
+    helper.set_model_props(quick, descent())
     onnx.save(quick, out)
 
 
 def _kept(strips: Sequence[Plane]) -> NDArray[np.int64]:
-    """Return the outputs kept: those of the alphabet first, then those that come nearest to being chosen instead."""
+    """Return the outputs kept: those of the alphabet first, then some of those that come nearest to being chosen."""
     likeliest = np.max([answers_of("rec", plane)[0].max(axis=0) for plane in strips], axis=0)
     ours = alphabet().columns
     others = np.setdiff1d(np.argsort(-likeliest, kind="stable")[: RIVALS + len(ours)], ours)[:RIVALS]

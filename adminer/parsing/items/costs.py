@@ -21,7 +21,6 @@ from adminer.parsing.items.panels import (
     NOWHERE,
     hang_below,
     is_cell,
-    same_row,
     stack_cost,
     stands_left,
     stands_right,
@@ -150,9 +149,9 @@ def _in_company(cost: float, why: str, s: int, segment: Segment, first: Found, t
         cost += _DEPARTMENT
     if segment.start in texts.telling:
         cost += _TOLD
-    elif s in texts.described and not same_row(segment.last, first.place):
+    elif s in texts.described and not segment.last.same_row(first.place):
         cost += 0.5  # the small type under a name tells more of it
-    if why in {ABOVE, BELOW} and not same_row(segment.flat, first.place):
+    if why in {ABOVE, BELOW} and not segment.flat.same_row(first.place):
         cost += 0.8 * any(other is not first for other in texts.labels[s])  # the label of another price's row
     if texts.hanging and why in {ABOVE, BELOW}:
         cost += 0.8 if why == ABOVE else -0.4  # as everywhere in this advert
@@ -212,7 +211,7 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
     price = found.place
     unit = unit_between(segment, found, body)
     head, foot = segment.first, segment.last
-    if not same_row(foot, price) and _is_between_lines(segment, price):
+    if not foot.same_row(price) and _is_between_lines(segment, price):
         foot = segment.flat  # a name in two lines, its price level with the white between them
     if stands_left(foot, price):
         gap = max(price.x - foot.right, 0)
@@ -256,7 +255,7 @@ def _text_between(segment: Segment, found: Found, segments: list[Segment]) -> bo
         and not (segment.goods and other.talks)  # "Suits & Raincoats. Latest style, from 27/6"
         and other.first_line != segment.last_line  # "53-piece set - Harbor Band" is one line in two parts
         and other.content > 0
-        and same_row(other.last, found.place)
+        and other.last.same_row(found.place)
         for other in segments
     )
 

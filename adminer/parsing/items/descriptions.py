@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from adminer.parsing.items.panels import ends_line, opens_line, over_each_other, same_row
+from adminer.parsing.items.panels import ends_line, opens_line, over_each_other
 from adminer.parsing.money.amounts import NUMBER_WORDS
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment, right_on_row
@@ -120,9 +120,11 @@ def size_under(
 def _is_pack(clause: str) -> bool:
     """Say whether a clause tells how goods are packed: "tall can", "in cartons"; a "platinum head" is a part."""
     nouns = [n for n in find_nouns(clause) if n.kind == "measures"]
-    words = [w.lower() for w in WORD.findall(clause)]
-    beside = [w for w in words if not any(w in clause[n.start : n.end].lower() for n in nouns[-1:])]
-    return bool(nouns) and (not beside or any(c.isdigit() for c in clause) or not _PACKED.isdisjoint(beside))
+    if not nouns:
+        return False
+    pack = clause[nouns[-1].start : nouns[-1].end].lower()
+    beside = [w for w in map(str.lower, WORD.findall(clause)) if w not in pack]
+    return not beside or any(c.isdigit() for c in clause) or not _PACKED.isdisjoint(beside)
 
 
 def _goes_on(advert: AdvertText, name: TextLine, lines: Sequence[TextLine], below: TextLine) -> bool:
@@ -143,8 +145,8 @@ def size_at_price(name: Segment, first: Found, segments: Sequence[Segment], pric
     if size is None or not size.bare or size.content == 0 or not any(c.isdigit() for c in size.text):
         return ""
     under = over_each_other(name.flat, size.flat) and name.last.centre[1] < size.first.y
-    near = same_row(size.flat, first.place) or over_each_other(size.flat, first.place)
-    return size.text if near and (under or same_row(name.last, size.flat)) else ""
+    near = size.flat.same_row(first.place) or over_each_other(size.flat, first.place)
+    return size.text if near and (under or name.last.same_row(size.flat)) else ""
 
 
 def kind_told(name: Segment, segments: Sequence[Segment]) -> str:
@@ -175,7 +177,7 @@ def _heads_several(name: Segment, first: Segment, segments: Sequence[Segment], p
         if other.start != first.start and over_each_other(name.flat.joined(first.flat), other.flat)
     ]
     if any(
-        other.first_line != first.first_line and same_row(other.first, first.first) and other.start != name.start
+        other.first_line != first.first_line and other.first.same_row(first.first) and other.start != name.start
         for other in column
     ):
         return True
@@ -188,7 +190,7 @@ def _heads_several(name: Segment, first: Segment, segments: Sequence[Segment], p
         under = [p.place for p in prices if p.place.centre[1] > first.last.bottom]
         before = any(p.centre[1] < other.first.y and over_each_other(first.flat, p) for p in under)
         own = any(
-            p.centre[1] > other.first.y and (over_each_other(other.flat, p) or same_row(other.flat, p)) for p in under
+            p.centre[1] > other.first.y and (over_each_other(other.flat, p) or other.flat.same_row(p)) for p in under
         )
         if before and own:
             return True

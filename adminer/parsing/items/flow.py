@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from adminer.parsing.items.catalogue import without_order_marks
-from adminer.parsing.items.panels import DISPLAY, NOWHERE, is_cell, over_each_other, same_row
+from adminer.parsing.items.panels import DISPLAY, NOWHERE, is_cell, over_each_other
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.text.text import AdvertText, TextLine
@@ -83,7 +83,7 @@ def _closes_text(
     A price in a column of prices closes its row, not the rows above; so does one whose row has other goods.
     """
     if is_cell(found, prices, advert.body_px) or any(
-        same_row(segment.last, p.place) for p in prices if p.line != found.line
+        segment.last.same_row(p.place) for p in prices if p.line != found.line
     ):
         return False
     last = max((p.end for p in prices if p.end <= segment.start), default=0)
@@ -121,7 +121,7 @@ def _breaks(advert: AdvertText, number: int) -> bool:
         above.block != below.block and not _is_set_on(above, below, advert.body_px)
     ):
         return True
-    if same_row(above.flat, below.flat):
+    if above.flat.same_row(below.flat):
         return False
     aside = not over_each_other(above.flat, below.flat)
     return aside or below.flat.y - above.flat.bottom > 2.2 * max(above.type_px, below.type_px, advert.body_px)

@@ -7,7 +7,7 @@ from typing import Final
 
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.entries import FIRST, NUMBERED
-from adminer.parsing.items.panels import ends_line, opens_line, same_row
+from adminer.parsing.items.panels import ends_line, opens_line
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.sets.contents import is_next
 from adminer.parsing.text.goods import find_nouns, has_goods
@@ -28,7 +28,7 @@ _DESCRIBES: Final = 4.0  # body types further away: what is told of goods, where
 
 
 def headed(
-    advert: AdvertText, item: str, pairing: Pairing, segment: Segment, segments: list[Segment], price: Box | None = None
+    advert: AdvertText, item: str, pairing: Pairing, segment: Segment, segments: list[Segment], price: Box
 ) -> str:
     """Return an item's name with its heading before it: one given, of a bare size the nearest, or one that runs on."""
     heading = pairing.heading or (_heading_of(advert, segment, segments, price) if segment.bare else None)
@@ -57,12 +57,12 @@ def said_again(item: str, before: str) -> str:
     return f"{rest} {name}" if m["first"] else f"{name}, {rest}"
 
 
-def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment], price: Box | None) -> Segment | None:
+def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment], price: Box) -> Segment | None:
     """Return the name right before a segment that has only figures ("9 x 12 ft.") on its row, else what heads it."""
     before = next((other for other in segments if _is_right_before(advert, other, segment)), None)
     if before is not None:
         return before
-    row = segment.flat.joined(price) if price and same_row(segment.flat, price) else segment.flat
+    row = segment.flat.joined(price) if segment.flat.same_row(price) else segment.flat
     best: tuple[float, Segment] | None = None
     for other in segments:
         if other.bare or other.content == 0 or other.flat.centre[1] >= segment.flat.y:
@@ -84,7 +84,7 @@ def _is_right_before(advert: AdvertText, name: Segment, size: Segment) -> bool:
     between = advert.text[name.end : size.start].strip()
     if between == ",":
         return True
-    return same_row(name.last, size.first) and all(map(_OF_PRICE.fullmatch, between.split()))
+    return name.last.same_row(size.first) and all(map(_OF_PRICE.fullmatch, between.split()))
 
 
 def _stands_alone(advert: AdvertText, text: Segment) -> bool:

@@ -66,7 +66,7 @@ def under_names(segments: list[Segment], prices: list[Found], body: float) -> fr
         if nearest is None or not nearest.goods or segment.type_px > _SMALL * nearest.type_px:
             continue
         beside = any(
-            other is not segment and same_row(other.first, segment.first) and over_each_other(nearest.flat, other.flat)
+            other is not segment and other.first.same_row(segment.first) and over_each_other(nearest.flat, other.flat)
             for other in segments
         )
         gap = segment.first.y - nearest.last.bottom
@@ -124,20 +124,14 @@ def is_cell(found: Found, prices: list[Found], body: float) -> bool:
     return False
 
 
-def same_row(one: Box, other: Box) -> bool:
-    """Say whether two boxes share half the height of the lower one."""
-    shared = min(one.bottom, other.bottom) - max(one.y, other.y)
-    return shared >= 0.5 * min(one.h, other.h)
-
-
 def stands_left(text: Box, price: Box) -> bool:
     """Say whether a text ends before a price on its row."""
-    return same_row(text, price) and text.right <= price.x + 0.3 * price.h
+    return text.same_row(price) and text.right <= price.x + 0.3 * price.h
 
 
 def stands_right(text: Box, price: Box) -> bool:
     """Say whether a text begins behind a price on its row."""
-    return same_row(text, price) and price.right <= text.x + 0.3 * price.h
+    return text.same_row(price) and price.right <= text.x + 0.3 * price.h
 
 
 def unit_between(segment: Segment, found: Found, body: float) -> float:

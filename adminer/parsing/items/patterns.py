@@ -11,7 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from adminer.parsing.items.assign import Pairing
-from adminer.parsing.items.panels import ends_line, opens_line, over_each_other, same_row
+from adminer.parsing.items.panels import ends_line, opens_line, over_each_other
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.sets.listings import NamedPiece
@@ -44,7 +44,7 @@ def with_patterns(
         if pairing.segment is not None
         and pairing.heading is None
         and (pairing.segment.content <= _SHORT or _is_piece(pairing.segment, pieces))
-        and same_row(pairing.segment.last, groups[g][0].place)
+        and pairing.segment.last.same_row(groups[g][0].place)
         and (name := _name_over(pairing.segment, names, segments)) is not None
     }
     heads = {name.start: name for g, name in over.items() if (text := pairings[g].segment) and _is_piece(text, pieces)}

@@ -12,7 +12,6 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from adminer.parsing.items.flow import after_colon
-from adminer.parsing.items.panels import same_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment, right_on_row
 from adminer.parsing.text.columns import Column, column_over, paragraph_start
@@ -115,7 +114,7 @@ def _is_list(advert: AdvertText, line: TextLine, groups: Sequence[Sequence[Found
 
 def _reaching_up(line: TextLine, group: Sequence[Found]) -> TextLine:
     """Return a line as high as the tallest price of a group on its row: small type beside it stands on its foot."""
-    tops = [f.place.y for f in group if same_row(line.flat, f.place)]
+    tops = [f.place.y for f in group if line.flat.same_row(f.place)]
     top = min([line.flat.y, *tops])
     return replace(line, flat=Box(line.flat.x, top, line.flat.w, line.flat.bottom - top))
 

@@ -127,4 +127,4 @@ def _in_column(head: Box, price: Box) -> bool:
 
 def shares_row(one: Box, other: Box) -> bool:
     """Say whether two boxes stand in one row: they share more than 0.4 of the lower one's height."""
-    return min(one.bottom, other.bottom) - max(one.y, other.y) > 0.4 * min(one.h, other.h)
+    return one.beside(other) > 0.4 * min(one.h, other.h)

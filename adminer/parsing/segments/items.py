@@ -139,9 +139,8 @@ def _opens_list(advert: AdvertText, over: TextLine, row: TextLine, rows: set[int
 def right_on_row(advert: AdvertText, line: TextLine, price: Found) -> bool:
     """Say whether a price stands right of a line on its row, with no text of another column between."""
     box, place = line.flat, price.place
-    shared = min(box.bottom, place.bottom) - max(box.y, place.y)
     tall = price.type_px > _LABEL_SIZES * line.type_px  # beside a display price stands no label of its row
-    if tall or shared < 0.5 * min(box.h, place.h) or place.x < box.right - 0.3 * place.h:
+    if tall or not box.same_row(place) or place.x < box.right - 0.3 * place.h:
         return False
     if WORD.search(advert.text, advert.lines[price.line].start, price.start) is not None:
         return False
@@ -150,7 +149,7 @@ def right_on_row(advert: AdvertText, line: TextLine, price: Found) -> bool:
         and other.flat.right <= place.x
         and len(WORD.findall(advert.printed(other))) >= _COLUMN_WORDS
         for other in advert.lines
-        if min(other.flat.bottom, place.bottom) - max(other.flat.y, place.y) >= 0.5 * min(other.flat.h, place.h)
+        if other.flat.same_row(place)
     )
 
 

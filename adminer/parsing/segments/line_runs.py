@@ -9,7 +9,6 @@ from typing import Final
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.text.item_words import WORD
 from adminer.parsing.text.text import AdvertText, TextLine
-from adminer.records import Box
 
 _COLUMN: Final = 4  # lines of a column of running text, at least
 _FEWEST: Final = 3  # prices of a column before its texts
@@ -66,14 +65,10 @@ def _line_behind(advert: AdvertText, price: Found) -> TextLine | None:
     own = advert.lines[price.line]
     if WORD.search(advert.text[own.start : price.start] + " " + advert.text[price.end : own.end]):
         return None
-    row = [n for n in advert.lines if n is not own and _share_row(n.flat, price.place)]
+    row = [n for n in advert.lines if n is not own and n.flat.same_row(price.place)]
     if any(n.flat.x < price.place.x for n in row):
         return None
     return min((n for n in row if n.flat.x >= price.place.right), key=lambda n: n.flat.x, default=None)
-
-
-def _share_row(one: Box, other: Box) -> bool:
-    return min(one.bottom, other.bottom) - max(one.y, other.y) >= 0.5 * min(one.h, other.h)
 
 
 def indent_of(advert: AdvertText, line: TextLine) -> float:

@@ -22,7 +22,6 @@ from adminer.parsing.text.larder import is_food
 from adminer.parsing.text.misread import lengthened, misread_pieces
 from adminer.parsing.text.stretches import is_taken
 from adminer.parsing.text.text import AdvertText, TextLine
-from adminer.records import Box
 
 TABLEWARE: Final = re.compile(
     r"dinnerware|china|pottery|tableware|dishes|crockery|porcelain|earthenware|pattern|stoneware|glassware|"
@@ -217,12 +216,8 @@ def has_price_on_row(line: TextLine, prices: Sequence[Found]) -> bool:
     """Say whether a price of about its size stands right of a line on its row: a row of open stock."""
     return any(
         price.line != line.number
-        and _shares_row(line.flat, price.place)
+        and line.flat.same_row(price.place)
         and price.place.x >= line.flat.right
         and price.type_px < _SIZES * line.type_px
         for price in prices
     )
-
-
-def _shares_row(one: Box, other: Box) -> bool:
-    return min(one.bottom, other.bottom) - max(one.y, other.y) >= 0.5 * min(one.h, other.h)

@@ -26,7 +26,7 @@ def headed_size(monkeypatch: pytest.MonkeyPatch) -> list[str]:
 
     def note(advert: Any, _groups: Any, pairings: Any, segments: Any, *_: Any) -> Any:
         (size,) = (s for s in segments if s.bare)
-        named.append(headed(advert, size.text, Pairing(size, 0.0, "on its row"), size, list(segments)))
+        named.append(headed(advert, size.text, Pairing(size, 0.0, "on its row"), size, list(segments), size.flat))
         return pairings
 
     monkeypatch.setattr(assemble, "reconsidered", note)
