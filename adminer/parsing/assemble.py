@@ -22,6 +22,7 @@ from adminer.parsing.items.assign import Pairing, pair_items
 from adminer.parsing.items.catalogue import order_marks, weight_columns
 from adminer.parsing.items.costs import costs_of
 from adminer.parsing.items.leaning import with_goods_before
+from adminer.parsing.items.list_rows import with_list_rows
 from adminer.parsing.items.patterns import with_patterns
 from adminer.parsing.items.reconsider import reconsidered
 from adminer.parsing.items.subjects import with_subjects
@@ -258,7 +259,8 @@ def _pair(
     groups = said.groups
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
     costs = costs_of(text, groups, segments, rules, bonus, said.table)
-    pairings = with_titles(text, groups, pair_items(text, groups, segments, rules, costs, said.table), segments)
+    pairings = with_list_rows(text, groups, pair_items(text, groups, segments, rules, costs, said.table), segments)
+    pairings = with_titles(text, groups, pairings, segments)
     pairings = with_subjects(text, groups, with_topic(text, pairings, segments))
     pairings = with_goods_before(text, groups, pairings, segments, rules)
     return reconsidered(text, groups, pairings, segments, costs, rules)

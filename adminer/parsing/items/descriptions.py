@@ -16,7 +16,7 @@ from adminer.parsing.money.amounts import NUMBER_WORDS
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment, right_on_row
 from adminer.parsing.sets.sets import states_set
-from adminer.parsing.text.goods import find_nouns, talk
+from adminer.parsing.text.goods import find_nouns, praise, stops, talk
 from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD
 from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.text import AdvertText, TextLine
@@ -34,6 +34,7 @@ _EDGE: Final = 1.5  # type sizes between left edges that count as one
 _LONGEST: Final = 8  # lines of small type
 _SIZE_LINES: Final = 3  # of them
 _SIZE_WORDS: Final = 9  # of a brand, size or pack, at most
+_KIND_WORDS: Final = 3  # of a clause that tells which goods a name of one word means
 _SHORT_HEAD: Final = 2  # words of a heading that its text must complete
 _FEW_TEXTS: Final = 3  # between a name and its price
 _PACKED: Final = word_list("size") | frozenset(NUMBER_WORDS) | {"in", "per", "the", "each", "full", "cloth", "paper"}
@@ -162,6 +163,26 @@ def kind_told(name: Segment, segments: Sequence[Segment]) -> str:
     told = WORD.findall(clause)
     speaks = not (PROSE | talk() | FUNCTION_WORDS).isdisjoint(word.lower() for word in told)
     return clause if 0 < len(told) <= 2 * len(words) and clause[:1].isupper() and not speaks else ""
+
+
+def clause_after(name: Segment, first: Found, segments: Sequence[Segment], prices: Sequence[Found]) -> str:
+    """Return the clause that tells which goods a name means, set between it and its price, empty where none does.
+
+    "LARD", "Pure", "bring your pail": the one word of the name is a kind of goods, which its brand, grade or stuff
+    makes an article. It stands in the line of the name, or close under it where the price does not stand beside it.
+    """
+    after = next((s for s in segments if name.end <= s.start and s.end <= first.start), None)
+    if after is None or any(name.end <= p.start < first.start for p in prices):
+        return ""
+    under = after.first_line == name.last_line + 1 and over_each_other(name.flat, after.flat)
+    row = any(after.first.same_row(p.place) and p.place.x < first.place.right for p in prices if p.line != first.line)
+    if after.first_line != name.last_line and (not under or row):
+        return ""
+    words = _CLAUSE.split(after.text)[0].split()
+    told = [word.lower().strip(".,") for word in words]
+    stop = next((i for i, word in enumerate(told) if word in FUNCTION_WORDS), len(words))
+    speaks = not (PROSE | stops() | praise()).isdisjoint("-".join(told[:2]).split() + told[:stop])
+    return "" if speaks or stop > _KIND_WORDS else " ".join(words[:stop])
 
 
 def _is_small(advert: AdvertText, name: TextLine, below: TextLine) -> bool:

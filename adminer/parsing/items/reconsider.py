@@ -22,6 +22,7 @@ from adminer.parsing.items.custom import Custom, custom_of, traits_by_claims, tr
 from adminer.parsing.items.entries import BEHIND, NUMBERED, is_adjectival
 from adminer.parsing.items.flow import AFTER
 from adminer.parsing.items.leaning import leans
+from adminer.parsing.items.list_rows import LIST_ROW
 from adminer.parsing.items.panels import hang_below, over_each_other
 from adminer.parsing.items.rivals import Rivals, rivals_of
 from adminer.parsing.items.rule_lines import rule_between, rules_that_part
@@ -47,7 +48,7 @@ WEIGHTS: Final = Path(__file__).parent.with_name("data") / "item_weights.toml"
 AGAIN: Final = "weighed against the texts near it: "
 _NEXT: Final = re.compile(r"\.\s+[A-Z]")  # right after a price: what follows is told of the next
 _IN_ORDER: Final = "near the price in reading order"
-_SURE: Final = frozenset({POSTAGE, ON_TABLE_ROW, TITLE, GOES_ON, KIND_OF, NUMBERED, BEHIND})
+_SURE: Final = frozenset({POSTAGE, ON_TABLE_ROW, TITLE, GOES_ON, KIND_OF, NUMBERED, BEHIND, LIST_ROW})
 _NAME: Final = 8  # words; a longer text is a name only where a rule says so
 _MORE: Final = 1.0  # must speak for another text than for the one chosen, in log odds
 _FEW: Final = 4  # offers up to which an advert speaks of each at length

@@ -10,7 +10,7 @@ from typing import Final
 from spacy.tokens import Doc
 
 from adminer.parsing.items.assign import Pairing
-from adminer.parsing.items.descriptions import kind_told, size_at_price, size_under
+from adminer.parsing.items.descriptions import clause_after, kind_told, size_at_price, size_under
 from adminer.parsing.items.entries import BEHIND, NUMBERED
 from adminer.parsing.items.flow import BEFORE, HEADS
 from adminer.parsing.items.headings import as_read, headed, said_again
@@ -33,6 +33,7 @@ from adminer.parsing.sets.sets import states_set
 from adminer.parsing.sets.sets_alone import sets_without_price
 from adminer.parsing.tables.price_lists import ON_ROW as ON_TABLE_ROW
 from adminer.parsing.terms.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
+from adminer.parsing.text.item_words import WORD
 from adminer.parsing.text.naming import first_clause, name_of
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box, ConditionText, Offer, Price
@@ -101,7 +102,7 @@ def make_offers(
             size = size_under(advert, item, group[0], segments, prices)
             size = size or size_at_price(item, group[0], segments, prices)
             size = size or (kind_told(item, segments) if pairing.why == HEADS else "")
-        offer = _offer(advert, offer_id, advert_id, group, pairing, item, telling, what, segments, size)
+        offer = _offer(advert, offer_id, advert_id, group, pairing, item, telling, what, segments, size, prices)
         made.append(replace(offer, item=said_again(offer.item, made[-1].item if made else "")))
     made += sets_without_price(
         grammar.authorities.pieces,
@@ -160,6 +161,7 @@ def _offer(
     what: What,
     segments: list[Segment],
     size: str,
+    prices: list[Found],
 ) -> Offer:
     item = _name_of(pairing, segment) if segment else ""
     box = group[0].box
@@ -168,6 +170,8 @@ def _offer(
     if segment:
         box = box.joined(segment.box)
         item = " ".join(filter(None, (headed(advert, item, pairing, segment, segments, group[0].place), size)))
+        if WORD.fullmatch(item):
+            item = f"{item} {clause_after(segment, group[0], segments, prices)}".strip()
     for other in telling:
         box = box.joined(other)
     main = group[0]

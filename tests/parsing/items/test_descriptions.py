@@ -104,7 +104,7 @@ def test_a_pack_told_in_two_lines_of_small_type_beside_the_price_belongs_to_the_
         (20, 236, 13, "paper and fit for the"), (20, 254, 13, "finest things you own"), (200, 172, 46, "25¢"),
         *BODY,
     )  # fmt: skip
-    assert items(advert) == {"51¢": "SUGAR Fine grain, 10 lb. cloth bag", "25¢": "SOAP"}
+    assert items(advert) == {"51¢": "SUGAR Fine grain, 10 lb. cloth bag", "25¢": "SOAP White"}
 
 
 def test_a_short_heading_of_a_paragraph_is_completed_by_the_kind_that_its_text_begins_with() -> None:
@@ -124,3 +124,24 @@ def test_a_measure_without_a_number_or_a_size_is_no_pack() -> None:
         *BODY,
     )  # fmt: skip
     assert items(advert) == {"95¢": "SCARF PIN", "15¢": "RAISINS Seedless, pound, paper bag"}
+
+
+def test_a_name_of_one_word_takes_along_the_clause_that_tells_which_goods_it_means() -> None:
+    advert = parse(
+        (20, 40, 13, "LARD"), (20, 57, 13, "Pure, bring your pail"), (20, 76, 13, "29¢"),
+        (420, 240, 13, "STOCKINGS"), (420, 257, 13, "Ribbed silk to the top"), (420, 276, 13, "98¢"),
+        (420, 440, 13, "BRASSIERES"), (420, 457, 13, "Mesh or broche"), (420, 476, 13, "75¢"),
+        *BODY,
+    )  # fmt: skip
+    assert items(advert) == {"29¢": "LARD Pure", "98¢": "STOCKINGS Ribbed silk", "75¢": "BRASSIERES Mesh"}
+
+
+def test_praise_talk_and_the_next_row_tell_no_kind() -> None:
+    advert = parse(
+        (20, 40, 13, "REFRIGERATOR"), (20, 57, 13, "High grade, sanitary"), (20, 76, 13, "$12.65"),
+        (420, 240, 16, "TUMBLER"), (420, 259, 13, "See our window"), (420, 276, 13, "18¢"),
+        (20, 440, 13, "Oleomargarine"), (20, 457, 13, "Brick Cheese"), (200, 440, 13, "29¢"), (200, 457, 13, "59¢"),
+        *BODY,
+    )  # fmt: skip
+    found = items(advert)
+    assert (found["$12.65"], found["18¢"], found["29¢"]) == ("REFRIGERATOR", "TUMBLER", "Oleomargarine")
