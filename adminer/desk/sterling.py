@@ -10,8 +10,8 @@ CURRENCIES: Final = ("GBP", "AUP")  # 20 shillings of 12 pence to the pound
 _PENCE: Final = 240
 _QUARTERS: Final = {"": 0, "¼": 1, "½": 2, "¾": 3}
 _TYPED: Final = re.compile(
-    r"^(?:£\s*(?P<pounds>\d{1,5}))?\s*(?:(?P<shillings>\d{1,3})\s*(?:/|s\b\.?))?\s*"
-    r"(?:-|(?P<pence>\d{1,3})?\s*(?P<part>[¼½¾])?\s*(?:d\b\.?)?)?$"
+    r"^(?:£ ?(?P<pounds>\d{1,5}))? ?(?:(?P<shillings>\d{1,3}) ?(?:/|s\b\.?))? ?"
+    r"(?:-|(?P<pence>\d{1,3})? ?(?P<part>[¼½¾])? ?(?:d\b\.?)?)?$"
 )
 _SIGN: Final = re.compile(r"[£/sd]")
 _EXACT: Final = Decimal("0.000001")  # of a pound, as the records keep it; a farthing is more than a thousandth
@@ -19,7 +19,7 @@ _EXACT: Final = Decimal("0.000001")  # of a pound, as the records keep it; a far
 
 def pounds_of(text: str) -> Decimal | None:
     """Return the pounds of what a person typed: 1/6, 9/-, 2s. 3d., 4½d, £1 2s. 6d.; None where it is no such sum."""
-    typed = text.strip().lower()
+    typed = " ".join(text.lower().split())
     found = _TYPED.match(typed)
     if not found or not _SIGN.search(typed) or not re.search(r"[\d¼½¾]", typed):
         return None

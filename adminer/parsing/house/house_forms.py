@@ -110,7 +110,7 @@ _NO_INITIALS: Final = re.compile(r"^A [A-Z][a-z]|^I [A-Z]|^U\. ?S\.", re.ASCII)
 # what is said of shops in general: "NEW STORE", "14 neighborhood stores"
 _SAID_OF_SHOPS: Final = re.compile(
     r"^(?:(?i:\d+|all|any|both|every|most|no|other|our|these|those|your|how|new|two|three|four|five|six|seven|eight)"
-    r"(?![\w'’])\W*)+(?:[a-z]\w* ?)*$"
+    r"(?![\w'’])\W*)+(?:[a-z]\w*(?: |$))*$"
 )
 _DOUBLE: Final = re.compile(r"^[A-Z][a-z]{2,}-[A-Z][a-z]{2,}$|^[A-Z]{3,}-[A-Z]{3,}$")
 _OF_TOWN: Final = re.compile(r"(?<=\w{3}) of (?:[A-Z][a-z]+|[A-Z]{3,})(?: [A-Z]\w+)?$")
