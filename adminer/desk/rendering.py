@@ -64,6 +64,8 @@ def typed_amount(amount: Decimal | str, currency: str) -> str:
 def price_words(price: Any) -> str:
     """Return a price with its quantity and unit, for instance "2 for 25¢" or "$1.39 a doz"."""
     words = money(price.amount, price.currency)
+    if 0 < price.per_quantity < 1 and price.per_unit:
+        return f"{words} for {price.per_quantity.normalize():f} {price.per_unit}"
     if price.per_quantity != 1:
         words = f"{price.per_quantity.normalize():f} for {words}"
     if price.per_unit:

@@ -146,7 +146,8 @@ def _offer_lines(connection: duckdb.DuckDBPyConnection, row: dict[str, Any]) -> 
             lines.append(f"  {name.replace('_', ' ')}: {clean(shown(row[name]))}")
     for price in _rows(connection, "SELECT * FROM prices WHERE offer_id = $what ORDER BY price_id", row["offer_id"]):
         per = "" if price["per_quantity"] in (None, 1) else f" for {price['per_quantity'].normalize():f}"
-        unit = {None: "", "each": " each"}.get(price["per_unit"], f" a {price['per_unit']}")
+        part = price["per_unit"] and 0 < (price["per_quantity"] or 1) < 1  # a quarter of a pound
+        unit = {None: "", "each": " each"}.get(price["per_unit"], f" {'' if part else 'a '}{price['per_unit']}")
         words = f", {clean(price['condition_text'])}" if price["condition_text"] else ""
         who = price["condition"].replace("_", " ")
         lines.append(

@@ -84,8 +84,8 @@ def size_under(
 ) -> str:
     """Return the brand, size or pack set in small type under a name ("tall can"), empty where none is.
 
-    `own` is the price of the name, beside which the small type may stand. What stands after a price or a term in that
-    line is no part of it.
+    Before the pack of a name of several words no long description is told. `own` is the price of the name, beside which
+    the small type may stand. What stands after a price or a term in that line is no part of it.
     """
     line = advert.lines[name.last_line]
     if not _may_name(name) or states_set(name.text) or not ends_line(advert, name):
@@ -114,8 +114,15 @@ def size_under(
     sized = [i for i, clause in enumerate(clauses) if _SIZED.search(clause)]
     end = packed[-1] if packed else sized[0] if sized else -1
     told = ", ".join(clauses[: end + 1])
+    if len(name.text.split()) > 1 and _outgrows(told, name):
+        told = clauses[end] if not _outgrows(clauses[end], name) else ""
     speaks = any(word.lower() in (PROSE | talk()) - {"can"} for word in WORD.findall(told))
     return told if len(told.split()) <= _SIZE_WORDS and not speaks else ""
+
+
+def _outgrows(told: str, name: Segment) -> bool:
+    """Say whether what is told of an article is a description: longer than twice its name."""
+    return len(told.split()) > 2 * len(name.text.split())
 
 
 def _is_pack(clause: str) -> bool:

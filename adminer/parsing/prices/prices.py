@@ -23,6 +23,7 @@ from adminer.parsing.prices.column_points import restore_column_points
 from adminer.parsing.prices.confidence import price_confidence
 from adminer.parsing.prices.likely_cents import find_likely_cents
 from adminer.parsing.prices.likely_dollars import find_split_sums, restore_dollar_signs
+from adminer.parsing.prices.measure_columns import read_measure_columns
 from adminer.parsing.prices.told_sums import find_told_sums, told_piastres
 from adminer.parsing.prices.unsigned import find_column_piastres, find_unsigned
 from adminer.parsing.terms.terms import Term
@@ -150,6 +151,7 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
         amounts += find_told_sums(advert, amounts)
         amounts += find_split_sums(advert, amounts)
         amounts += find_unsigned(advert, amounts, terms)
+        amounts = read_measure_columns(advert, amounts)
         amounts += restore_column_points(advert, amounts)
     amounts += find_column_cells(advert, amounts, sterling_currency(text) if sterling else "USD")
     amounts = sorted(restore_halves(text, amounts), key=lambda a: a.start)

@@ -145,3 +145,12 @@ def test_praise_talk_and_the_next_row_tell_no_kind() -> None:
     )  # fmt: skip
     found = items(advert)
     assert (found["$12.65"], found["18¢"], found["29¢"]) == ("REFRIGERATOR", "TUMBLER", "Oleomargarine")
+
+
+def test_the_pack_of_a_name_of_several_words_comes_without_the_description_before_it() -> None:
+    advert = parse(
+        (20, 40, 18, "Table Tumblers"), (20, 62, 11, "Pressed crystal, optic sides, 9-oz. size"), (60, 80, 40, "79¢"),
+        (420, 40, 18, "Round Table"), (420, 62, 11, "Fumed oak, 45 inch top of selected grain"), (460, 80, 40, "$17"),
+        *BODY,
+    )  # fmt: skip
+    assert items(advert) == {"79¢": "Table Tumblers 9-oz. size", "$17": "Round Table"}
