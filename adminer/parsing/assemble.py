@@ -26,7 +26,7 @@ from adminer.parsing.items.list_rows import with_list_rows
 from adminer.parsing.items.patterns import with_patterns
 from adminer.parsing.items.reconsider import reconsidered
 from adminer.parsing.items.subjects import with_subjects
-from adminer.parsing.items.titles import with_titles
+from adminer.parsing.items.titles import with_title_heads, with_titles
 from adminer.parsing.items.topic import with_topic
 from adminer.parsing.money.foreign import speaks_sterling
 from adminer.parsing.money.shilling_columns import join_shilling_columns
@@ -263,7 +263,8 @@ def _pair(
     pairings = with_titles(text, groups, pairings, segments)
     pairings = with_subjects(text, groups, with_topic(text, pairings, segments))
     pairings = with_goods_before(text, groups, pairings, segments, rules)
-    return reconsidered(text, groups, pairings, segments, costs, rules)
+    pairings = reconsidered(text, groups, pairings, segments, costs, rules)
+    return with_title_heads(text, groups, pairings, segments)
 
 
 def _statements(text: AdvertText, said: _Said) -> list[ConditionText]:

@@ -20,9 +20,11 @@ from adminer.parsing.items.entries import FIRST
 from adminer.parsing.items.panels import ends_line, opens_line, over_each_other
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
+from adminer.parsing.segments.postage import POSTAGE
 from adminer.parsing.sets.sets import states_set
-from adminer.parsing.text.goods import heads_of
-from adminer.parsing.text.naming import has_slogan
+from adminer.parsing.tables.price_lists import ON_ROW as ON_TABLE_ROW
+from adminer.parsing.text.goods import has_goods, heads_of
+from adminer.parsing.text.naming import has_slogan, is_slogan
 from adminer.parsing.text.text import AdvertText
 
 TITLE: Final = "the title over the text at the price, which only describes it"
@@ -63,6 +65,45 @@ def with_titles(
         replace(pairing, segment=title, why=TITLE) if title is not None else pairing
         for pairing, title in ((p, _named(p, titles, alone, names)) for p in pairings)
     ]
+
+
+def with_title_heads(
+    advert: AdvertText, groups: Sequence[Sequence[Found]], pairings: Sequence[Pairing], segments: Sequence[Segment]
+) -> list[Pairing]:
+    """Return the pairings, those whose text stands right under a title of goods headed by it.
+
+    "Two matched rings" under "BRIDAL DUETTE" tells what the title means; a text longer than twice the title describes
+    it, and the title is the name. A text on the row of its price is a label of its own.
+    """
+    prices = [found for group in groups for found in group]
+    titles: dict[int, Segment] = {}
+    for group, pairing in zip(groups, pairings, strict=True):
+        text = pairing.segment
+        if text is None or text.start in titles:
+            continue
+        title = _title_of(advert, text, segments, prices)
+        close = title is not None and text.first.y - title.last.bottom < _CLOSE * max(text.type_px, title.type_px)
+        if title is not None and close and title.goods and not text.last.same_row(group[0].place):
+            titles[text.start] = title
+    alone = _alone(titles)
+    return [_with_head(pairing, titles, alone) for pairing in pairings]
+
+
+def _with_head(pairing: Pairing, titles: Mapping[int, Segment], alone: Sequence[Segment]) -> Pairing:
+    text = pairing.segment
+    title = titles.get(text.start) if text is not None and pairing.heading is None else None
+    if text is None or title is None or title not in alone or pairing.why in {TITLE, POSTAGE, ON_TABLE_ROW}:
+        return pairing
+    if states_set(text.text) or _heads_department(title) or heads_of(title.text) & heads_of(text.text):
+        return pairing
+    describes = len(text.text.split()) > 2 * len(title.text.split())
+    return replace(pairing, segment=title, why=TITLE) if describes else replace(pairing, heading=title)
+
+
+def _heads_department(title: Segment) -> bool:
+    """Say whether a title names a part of the shop ("Shoe Department"), no article."""
+    last = title.text.split()[-1]
+    return is_slogan(title.text) or (is_slogan(last) and not has_goods(last))
 
 
 def _goes_on_below(start: int, chosen: Sequence[Segment]) -> bool:

@@ -19,16 +19,12 @@ from adminer.parsing.text.text import AdvertText, TextLine
 from adminer.records import Box
 
 _MEASURE: Final = re.compile(
-    r"(?P<count>(?:\d+|[½¼]|1/[24])[ -]?)?"
+    r"(?P<count>(?:[½¼]|1/[24])[ -]?)?"
     r"(?P<unit>pkts?|pkgs?|packets?|oz|ounce|lbs?|pounds?|doz|dozen|pts?|pints?|qts?|quarts?|pks?|pecks?|bus?|bush(?:el)?|"
     r"gals?|each|ea|per 100+|100)\b[.,:]*",
     re.IGNORECASE,
 )
-_COUNTS: Final = {
-    **{str(n): Decimal(n) for n in range(1, 101)},
-    **{text: Decimal("0.5") for text in ("½", "1/2")},
-    **{text: Decimal("0.25") for text in ("¼", "1/4")},
-}
+_COUNTS: Final = {"½": Decimal("0.5"), "1/2": Decimal("0.5"), "¼": Decimal("0.25"), "1/4": Decimal("0.25")}
 _CENTS: Final = re.compile(r"[1-9]\d?")
 _FEWEST_HEADS: Final = 2  # on one row, that make heads of columns
 _FEWEST_ROWS: Final = 3  # with figures under them
@@ -78,7 +74,7 @@ def _measures(advert: AdvertText, line: TextLine) -> list[_Head]:
             return []
         place = advert.flat(advert.box_of(line.start + m.start(), line.start + m.end()))
         word = m["unit"].lower()
-        count = _COUNTS.get((m["count"] or "1").strip(" -"), Decimal(1))
+        count = _COUNTS.get((m["count"] or "").strip(" -"), Decimal(1))
         heads.append(_Head(place, *((Decimal(100), None) if word.endswith("100") else (count, _unit(word)))))
         at = m.end()
     return [] if text[at:].strip() else heads
@@ -89,22 +85,28 @@ def _unit(word: str) -> str | None:
 
 
 def _under(advert: AdvertText, heads: Sequence[_Head], amounts: Sequence[Amount]) -> dict[int, Amount]:
-    """Return the amounts under the heads of a table by where they start, down to the first gap between its rows."""
+    """Return the amounts under the heads of a table by where they start, down to the first gap between its rows.
+
+    A column prints its cents in one way: in one with ".65" a bare figure is something else.
+    """
     known = [(a, advert.flat(advert.box_of(a.start, a.end))) for a in amounts if a.currency == "USD"]
     sums = [place for _, place in known]
     figures = _figures(advert, amounts)
     foot, size = max(head.place.centre[1] for head in heads), max(head.place.h for head in heads)
+    pointed = {_head_of(place, heads) for a, place in known if a.amount < 1 and "." in advert.text[a.start : a.end]}
     rows, told, found = 0, 0, dict[int, Amount]()
     cells = [place for place in (*sums, *(f.place for f in figures)) if place.y > foot and _head_of(place, heads)]
     for place in sorted(cells, key=lambda cell: cell.centre[1]):
         if place.centre[1] - foot > _STEP * size:
             break
-        if not _has_name(advert, place, heads) or (rows and place.centre[1] - foot < _ROW * size):
+        if not _has_name(advert, place, heads) or (found and place.centre[1] - foot < _ROW * size):
             continue
-        rows, foot = rows + 1, place.centre[1]
+        foot = place.centre[1]
         row = [(a, cell) for a, cell in known if _one_row(cell, place)]
         told += any(_head_of(cell, heads) is not None for _, cell in row)
-        row += [(_cents(f), f.place) for f in figures if _one_row(f.place, place)]
+        bare = [f for f in figures if _one_row(f.place, place) and _head_of(f.place, heads) not in pointed]
+        row += [(_cents(f), f.place) for f in bare]
+        rows += bool(bare)
         for amount, cell in row:
             head = _head_of(cell, heads)
             if head is not None:

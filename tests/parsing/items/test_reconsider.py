@@ -51,7 +51,7 @@ def test_a_text_is_chosen_for_which_more_speaks(monkeypatch: pytest.MonkeyPatch)
     assert was["$9.45"] == "Corner Cupboard"
     monkeypatch.setattr(reconsider, "item_weights", lambda: {"right before the price": 0.0, "set in front": 5.0})
     advert = parse(*STACK)
-    assert items(advert)["$9.45"] == "Ready for your brush"
+    assert items(advert)["$9.45"] == "Whatnot Shelves Ready for your brush"  # under its title
     assert whys(advert)["$9.45"].startswith(AGAIN)
 
 

@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from adminer.parsing.items.assign import Pairing
+from adminer.parsing.items.costs import BELOW
+from adminer.parsing.items.titles import with_title_heads
+from adminer.parsing.prices.prices import find_prices
+from adminer.parsing.segments.items import cut_segments
 from adminer.records import Advert
-from tests.parsing.pages import Line, parse
+from tests.parsing.pages import Line, advert_text, parse
 
 
 def items(advert: Advert) -> dict[str, str]:
@@ -88,3 +93,25 @@ def test_a_title_ends_at_the_price_of_its_description_though_that_stands_far_asi
         (240, 348, 14, "Grey, with a border, and bound at both ends, $3.60."),
     )  # fmt: skip
     assert items(advert)["29c"] == "Boys' Felt Hats"
+
+
+def headed(title: str, told: str, *, beside: bool = False) -> tuple[str, str]:
+    """Return the heading and the text of an offer for which the text under a title was chosen by other rules."""
+    place: Line = (360, 37, 14, "$4.95") if beside else (30, 60, 30, "$4.95")
+    advert = advert_text((20, 20, 16, title), (20, 39, 11, told), place)
+    prices = find_prices(advert, [])
+    segments = cut_segments(advert, [(p.start, p.end) for p in prices], prices)
+    chosen = next(s for s in segments if s.text == told)
+    (pairing,) = with_title_heads(advert, [prices], [Pairing(chosen, 0.5, BELOW)], segments)
+    return (pairing.heading.text if pairing.heading else "", pairing.segment.text if pairing.segment else "")
+
+
+def test_what_stands_right_under_a_title_of_goods_is_headed_by_it_and_a_description_gives_way_to_it() -> None:
+    assert headed("Table Lamps", "Silk-lined shades") == ("Table Lamps", "Silk-lined shades")
+    assert headed("Mattress Pads", "Quilted white cotton in bound edge") == ("", "Mattress Pads")
+
+
+def test_labels_on_the_row_of_their_price_and_texts_under_a_department_keep_their_name() -> None:
+    assert headed("Table Lamps", "Silk-lined shades", beside=True) == ("", "Silk-lined shades")
+    assert headed("Shoe Department", "Silk-lined shades") == ("", "Silk-lined shades")
+    assert headed("Table Lamps", "3-pc. bedroom set") == ("", "3-pc. bedroom set")

@@ -52,6 +52,14 @@ def test_words_that_are_no_measures_head_no_cents() -> None:
     assert amounts(table(ROWS, heads=heads)) <= {"0.65", "1.9", "1.90", "0.75"}
 
 
+def test_in_a_column_whose_cents_have_points_a_bare_figure_is_none() -> None:
+    assert "0.07" not in amounts(table((*ROWS, ("Onion, Amber Moon", "5", "9", "30", "7"))))
+
+
+def test_one_measure_heads_no_table() -> None:
+    assert not {"0.05", "0.04"} & amounts(table(ROWS, heads=((300, 40, 14, "Pkt."),)))
+
+
 def test_a_gap_ends_the_table() -> None:
     rows = (*ROWS, *((("", "", "", "", ""),) * 4), ("Page of the annual", "12", "", "", ""))
     assert "0.12" not in amounts(table(rows))
