@@ -16,8 +16,8 @@ from adminer.parsing.money.amounts import NUMBER_WORDS
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment, right_on_row
 from adminer.parsing.sets.sets import states_set
-from adminer.parsing.text.goods import find_nouns, praise, stops, talk
-from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD
+from adminer.parsing.text.goods import find_nouns, talk
+from adminer.parsing.text.item_words import PROSE, WORD
 from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.text import AdvertText, TextLine
 from adminer.records import Box
@@ -25,7 +25,7 @@ from adminer.records import Box
 _SMALLER: Final = 0.87  # of the type of the name
 _BODY: Final = 1.25  # of the body type; what is larger is no small type
 _LARGEST: Final = 4.0  # times the small type: what is larger heads the advert
-_NAME_WORDS: Final = 6  # of a name, at most
+NAME_WORDS: Final = 6  # of a name, at most
 _CLOSE: Final = 1.5  # type sizes of white between a name and what is set under it
 _STEP: Final = 2.2  # type sizes from line to line of the small type
 _ONE_SIZE: Final = (0.85, 1.18)  # between two lines of the small type under one name
@@ -34,11 +34,8 @@ _EDGE: Final = 1.5  # type sizes between left edges that count as one
 _LONGEST: Final = 8  # lines of small type
 _SIZE_LINES: Final = 3  # of them
 _SIZE_WORDS: Final = 9  # of a brand, size or pack, at most
-_KIND_WORDS: Final = 3  # of a clause that tells which goods a name of one word means
-_SHORT_HEAD: Final = 2  # words of a heading that its text must complete
-_FEW_TEXTS: Final = 3  # between a name and its price
 _PACKED: Final = word_list("size") | frozenset(NUMBER_WORDS) | {"in", "per", "the", "each", "full", "cloth", "paper"}
-_CLAUSE: Final = re.compile(r"[,;] |(?<=[a-z]{4})\. ")  # a comma may be read as a point
+CLAUSE: Final = re.compile(r"[,;] |(?<=[a-z]{4})\. ")  # a comma may be read as a point
 _SIZED: Final = re.compile(r"^(?!.*(?:\bsizes\b|\d to \d))(?:.*[\d½¼¾]|(?:tall|large|giant)\b)", re.IGNORECASE)
 
 
@@ -109,7 +106,7 @@ def size_under(
         return ""
     if texts[0].text.isupper() and not name.text.isupper() and not any(c.isdigit() for c in texts[0].text):
         return ""  # "SERVING PIECES" heads the rows under it
-    clauses = [c for s in texts for c in _CLAUSE.split(s.text)]
+    clauses = [c for s in texts for c in CLAUSE.split(s.text)]
     packed = [i for i, clause in enumerate(clauses) if _is_pack(clause)]
     sized = [i for i, clause in enumerate(clauses) if _SIZED.search(clause)]
     end = packed[-1] if packed else sized[0] if sized else -1
@@ -142,54 +139,6 @@ def _goes_on(advert: AdvertText, name: TextLine, lines: Sequence[TextLine], belo
     above = lines[-1]
     alike = _ONE_SIZE[0] < below.type_px / max(above.type_px, 1.0) < _ONE_SIZE[1]
     return alike and below.flat.centre[1] - above.flat.centre[1] <= _STEP * below.type_px
-
-
-def size_at_price(name: Segment, first: Found, segments: Sequence[Segment], prices: Sequence[Found]) -> str:
-    """Return the size or pack set by itself between a name and its price ("3-lb. can"), empty where none is."""
-    sizes = [s for s in segments if name.end <= s.start and s.end <= first.start]
-    if len(sizes) > _FEW_TEXTS or any(name.end <= p.start and p.end <= first.start for p in prices):
-        return ""
-    size = sizes[-1] if sizes else None
-    if size is None or not size.bare or size.content == 0 or not any(c.isdigit() for c in size.text):
-        return ""
-    under = over_each_other(name.flat, size.flat) and name.last.centre[1] < size.first.y
-    near = size.flat.same_row(first.place) or over_each_other(size.flat, first.place)
-    return size.text if near and (under or name.last.same_row(size.flat)) else ""
-
-
-def kind_told(name: Segment, segments: Sequence[Segment]) -> str:
-    """Return the kind that the text under a short heading begins with ("Hardy perpetual" under "ROSES"), else nothing.
-
-    It is no longer than twice the heading, and tells nothing in a sentence.
-    """
-    words = WORD.findall(name.text)
-    after = next((s for s in segments if s.start >= name.end), None)
-    if after is None or after.first_line != name.last_line + 1 or len(words) > _SHORT_HEAD:
-        return ""
-    clause = _CLAUSE.split(after.text)[0]
-    told = WORD.findall(clause)
-    speaks = not (PROSE | talk() | FUNCTION_WORDS).isdisjoint(word.lower() for word in told)
-    return clause if 0 < len(told) <= 2 * len(words) and clause[:1].isupper() and not speaks else ""
-
-
-def clause_after(name: Segment, first: Found, segments: Sequence[Segment], prices: Sequence[Found]) -> str:
-    """Return the clause that tells which goods a name means, set between it and its price, empty where none does.
-
-    "LARD", "Pure", "bring your pail": the one word of the name is a kind of goods, which its brand, grade or stuff
-    makes an article. It stands in the line of the name, or close under it where the price does not stand beside it.
-    """
-    after = next((s for s in segments if name.end <= s.start and s.end <= first.start), None)
-    if after is None or any(name.end <= p.start < first.start for p in prices):
-        return ""
-    under = after.first_line == name.last_line + 1 and over_each_other(name.flat, after.flat)
-    row = any(after.first.same_row(p.place) and p.place.x < first.place.right for p in prices if p.line != first.line)
-    if after.first_line != name.last_line and (not under or row):
-        return ""
-    words = _CLAUSE.split(after.text)[0].split()
-    told = [word.lower().strip(".,") for word in words]
-    stop = next((i for i, word in enumerate(told) if word in FUNCTION_WORDS), len(words))
-    speaks = not (PROSE | stops() | praise()).isdisjoint("-".join(told[:2]).split() + told[:stop])
-    return "" if speaks or stop > _KIND_WORDS else " ".join(words[:stop])
 
 
 def _is_small(advert: AdvertText, name: TextLine, below: TextLine) -> bool:
@@ -226,7 +175,7 @@ def _heads_several(name: Segment, first: Segment, segments: Sequence[Segment], p
 
 
 def _may_name(segment: Segment) -> bool:
-    few = len(WORD.findall(segment.text)) <= _NAME_WORDS
+    few = len(WORD.findall(segment.text)) <= NAME_WORDS
     return few and segment.content > 0 and not segment.bare and not segment.talks
 
 
