@@ -15,9 +15,11 @@ from typing import Final
 import numpy as np
 
 from adminer.layout.borders import joined
+from adminer.layout.paper import PRICE
 from adminer.layout.rules import Rect, centre
 from adminer.layout.states import STATES
 from adminer.layout.type_lines import Part, TypeLine, around, middle_of, usual_size
+from adminer.records import RegionKind
 
 _SIGNED: Final = re.compile(
     rf"\b[A-Z][A-Za-z.]+(?: \d{{1,2}})?,? (?:{STATES}|L\.? ?I)(?![A-Za-z]| (?!City\b)[A-Za-z])|"
@@ -121,18 +123,22 @@ def _underlines(rule: Rect, column: Sequence[TypeLine]) -> bool:
 
 
 def _cells(column: Sequence[TypeLine], cuts: Sequence[float]) -> list[list[TypeLine]]:
-    """Cut a column by its rules; a stretch without an address goes with the one under it, whose head it is.
+    """Cut a column by its rules; a stretch without an address or price goes with the one under it, whose head it is.
 
     What opens with its goods run on has no head over it.
     """
     cells: list[list[TypeLine]] = []
     for _, stretch in groupby(column, key=lambda n: sum(cut < middle_of(n) for cut in cuts)):
         held = list(stretch)
-        if cells and not _is_signed(cells[-1]) and not _RUNS_ON.match(" ".join(n.text for n in held[:_FIRST])):
+        if cells and not _is_whole(cells[-1]) and not _RUNS_ON.match(" ".join(n.text for n in held[:_FIRST])):
             cells[-1] += held
         else:
             cells.append(held)
     return cells
+
+
+def _is_whole(cell: Sequence[TypeLine]) -> bool:
+    return _is_signed(cell) or (len(cell) > _LAST_LINES and any(PRICE.search(n.text) for n in cell))
 
 
 def _is_signed(cell: Sequence[TypeLine]) -> bool:
@@ -160,7 +166,9 @@ def _adverts(columns: Sequence[_Column], edges: Sequence[float], whole: Rect) ->
         for cell in column.cells:
             held = around([n.rect for n in cell], whole)
             top = max([cut for cut in column.cuts if cut <= middle_of(cell[0])], default=held[1])
-            parts.append(Part((left, min(top, held[1]), right, held[3]), "advert", 0.7))
+            # "When answering advertisements please mention ..."
+            kind: RegionKind = "advert" if len(cell) > 1 or _is_signed(cell) else "editorial"
+            parts.append(Part((left, min(top, held[1]), right, held[3]), kind, 0.7))
     return parts
 
 

@@ -50,10 +50,30 @@ def test_a_rule_with_a_worn_gap_parts_two_adverts_though_one_ends_with_no_addres
     assert cut(*feet, worn=True) == cut(*feet)
 
 
-def test_a_stretch_without_an_address_heads_the_one_under_it() -> None:
-    feet = ("CORBELLE, Osterby, Vt.", "Penhallow, Minster, N. Y.", "Add 15c.", "Vale, Anytown, Ohio")
+def test_a_head_without_an_address_goes_with_the_advert_under_its_rule() -> None:
+    feet = ("CORBELLE, Osterby, Vt.", "Penhallow, Minster, N. Y.", "Thorne, Velby, Iowa", "Vale, Anytown, Ohio")
+    lines = [TITLE, TypeLine((330, 240, 560, 252), 12, "TO AGENTS ONLY")]
+    for n, foot in enumerate(feet):
+        lines += maker(LEFTS[n % 2], 80 + 200 * (n // 2), foot)
+    rules = (rule(30, 230), rule(330, 230), rule(330, 260))
+    assert len([p for p in find_adverts(RuleWork((FOLIO, *rules), (), ()), lines, 600, 700) if p.kind == "advert"]) == 4
+
+
+def test_a_stretch_with_its_own_price_is_an_advert_though_its_address_names_no_state() -> None:
+    feet = ("CORBELLE, Osterby, Vt.", "Penhallow, Minster, N. Y.", "Thorne, Denver.", "Vale, Anytown, Ohio")
     parts = cut(*feet, "Thorne, Velby, Iowa", "Moss, Eastby, Maine")
-    assert len([part for part in parts if part.kind == "advert"]) == 5
+    assert len([part for part in parts if part.kind == "advert"]) == 6
+
+
+def test_the_line_that_asks_to_name_the_paper_is_no_advert() -> None:
+    feet = ("CORBELLE, Osterby, Vt.", "Penhallow, Minster, N. Y.", "Thorne, Velby, Iowa", "Vale, Anytown, Ohio")
+    lines = [TITLE, TypeLine((30, 460, 260, 472), 12, "Please mention The Hearthside")]
+    for n, foot in enumerate(feet):
+        lines += maker(LEFTS[n % 2], 80 + 200 * (n // 2), foot)
+    rules = (rule(30, 230), rule(330, 230), rule(30, 440))
+    parts = find_adverts(RuleWork((FOLIO, *rules), (), ()), lines, 600, 700)
+    assert [part.kind for part in parts].count("advert") == 4
+    assert [part.kind for part in parts].count("editorial") == 1
 
 
 def test_a_page_of_a_catalogue_is_no_page_of_makers() -> None:
