@@ -20,7 +20,7 @@ _EDGE: Final = 0.985  # of the picture: larger is the edge of the scan
 _LEAST_LINES: Final = 3  # of an advert; also those among which its head is
 _TOUCHING: Final = 0.006  # of the height of the picture: frames no further apart share a rule
 _STRIP: Final = 0.025  # of the height of the picture: a line of type between two rules of an advert
-_WHITE: Final = 4  # a strip has so many times the height of the white between two borders, at least
+_APART: Final = 0.5  # type sizes of white between two borders, at least
 _INSET: Final = (0.004, 0.08)  # of its own width: how far a panel set into an advert stands from the sides of its frame
 _INSIDE: Final = 0.8  # of a frame: it stands in another
 _MOST: Final = 0.7  # of a line or a rectangle that stands in a frame
@@ -113,6 +113,8 @@ def chosen(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Paper) -> l
 
 def _are_adverts(parts: Sequence[Rect], loose: Sequence[TypeLine], held: Sequence[TypeLine], paper: Paper) -> bool:
     panels = [held_in(held, part) for part in parts]
+    if not loose and _stand_apart(parts, paper.size) and all(is_advert(panel, paper) for panel in panels):
+        return True  # the rules that close around them are their own
     if not all(len(panel) >= _LEAST_LINES and _is_headed(panel, paper) for panel in panels):
         return False
     priced = sum(bool(PRICE.search(n.text)) for n in loose)
@@ -215,7 +217,7 @@ def _whole_adverts(frames: Sequence[Rect], lines: Sequence[TypeLine], paper: Pap
         if (
             aligned
             and abs(under[1] - over[3]) < strip
-            and not (under[1] - over[3] > strip / _WHITE and _each_is_whole(over, under, lines))
+            and not (_stand_apart((over, under), paper.size) and _each_is_whole(over, under, lines))
             and is_one_advert(held_in(lines, over), held_in(lines, under), paper)
         ):
             joined = around([over, under], over)
@@ -245,7 +247,14 @@ def _each_is_whole(over: Rect, under: Rect, lines: Sequence[TypeLine]) -> bool:
     """Say whether white alone, no line of type, stands between two frames that both hold more than a name."""
     middles = (centre(n.rect) for n in lines)
     between = any(over[0] < x < over[2] and over[3] < y < under[1] for x, y in middles)
-    return not between and all(len(held_in(lines, frame)) > _LEAST_LINES for frame in (over, under))
+    return not between and all(len(held_in(lines, frame)) >= _LEAST_LINES for frame in (over, under))
+
+
+def _stand_apart(frames: Sequence[Rect], size: float) -> bool:
+    """Say whether white parts each of several frames, one under the other, from the next: two rules, not one."""
+    return len(frames) > 1 and all(
+        under[1] - over[3] > _APART * size for over, under in pairwise(sorted(frames, key=lambda f: f[1]))
+    )
 
 
 def _rejoined(frames: Sequence[Rect], touching: float) -> list[Rect]:

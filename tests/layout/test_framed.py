@@ -65,6 +65,15 @@ def test_framed_adverts_under_each_other_stay_two_where_each_has_its_head() -> N
     assert frames([*heads, *goods(120, 565, 4), *goods(120, 750, 5)], one, two) == [one, two]
 
 
+def test_frames_with_white_between_them_are_adverts_though_rules_close_around_both() -> None:
+    one, two = (100.0, 520.0, 500.0, 700.0), (100.0, 708.0, 500.0, 860.0)
+    lines = [*goods(120, 540, 4), *goods(120, 720, 3)]
+    around = (97.0, 517.0, 503.0, 863.0)
+    assert frames(lines, one, two, around) == [one, two]
+    close = (100.0, 702.0, 500.0, 860.0)  # one rule between two panels of an advert
+    assert len(frames(lines, one, close, around)) == 1
+
+
 COLUMN_RULES: tuple[Rect, ...] = ((318, 520, 322, 990), (588, 520, 592, 990))
 
 
