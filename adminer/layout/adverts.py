@@ -109,6 +109,7 @@ def _settled(parts: Sequence[Part], lines: Sequence[TypeLine]) -> list[Part]:
     A panel stands in another advert and does not say whose it is, nor do stray lines; a name says nothing else.
     """
     adverts = [part for part in parts if part.kind == "advert"]
+    large = HEAD_TYPE * usual_size(lines)
     settled = list(parts)
     for part in parts:
         if part not in settled:  # it has grown around another
@@ -121,7 +122,11 @@ def _settled(parts: Sequence[Part], lines: Sequence[TypeLine]) -> list[Part]:
             settled.remove(part)
             if part.kind == "advert":
                 adverts[adverts.index(holder)] = settled[settled.index(holder)] = _grown(holder, part.rect)
-        elif len(held) <= NAME_LINES and is_signed(held) and not any(PRICE.search(n.text) for n in held):
+        elif (
+            0 < len(held) <= NAME_LINES
+            and (is_signed(held) or all(n.type_size > large for n in held))
+            and not any(PRICE.search(n.text) for n in held)
+        ):
             reach = max(n.height for n in held)
             if home := next((other for other in others if _adjoins(part.rect, other.rect, reach)), None):
                 settled.remove(part)

@@ -41,7 +41,7 @@ _TRADING: Final = re.compile(
     r"specials?|prices?|priced|bargains?|cash|terms|credit|deposit|discount|weekly|delivered|delivery|orders?|write|send|"
     r"postpaid|call|open|closed|now|new|best|quality|fine|choice|fresh|assorted|guaranteed?|ready|stock|goods|your|you|we|"
     r"our|us|only|buy|save|formerly|reduced|reg|regular|values?|usual|begs?|honou?r|respectfully|patrons|"
-    r"customers)\b",
+    r"customers|admission|adults|matin[eé]es?|seats)\b",
     re.IGNORECASE,
 )
 _ENDS: Final = 4  # lines at the head and at the foot of an advert among which it says whose it is

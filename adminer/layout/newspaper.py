@@ -19,6 +19,7 @@ from adminer.layout.classified import is_classified
 from adminer.layout.notices import notices
 from adminer.layout.paper import PRICE, Paper, is_one_advert
 from adminer.layout.rules import Rect, area_of, centre, level_rules, shared
+from adminer.layout.running_head import DATELINE
 from adminer.layout.type_lines import Part, TypeLine, around, middle_of
 
 _ACROSS: Final = 0.8  # of a stretch that a cut-off rule runs across
@@ -30,6 +31,7 @@ _NEAR: Final = 1.5  # type sizes from a gutter within which they do
 _OWN: Final = 0.5  # of a line that stands in a stretch, or it goes on over others
 _HEAD: Final = 3  # lines of the head of an advert over its columns
 _TOLD: Final = -4.0  # appeal under which lines are sentences, not names of goods beside their prices
+_TOP: Final = 0.1  # of the page: the row under the title of a paper stands no lower
 _LEAST: Final = 0.004  # of the page: less is a filler between rules
 _WORD: Final = re.compile(r"[^\W\d_]{4,}")
 
@@ -56,11 +58,17 @@ def cut_page(lines: Sequence[TypeLine], rules: Sequence[Rect], whole: Rect, size
             continue
         own = [n for n in held if shared(n.rect, rect) > _OWN * area_of(n.rect)]  # a headline over columns is of none
         named = closes_with_name(own, paper) and not paper.tells(own)
-        if not (appeal(own) > 0 or named or is_classified(own)):
+        if _is_dateline(own, page.rect) or not (appeal(own) > 0 or named or is_classified(own)):
             parts.append(Part(rect, "editorial", 0.7))
         elif area_of(rect) > _LEAST * area_of(whole):
             parts.append(Part(rect, "advert", 0.6))
     return parts
+
+
+def _is_dateline(lines: Sequence[TypeLine], page: Rect) -> bool:
+    """Say whether lines are the row under the title of a paper: its number, its date, what a year of it costs."""
+    over = page[1] + _TOP * (page[3] - page[1])
+    return len(lines) <= _HEAD and any(DATELINE.search(n.text) and middle_of(n) < over for n in lines)
 
 
 def _stretches(stretch: _Stretch, rules: Sequence[Rect], paper: Paper) -> list[_Stretch]:

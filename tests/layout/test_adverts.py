@@ -239,6 +239,13 @@ def test_the_name_of_a_firm_that_a_rule_cut_from_its_advert_is_part_of_it() -> N
     assert all(rect[3] < 400 for rect in adverts_on_page([*priced(480, 80, 12), far], frame) if rect[1] < 300)
 
 
+def test_a_name_in_large_type_right_over_an_advert_is_part_of_it_though_it_tells_no_place() -> None:
+    frame: Rect = (460, 100, 780, 300)
+    name = TypeLine((500, 60, 740, 90), 30, "HERON THEATRE")
+    (found,) = adverts_on_page([*priced(480, 120, 12), name], frame, rules=((460, 94, 780, 96),))
+    assert found[1] <= 60
+
+
 def test_lines_on_the_edges_of_a_frame_are_no_article_in_its_advert() -> None:
     frame: Rect = (460, 60, 780, 600)
     edges = [TypeLine((480, y, 760, y + 10), 10, "words of a report") for y in (56, 595)]

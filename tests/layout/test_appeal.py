@@ -56,3 +56,8 @@ def test_a_firm_is_known_by_its_style_its_street_or_its_telephone_at_either_end(
         assert is_signed(lines(said))
     body = ("Bowls",) * 10
     assert not is_signed(lines(*body, "Thorne & Sons", *body))
+
+
+def test_what_a_theatre_asks_at_its_door_makes_an_advert() -> None:
+    said = ("Cartoon and News", "Adults 44c, children 14c", "Dish night Monday", "a saucer to every lady")
+    assert appeal(lines("Friday and Saturday, 6:45 and 9", "The Lantern Thief", *said)) > 0

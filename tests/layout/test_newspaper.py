@@ -279,3 +279,16 @@ def test_a_column_of_prices_is_parted_from_no_names_on_its_rows() -> None:
     page = text(30, 60, 60) + text(630, 60, 60) + text(330, 60, 11) + lines + text(330, 420, 30)
     (found,) = adverts(cut(page, (325, 240, 585, 243), (325, 400, 585, 403)))
     assert (found[0], found[2]) == (330, 585)
+
+
+def test_the_row_of_number_date_and_cost_under_a_title_is_no_advert() -> None:
+    title = TypeLine((200, 4, 700, 60), 56, "THE OSTERBY ARGUS")
+    row = [
+        TypeLine((30, 80, 200, 92), 12, "TENTH YEAR, NO. 41"),
+        TypeLine((350, 80, 560, 92), 12, "OSTERBY, THURSDAY, APRIL 9, 1908"),
+        TypeLine((800, 80, 880, 92), 12, "$1.50 A YEAR"),
+    ]
+    columns = [line for left in LEFTS for line in text(left, 120, 40)]
+    rules: tuple[Rect, ...] = ((20, 70, 880, 72), (20, 100, 880, 102))
+    parts = find_adverts(RuleWork(rules, (), ()), [title, *row, *columns], WIDTH, HEIGHT)
+    assert adverts(parts) == []
