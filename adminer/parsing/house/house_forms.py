@@ -18,13 +18,16 @@ from adminer.parsing.text.slips import is_word
 FIRM: Final = re.compile(
     r"\b(?:C[Oo]|C(?i:ompany)|B(?i:ros)|B(?i:rothers)|(?:&|A(?i:nd)|and) S(?i:ons?)|S(?i:ons?)|L(?i:td)|L(?i:imited)|"
     r"I(?i:nc)|M(?i:fg)|M(?i:anufacturing)|C(?i:orp)|C(?i:orporation)|C(?i:ie)|C(?i:oy)|M(?i:erc)|F(?i:r[eè]res)|"
-    r"F(?i:ils))\b\.?"
+    r"F(?i:ils)|R[Yy](?=\.|$)|R\. ?R)\b\.?"
 )
 _SHOPS: Final = (
     r"Stores?|(?:Super ?)?Markets?|Mercantile|Dry Goods|Shops?|Shoppe|Grocery|Groceries|Grocers?|Hardware|Furniture|"
     r"Jewell?ers?|Pharmacy|Drug Store|Department Store|Emporium|Bazaar|Variety Store|Theat(?:re|er)|"
-    r"(?:Service |Filling )?Stations?|(?:Discount|Shopping|Food|Trading) (?:Center|Centre)|Discount|Mart|"
-    r"Nurser(?:y|ies)|Dairy|Dairies|Studios?|Tea ?Rooms?|Greenhouses?|Florists?|(?:Fuel|Coal|Lumber|Wood) Yard|Works|"
+    r"(?:Service |Filling )?Stations?|Discount|Mart|"
+    r"(?:Discount|Shopping|Food|Trading|Tire|Auto|Garden|Paint|Appliance|Furniture|Carpet|Music|TV|Fabric|Shoe|Lumber|"
+    r"Trailer|Camera|Hobby) (?:Center|Centre)|"
+    r"Nurser(?:y|ies)|Dairy|Dairies|Studios?|Tea ?Rooms?|Greenhouses?|Florists?|"
+    r"(?:Fuel|Coal|Lumber|Wood|Poultry|Stock) Yards?|(?:Shoe|Doll) Hospital|Works|"
     r"Mills?|Bakery|Trading Post|House|Outfitters?|Tailors?|Drapers?|Importers?|Agency|Railways?|Railroad|"
     r"(?:Book|Food|Super|Smoke|Steak|Play|Drug|Road)(?:shop|store|mart|house|market)s?"
 )
@@ -80,7 +83,8 @@ _SHORT_FORENAME: Final = (
     r"(?i:Geo|Wm|Chas|Jas|Jno|Thos|Robt|Jos|Saml|Sol|Benj|Edw|Alex|Theo|Fred|Hy|Danl?|Abr|Aug|Herm)\. ?"
 )
 _INITIALS: Final = re.compile(
-    rf"^(?:Mrs?\.? )?(?:{_SHORT_FORENAME}|[A-Z]\. ?|[A-Z] ){{1,3}}[A-Z][A-Za-z'’]{{2,}}"
+    rf"^(?:Mrs?\.? )?(?:[A-Z]\. ?& ?)?(?:{_SHORT_FORENAME}|[A-Z]\. ?|[A-Z] ){{1,3}}[A-Z][A-Za-z'’]{{2,}}"
+    r"(?: [A-Z][A-Za-z'’]{2,})?"
     r"(?:[,.]? (?:& )?(?:Co|Bros|Sons?|Ltd|Inc)\.?,?)*$"
 )
 _TITLE: Final = re.compile(
@@ -114,11 +118,16 @@ _SAID_OF_SHOPS: Final = re.compile(
 )
 _DOUBLE: Final = re.compile(r"^[A-Z][a-z]{2,}-[A-Z][a-z]{2,}$|^[A-Z]{3,}-[A-Z]{3,}$")
 _OF_TOWN: Final = re.compile(r"(?<=\w{3}) of (?:[A-Z][a-z]+|[A-Z]{3,})(?: [A-Z]\w+)?$")
-PROPRIETOR: Final = re.compile(
-    r"\b(?:(?:Traffic|General|Business|Sales|Vice|Station) )?(?:Prop(?:rietor)?s?|Manager|Mgr|President|Secretary|"
-    r"Superintendent|Cashier)\b",
+# who signs for a house that others own
+OFFICER: Final = re.compile(
+    r"\b(?:(?:Traffic|General|Gen['’]?l|Business|Sales|Vice|Station)\.? )?(?:Manager|Mgr|Pres(?:ident|['’]?t)|"
+    r"Sec(?:retary|['’]y)|Superintendent|Supt|Cashier|Treasurer|G\. ?P\. ?A|"
+    r"(?:Pass(?:enger)?|Ticket|Freight)\.? (?:Agent|Agt))\b",
     re.IGNORECASE,
 )
+PROPRIETOR: Final = re.compile(rf"\bProp(?:rietor)?s?\b|{OFFICER.pattern}", re.IGNORECASE)
+# "Thorne, Jeweler", "Thorne, the Hatter"
+_CRAFTSMAN: Final = re.compile(r", ?(?:the )?(?P<trade>[a-z]+(?:er|or|ist|ian|man|smith)s?)\b", re.IGNORECASE)
 PRESENTS: Final = r" (?:presents?|announces?|invites|offers|introduces|celebrates)\b"
 _COMMON: Final = (
     word_list("slogan") | word_list("function") | word_list("prose") | word_list("particulars") | word_list("enquiry")
@@ -143,8 +152,10 @@ def weigh_form(text: str, after: str) -> tuple[float, str]:
     if (_INITIALS.match(text) and not _NO_INITIALS.match(text)) or _OWNER.match(text) or _TITLE.match(text):
         # the owner named under a shop's own name
         return (0.05 if PROPRIETOR.match(after.strip(" ,.")) else 0.7), "initials and a name"
-    if PAIR.match(text) and not is_plain(text) and not names_goods(text) and not re.search(r"[a-z]{4}\. ", text):
-        return 0.6, "two names"
+    if PAIR.match(text) and _is_of_names(text) and not re.search(r"[a-z]{4}\. ", text):
+        return 0.6 - 0.2 * names_goods(text), "two names"
+    if (craft := _CRAFTSMAN.match(after)) and _may_be_surname(text, craft["trade"]):
+        return 0.6, "a name before its trade"
     if re.match(PRESENTS, after) and not is_plain(text):
         return 0.6, "presents what is offered"
     person = _PERSON.match(text)
@@ -158,7 +169,26 @@ def weigh_form(text: str, after: str) -> tuple[float, str]:
     return _weigh_trade(text)
 
 
+def _is_of_names(pair: str) -> bool:
+    """Say whether one of two partners is neither a word of the language nor goods, as one of "Cobb & Rusk"."""
+    return any(
+        not is_plain(name) and not names_goods(name) for name in re.split(r" (?:&|and) ", pair, flags=re.IGNORECASE)
+    )
+
+
+def _may_be_surname(text: str, trade: str) -> bool:
+    """Say whether one word or two may be whose trade stands behind them."""
+    craftsman = HOUSE.fullmatch(trade) or TRADE.fullmatch(trade)
+    return (
+        craftsman is not None
+        and re.fullmatch(r"[A-Z][\w'’]+(?: [A-Z][\w'’]+)?", text) is not None
+        and not names_goods(text)
+    )
+
+
 def _weigh_trade(text: str) -> tuple[float, str]:
+    if _WEARERS.match(text):
+        return 0.0, ""
     text = _mended_trade(re.sub(r"^The ", "", text, flags=re.IGNORECASE))
     trades = list(TRADE.finditer(text))
     if (

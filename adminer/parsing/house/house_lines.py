@@ -38,7 +38,7 @@ ADDRESS: Final = re.compile(
 LANDMARK: Final = re.compile(
     r"(?:opp(?:osite|\.)|near|next (?:door )?to|across from|facing|over|foot of|head of)(?: the)? (?=[A-Z])|"
     r"on the (?:public )?square\b|(?:(?:first|second|third|\w+ (?:doors?|blocks?|miles?)|just) )?"
-    r"(?:north|south|east|west|back|rear) of the \w",
+    r"(?:north|south|east|west|back|rear) of the \w|\w+ (?:doors?|blocks?|steps?) from the \w",
     re.IGNORECASE,
 )
 _AFTER_NAME: Final = re.compile(
@@ -70,7 +70,7 @@ _HOURS: Final = re.compile(
 _FOLIO: Final = re.compile(
     r"^\d{1,4} (?=[A-Z]{3})|(?<=[A-Z]{3}) \d{1,4}$"
 )  # the number of a catalogue's page beside its name
-_AMPERSAND: Final = re.compile(r"(?: |(?<=[a-z]{3}))&(?:[a-z]? |(?=[A-Z]))")  # "&Co.", "&t Son", "Thorne& Vale"
+_AMPERSAND: Final = re.compile(r"(?: |(?<=[A-Za-z]{3}))&(?:[a-z]? |-?(?=[A-Z]))")  # "&Co.", "&t Son", "Thorne& Vale"
 _SPACED_PAIR: Final = re.compile(r"^([A-Z][a-z]{2,}|[A-Z]{3,}) [–—-] ([A-Z][a-z]{2,}|[A-Z]{3,})$")  # "Thorne - Vale"
 _GLUED_PERSON: Final = re.compile(r"^(?P<first>[A-Z][a-z]{3,})(?=[A-Z][a-z]{2})")
 _BRANCHES: Final = re.compile(r" (?:of|in) [A-Z]\w+(?: [A-Z]\w+)?(?:,| and| &) [A-Z].*$")
@@ -86,7 +86,7 @@ _NO_NAME: Final = re.compile(
     r"\d{3}|[$¢%]|&$|^\d{1,3}[.,] |\bJob (?:Press|Print|Office)\b|: |(?i:\bShopping Cent(?:er|re)$|\b(?:Plaza|Mall)$)|"
     r"(?i:\b(?:Sales?|Events?|Days|Week|Values?|Specials?|Bargains?|Clearance|Clearaway|Features?|Buys)!?$)"
 )
-_STREET_LINE: Final = re.compile(
+STREET_LINE: Final = re.compile(
     r"(?:^|\w )(?:Streets?|Sts?|Avenues?|Aves?|Roads?|Rd|Blvd|Lane|Terrace|Crescent|Row|Square|Sq|Place|Quay|Wharf|"
     r"Drive|Bldg|Building)\.?$",
     re.IGNORECASE,
@@ -110,6 +110,7 @@ class Candidate:
     has_folio: bool
     has_kind: bool = False  # whether it is a logotype with the kind of its shop set apart from it
     dashed: bool = False  # whether it stands behind a dash with the address that ends the advert
+    signs: bool = False  # the same behind the last sentence
 
     def holds(self, line: TextLine) -> bool:
         """Say whether a line is one of those the candidate is made of."""
@@ -130,7 +131,7 @@ def find_candidates(advert: AdvertText) -> Iterator[Candidate]:
             continue
         if (
             LANDMARK.match(name)
-            or _STREET_LINE.search(name)
+            or STREET_LINE.search(name)
             or _NO_NAME.search(DIME_STORE.sub("", name))
             or _DATED.search(name)
         ):
@@ -229,14 +230,14 @@ def _stacked(advert: AdvertText, one: TextLine, two: TextLine) -> bool:
     over = one.flat.across(two.flat) > 0 and two.flat.y > one.flat.centre[1]
     near = two.flat.y - one.flat.bottom < 1.2 * one.type_px
     above, below = advert.printed(one).rstrip(), advert.printed(two).rstrip(".,")
-    display = (above.isupper() and below.isupper()) or one.type_px > 1.2 * advert.body_px
+    display = (above.isupper() and below.split(",")[0].isupper()) or one.type_px > 1.2 * advert.body_px
     return alike and over and near and display and len(one.words) <= _SHORT and not above.endswith(",")
 
 
 def _closes(advert: AdvertText, line: TextLine) -> bool:
     """Say whether a line of a word or two ends a name begun above it: "STANWICK SHOE / HOUSE"."""
-    text = advert.printed(line).rstrip(".,")
-    return len(line.words) <= 2 and (bool(FIRM.search(text)) or is_trade_line(text) or not is_plain(text))
+    text = advert.printed(line).split(",")[0].rstrip(".")
+    return len(text.split()) <= 2 and (bool(FIRM.search(text)) or is_trade_line(text) or not is_plain(text))
 
 
 def _one_line(one: TextLine, last: TextLine, words: tuple[Word, ...]) -> TextLine:

@@ -24,7 +24,8 @@ _KIND_ENDS: Final = re.compile(r"[.,:;]\s|\s?[·•|*]|\s?[–—-]\s| (?i:in|at
 _SLOGAN: Final = re.compile(r"(?:the|an?|our|your|all) ", re.IGNORECASE)
 _SHORTENED: Final = re.compile(r"\b[A-Z]{2}\b")  # "TV"
 _PLAIN_KIND: Final = re.compile(
-    r"(?:food |super ?|drug )?(?:stores?|markets?|shops?|centers?|company|co)", re.IGNORECASE
+    r"(?:(?:food|drug|discount|department|variety|cash) |super ?)*(?:stores?|markets?|shops?|centers?|company|co)",
+    re.IGNORECASE,
 )
 _LARGEST: Final = 1.25  # times the next largest line of words: a logotype may be plain words then
 _GOODS: Final = 2  # articles in a line that lists them

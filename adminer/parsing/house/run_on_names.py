@@ -11,18 +11,19 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
-from adminer.parsing.house.house_lines import Candidate
+from adminer.parsing.house.house_lines import STREET_LINE, Candidate
 from adminer.parsing.house.shop_places import is_place, starts_address
 from adminer.parsing.text.text import AdvertText
 
 _SIGNED: Final = re.compile(
-    r"(?<=[.!?;] )(?P<name>(?:(?:The|THE|Dr|Prof|Mrs?|Miss)\.? )?"
+    r"(?<=[.!?;] )(?<!\b[A-Z]\. )(?<!\b[A-Z][A-Za-z]\. )(?<!\bM[Rr][Ss]\. )"  # no initial or title of the name
+    r"(?P<name>(?:(?:The|THE|Dr|Prof|Mrs?|Miss)\.? )?"
     r"[A-Z][\w'’.-]*(?: (?:&|and|of|[A-Z][\w'’.-]*)){1,6})(?P<after>, .+)$"
 )
 _SHORTENED: Final = r"(?i:mrs?|messrs|wm|jas|jno|thos|chas|geo|robt|dr|prof|st|bros|co|cie|mfg|ltd|[a-z])\."
 _WORD: Final = rf"(?:{_SHORTENED}|[A-Z][\w'’-]+|&)"
 _DASHED: Final = re.compile(
-    rf"(?<![A-Za-z0-9] )[-—–]{{1,2}} ?(?P<name>{_WORD}(?: (?:{_WORD}|and|of|et)){{0,5}}?)"
+    rf"(?:(?<![A-Za-z0-9] )(?<![A-Za-z])--?|(?<![A-Za-z0-9] )[—–]) ?(?P<name>{_WORD}(?: (?:{_WORD}|and|of|et)){{0,5}}?)"
     r"(?P<after>[,.] .*[,.] ?[A-Z][A-Za-z ]+(?:[,.] ?[A-Z][A-Za-z.]{0,7})?\.?)$"
 )
 _BY_POST: Final = re.compile(r", (?:Dept|Desk|Box|Drawer|Route|Room|Station|Sta)\b", re.IGNORECASE)
@@ -43,7 +44,7 @@ def find_run_on_names(advert: AdvertText) -> Iterator[Candidate]:
             after, dashed = found["after"], found.re is _DASHED
             placed = dashed or _BY_POST.match(after) or starts_address(after[2:]) or is_place(after[2:])
             begins = found.start("name") - dashed < opens  # the dash may end the line before
-            if begins and placed and len(after.split()) <= _MOST_WORDS:
+            if begins and placed and not STREET_LINE.search(found["name"]) and len(after.split()) <= _MOST_WORDS:
                 starts = tail[1] if found.start("name") > opens else tail[0]
                 last = tail[1] if found.end("name") > opens else tail[0]
-                yield Candidate(starts, last, found["name"], after, has_folio=False, dashed=dashed)
+                yield Candidate(starts, last, found["name"], after, has_folio=False, dashed=dashed, signs=not dashed)

@@ -16,8 +16,10 @@ from typing import Final
 from adminer.parsing.house.house_forms import (
     BAZAAR,
     FIRM,
+    OFFICER,
     PROPRIETOR,
     THEATRE,
+    is_coined,
     is_common,
     is_plain,
     is_trade_line,
@@ -26,6 +28,7 @@ from adminer.parsing.house.house_forms import (
 )
 from adminer.parsing.house.house_lines import Candidate, find_candidates
 from adminer.parsing.house.name_echoes import find_echo, is_ware
+from adminer.parsing.house.neighbours import around, behind, beside, stands_first
 from adminer.parsing.house.run_on_names import find_run_on_names
 from adminer.parsing.house.shop_places import is_place, starts_address
 from adminer.parsing.house.towns import is_large_town
@@ -43,6 +46,7 @@ _WEIGHTS: Final = {
     "all small letters": -0.1,  # but logotypes of the 1970s stand in small letters throughout
     "foot": 0.35,
     "head": 0.15,
+    "first": 0.2,  # in large type, over everything else in the advert
     "page number": 0.5,  # beside it at the very head: the running head of a catalogue
     "by post": 0.8,  # a department or box number right behind it
     "behind a dash": 0.8,  # before the address that ends the advert
@@ -55,6 +59,7 @@ _WEIGHTS: Final = {
     "again at the foot": 0.3,
     "again on coupons or stamps": 0.5,
     "proprietor": 0.4,
+    "officer": 0.25,  # he signs for the house, whose name may stand elsewhere
     "signed": 0.4,
     "shows": 0.6,  # a theatre's name, and the advert speaks of shows
     "a sentence": -0.9,
@@ -72,7 +77,6 @@ _LARGE: Final = 1.8  # times the body: from here a line may be a logotype
 _NO_BODY: Final = 1.25  # times the body: from here type says something
 _LARGEST: Final = 1.25  # times the next largest line of words
 _HEAD, _FOOT = 0.15, 0.7  # of the advert's height
-_NEXT: Final = 1.5  # type sizes from a name to the line under it
 _NEAR_LINES: Final = 3
 _LAST_LINES: Final = 2
 _LOGOTYPE_WORDS: Final = 4
@@ -133,22 +137,22 @@ def find_signature(advert: AdvertText, box: Box) -> Link | None:
 
 
 def _weigh(advert: AdvertText, box: Box, candidate: Candidate) -> _Case | None:
-    form, reason = weigh_form(candidate.name, candidate.after)
+    form, reason = weigh_form(candidate.name, behind(advert, candidate))
     case = _Case()
     if form:
         case.add(form, reason)
-    elif candidate.dashed or _may_be_name(advert, candidate):
+    elif candidate.dashed or candidate.signs or _may_be_name(advert, candidate):
         case.add(0.0, "a name in large type" if candidate.line.type_px >= _LARGE * advert.body_px else "a name")
     else:
         return None
     _weigh_look(advert, candidate, case)
     _weigh_place(advert, box, candidate, case)
-    around = _around(advert, candidate)
-    _weigh_neighbours(advert, candidate, around, case)
+    near = around(advert, candidate)
+    _weigh_neighbours(advert, candidate, near, case)
     if candidate.has_kind and form < _OWN_NAME:
         case.add(_WEIGHTS["trade"], "its trade beside it", witness=True)
     _weigh_echoes(advert, candidate, case)
-    _weigh_against(advert, candidate, around, case, form)
+    _weigh_against(advert, candidate, near, case, form)
     if form:
         return case if case.score > _FORMED else None
     return case if case.witnesses and case.score > _UNFORMED else None
@@ -182,26 +186,33 @@ def _weigh_place(advert: AdvertText, box: Box, candidate: Candidate, case: _Case
         case.add(_WEIGHTS["foot"], "near the foot")
     elif place < _HEAD:
         case.add(_WEIGHTS["head"], "at the head")
+        if stands_first(advert, candidate) and not is_plain(candidate.name):
+            case.add(_WEIGHTS["first"], "over all else", witness=_is_logotype(candidate))
     folio = candidate.has_folio or any(
-        re.fullmatch(r"\d{1,4}", advert.printed(n)) and _beside(candidate.line, n) for n in advert.lines
+        re.fullmatch(r"\d{1,4}", advert.printed(n)) and beside(candidate.line, n) for n in advert.lines
     )
     if folio and place < _HEAD / 2:
         case.add(_WEIGHTS["page number"], "with the number of the page", witness=True)
 
 
-def _weigh_neighbours(advert: AdvertText, candidate: Candidate, around: Sequence[TextLine], case: _Case) -> None:
-    own = candidate.after
+def _is_logotype(candidate: Candidate) -> bool:
+    """Say whether a name is one coined word in small letters: "thorpemart"; with a capital it may be a line of ware."""
+    return re.fullmatch(r"[a-z]+", candidate.name) is not None and is_coined(candidate.name)
+
+
+def _weigh_neighbours(advert: AdvertText, candidate: Candidate, near: Sequence[TextLine], case: _Case) -> None:
+    own = behind(advert, candidate)
     if _BY_POST.match(own):
         case.add(_WEIGHTS["by post"], "a department or box number after it", witness=True)
-    elif _is_addressed(candidate):
+    elif _is_addressed(own):
         case.add(_WEIGHTS["address behind"], "an address behind it", witness=True)
-    elif any(is_place(advert.printed(n)) for n in around):
+    elif any(is_place(advert.printed(n)) for n in near):
         case.add(_WEIGHTS["address beside"], "an address beside it", witness=True)
     else:
         following = " ".join(advert.printed(n) for n in advert.lines[candidate.last.number + 1 :][:_NEAR_LINES])
         if is_place(following):
             case.add(_WEIGHTS["address near"], "an address near it")
-    below = [n for n in around if n.flat.y > candidate.last.flat.centre[1]]
+    below = [n for n in near if n.flat.y > candidate.last.flat.centre[1]]
     if (
         candidate.has_kind
         or any(len(n.words) <= 8 and _is_trade_of(advert.printed(n)) for n in below[:1])
@@ -210,11 +221,13 @@ def _weigh_neighbours(advert: AdvertText, candidate: Candidate, around: Sequence
         case.add(_WEIGHTS["trade"], "its trade under it", witness=True)
     if THEATRE.fullmatch(candidate.name) and _SHOWS.search(advert.text):
         case.add(_WEIGHTS["shows"], "a theatre's name among shows", witness=True)
-    if PROPRIETOR.search(own) or any(PROPRIETOR.search(advert.printed(n)) for n in below[:1]):
+    if OFFICER.match(own.strip(" ,.")):
+        case.add(_WEIGHTS["officer"], "an officer of the house")
+    elif PROPRIETOR.search(own) or any(PROPRIETOR.search(advert.printed(n)) for n in below[:1]):
         case.add(_WEIGHTS["proprietor"], "its proprietor behind it", witness=True)
     if candidate.dashed:
         case.add(_WEIGHTS["behind a dash"], "behind a dash before the last address", witness=True)
-    if _is_signed(advert, candidate):
+    if candidate.signs or _is_signed(advert, candidate):
         case.add(_WEIGHTS["signed"], "an address after it ends the advert", witness=True)
 
 
@@ -225,9 +238,8 @@ def _is_signed(advert: AdvertText, candidate: Candidate) -> bool:
     return ends and 1 <= len(rest) <= _LAST_LINES and all(len(n.words) <= _TRADE_WORDS for n in rest)
 
 
-def _is_addressed(candidate: Candidate) -> bool:
-    """Say whether an address, a department or the towns of branches stand right behind a name on its line."""
-    own = candidate.after
+def _is_addressed(own: str) -> bool:
+    """Say whether what stands right behind a name is an address, a department or the towns of branches."""
     return bool(_BY_POST.match(own) or _OF_TOWNS.match(own)) or is_place(own.strip(" ,.·•|-"))
 
 
@@ -238,7 +250,7 @@ def _weigh_echoes(advert: AdvertText, candidate: Candidate, case: _Case) -> None
 
 
 def _weigh_against(
-    advert: AdvertText, candidate: Candidate, around: Sequence[TextLine], case: _Case, form: float
+    advert: AdvertText, candidate: Candidate, near: Sequence[TextLine], case: _Case, form: float
 ) -> None:
     name = candidate.name
     if _TALK.search(name) or (name[:1].islower() and not name.islower()):
@@ -248,12 +260,12 @@ def _weigh_against(
     plain = is_plain(name) and not BAZAAR.fullmatch(name)
     if plain and not form:
         case.add(_WEIGHTS["plain words"])
-    if plain or not _is_addressed(candidate):  # a maker is called after what he makes
+    if plain or not _is_addressed(behind(advert, candidate)):  # a maker is called after what he makes
         if names_goods(name):
             case.add(_WEIGHTS["goods in a name's form" if form else "goods"])
         elif not plain and not form and is_common(name):
             case.add(_WEIGHTS["a common word"])
-    if any(_PRICE.search(advert.printed(n)) and n.type_px > 1.2 * advert.body_px for n in around):
+    if any(_PRICE.search(advert.printed(n)) and n.type_px > 1.2 * advert.body_px for n in near):
         case.add(_WEIGHTS["a price beside it"])
     if _PRICE.search(candidate.after):
         case.add(_WEIGHTS["a price behind it"])
@@ -282,21 +294,3 @@ def _is_trade_of(text: str) -> bool:
     if re.search(r"\b(?:by|for|of|from)\b", text):  # "made by ..." stands under the name of a line
         return False
     return (is_trade_line(text) and len(text.split()) <= _TRADE_WORDS) or bool(_TRADE_LINE.search(text))
-
-
-def _around(advert: AdvertText, candidate: Candidate) -> list[TextLine]:
-    """Return the lines right under a name and beside it on its row."""
-    return [
-        n for n in advert.lines if not candidate.holds(n) and (_under(candidate.last, n) or _beside(candidate.line, n))
-    ]
-
-
-def _under(line: TextLine, other: TextLine) -> bool:
-    over = line.flat.across(other.flat) > 0
-    gap = other.flat.y - line.flat.bottom
-    return over and other.flat.y > line.flat.centre[1] and gap < _NEXT * line.type_px
-
-
-def _beside(line: TextLine, other: TextLine) -> bool:
-    apart = other.flat.x >= line.flat.right or other.flat.right <= line.flat.x
-    return apart and line.flat.y - 0.3 * line.flat.h < other.flat.centre[1] < line.flat.bottom + 0.3 * line.flat.h

@@ -16,9 +16,10 @@ from adminer.parsing.text.goods import has_goods
 
 # one part: words with capitals and numbers, "of" and "the" among them, no sum
 _SHORT: Final = r"(?:St|Mt|Ft|Pt|Dept|No|Bldg|Ave|Rd|Box|[NSEW]|P|O|R|F|D)\."
+_CITY_STATES: Final = ("New York", "Washington")  # they end an address without a state
 _WORD: Final = rf"(?:{_SHORT}|[A-Z][\w'’-]*|\d{{1,5}}(?:-\d{{1,5}})?[A-D]?|of|the|&)"
-_PART: Final = rf"{_WORD}(?: {_WORD}){{0,4}}"
-_ADDRESS: Final = re.compile(rf" ?, (?P<parts>{_PART}(?:, ?{_PART}){{0,4}})(?:[.;:]|$)")
+_PART: Final = rf"{_WORD}(?:\s{_WORD}){{0,4}}"
+_ADDRESS: Final = re.compile(rf" ?,\s(?P<parts>{_PART}(?:,\s?{_PART}){{0,4}})(?:[.;:\n]|$)")
 _LAND: Final = re.compile(rf"{LANDS}\.?|[NSEW]\.? ?[CW]?\.?|[NSEW][EW]?\d{{0,2}}", re.IGNORECASE)
 _TOWN: Final = re.compile(r"(?:(?:St|Mt|Ft|Pt)\. )?[A-Z][A-Za-z'’-]{2,}(?: [A-Z][A-Za-z'’-]+){0,2}")
 _STREET: Final = re.compile(rf"\b{STREET}$|^\d")
@@ -30,17 +31,21 @@ def town_signed(text: str, house: str) -> str | None:
     name = house.strip(" .,")
     if len(name) < _LEAST:
         return None
-    flat = text.replace("\n", " ")
     town = None
-    for found in re.finditer(rf"{re.escape(name)}\.?(?=,)", flat, re.IGNORECASE):
-        address = _ADDRESS.match(flat, found.end())
+    sought = re.compile(r"\s".join(map(re.escape, name.split())) + r"\.?(?=,)", re.IGNORECASE)
+    for found in sought.finditer(text):
+        address = _ADDRESS.match(text, found.end())
         if address is None:
             continue
-        parts = [part.strip() for part in address["parts"].split(",")]
-        while len(parts) > 1 and _LAND.fullmatch(parts[-1]):
+        parts = [" ".join(part.split()) for part in address["parts"].split(",")]
+        *front, last = parts
+        while front and _LAND.fullmatch(parts[-1]):
             parts.pop()
+            front = parts[:-1]
         if _is_town(parts[-1]):
             town = parts[-1]
+        elif last in _CITY_STATES:
+            town = last
     return town
 
 

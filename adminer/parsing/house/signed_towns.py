@@ -21,9 +21,10 @@ _PLACE: Final = re.compile(
     r"(?:Rue|Quai|Midan|Sharia|Chareh) [A-Z]\w+|Court ?House|Depot|"
     r"Salesrooms?|Showrooms?|\w+ Floors?|(?:North|South|East|West) s\Wde of)(?![a-z])|"
     rf"\b[A-Z]\w+\.? (?:at|&|and) {_CROSSING}\b|"
-    r"^\d{1,5}(?: ?- ?\d{1,5})? (?:[NSEW]\.? )?[A-Z]\w+",
+    r"^\d{1,5}(?: ?(?:-|&|and) ?\d{1,5})* (?:[NSEW]\.? )?[A-Z]\w+",
     re.IGNORECASE,
 )
+_NUMBERS: Final = re.compile(r"\d{1,5}(?: ?(?:-|&|and) ?\d{1,5})*")  # British: a comma parts them from their street
 _CORNER: Final = re.compile(r"\bCor(?:ner)?$", re.IGNORECASE)  # two streets, no town, stand on its sides
 _PARTS: Final = re.compile(
     r"((?<!\b[A-Z]),\s*|(?<=\w{2})(?<!^St)(?<![·•|–—-]\sSt)\.\s+|(?<=\w{2})\.$|\s*[·•|;:–—]\s*|\s+-\s+)"
@@ -81,7 +82,11 @@ def _parted(line: str) -> list[tuple[str, str]]:
     """Return the parts of a line, each with the mark behind it."""
     pieces = [*_PARTS.split(line), ""]
     parts = [(part.strip(" .,-–—"), mark.strip()) for part, mark in zip(pieces[::2], pieces[1::2], strict=True)]
-    return [(part, mark) for part, mark in parts if part]
+    parts = [(part, mark) for part, mark in parts if part]
+    while len(parts) > 1 and _NUMBERS.fullmatch(parts[0][0]):
+        (number, _), (street, mark), *rest = parts
+        parts = [(f"{number}-{street}" if _NUMBERS.fullmatch(street) else f"{number} {street}", mark), *rest]
+    return parts
 
 
 def _after_place(parts: list[tuple[str, str]], house: str) -> tuple[str | None, bool]:

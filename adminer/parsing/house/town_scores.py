@@ -56,7 +56,11 @@ _DAYS: Final = re.compile(
     rf"\b(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))})\b|\b(?:mon|tues|wednes|thurs|fri|satur|sun)day", re.IGNORECASE
 )
 _NO_TOWN: Final = (
-    word_list("particulars") | word_list("function") | word_list("slogan") | word_list("prose") | {"prop", "office"}
+    word_list("particulars")
+    | word_list("function")
+    | word_list("slogan")
+    | word_list("prose")
+    | {"prop", "office", "list", "dollar"}
 )
 _SEVERAL: Final = 3  # parts of a line that are all towns
 _LAST_LINES: Final = 3

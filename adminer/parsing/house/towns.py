@@ -39,13 +39,14 @@ _OF_BRANCHES: Final = re.compile(
 )
 _CENTER: Final = re.compile(r"\bat (?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?) (?:Plaza|Shopping (?:Center|Plaza)|Mall)\b")
 _BRANCHES: Final = re.compile(
-    r"\b(?i:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?|branches)(?: ?[–—-] ?\d{1,2})? (?i:in|at) "
-    r"(?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?|[A-Z]{3,}(?: [A-Z]{3,})?)(?=,| (?i:and) |[ .]*(?:\n|$))"
+    r"\b(?i:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?)(?: ?[–—-] ?\d{1,2})? (?i:in|at) "
+    r"(?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?|[A-Z]{3,}(?: [A-Z]{3,})?)(?=,| (?i:and) | ?[·•|–—] ?|[ .]*(?:\n|$))"
 )
 _BEHIND_TEXT: Final = re.compile(  # "Dealers in China OSTERBY, ONT."
     rf"(?<=[a-z.] )(?P<city>[A-Z]{{4,}}(?: [A-Z]{{3,}}){{0,2}}), ?(?:{LANDS.upper()})(?![A-Za-z])"
 )
 _SMALL_L: Final = re.compile(r"(?<=[,.] )l(?=(?:owa|ll|nd|daho)\b)")  # what readers make of the I of a state
+_STROKES: Final = re.compile(r"(?<=[a-z], )[Il1]{3}(?=\.?\W*$)", re.MULTILINE)  # and of "Ill."
 # what readers make of the comma before a town in capitals, or before its state: "Ave.. Osterby", "Osterby. Ohio"
 _POINT: Final = re.compile(rf"\.\. ?(?=[A-Z])|(?<=[a-z]{{2}})\. (?=[A-Z][a-z]{{3}})(?={STATES}\b)")
 # a line of a shop's particulars: what else stands on it says that its parts are addresses and towns
@@ -102,7 +103,7 @@ def find_town(
     knows, one among a shop's particulars ("Open evenings · Phone 4-2290"), the likeliest part of its lines, and a
     large town of the world. The wordings are common practice, no source.
     """
-    text = _wrapped().sub(" ", _POINT.sub(", ", _SMALL_L.sub("I", text)))
+    text = _wrapped().sub(" ", _POINT.sub(", ", _STROKES.sub("Ill", _SMALL_L.sub("I", text))))
     found = (
         next((_in_case(t) for find in (town_signed, town_under) if (t := find(text, house)) and _may_be_town(t)), None)
         or _with_state(text, house)

@@ -32,6 +32,10 @@ def test_goods_and_talk_in_capitals_among_prose_are_no_name() -> None:
     ("head", "name"),
     [
         ([(40, 20, 60, "SILVER LADDER"), (60, 92, 18, "MARKETS")], "SILVER LADDER MARKETS"),
+        (
+            [(40, 20, 60, "SILVER LADDER"), (60, 92, 18, "DISCOUNT DEPARTMENT STORES")],
+            "SILVER LADDER DISCOUNT DEPARTMENT STORES",
+        ),
         ([(40, 20, 60, "SILVER LADDER"), (60, 92, 18, "FURNITURE")], None),
         ([(40, 20, 60, "SILVER LADDER"), (60, 92, 18, "MARKETS"), (40, 200, 58, "Weekly Budget")], None),
         ([(40, 20, 60, "Corbelle - Vale"), (60, 92, 18, "Main at Third")], "Corbelle-Vale"),
@@ -41,7 +45,9 @@ def test_plain_words_in_the_largest_type_are_a_name_over_a_word_of_shops(head: l
     assert retailer_of([*head, *BODY]) == name
 
 
-@pytest.mark.parametrize("said", ["NEW STORE", "6 neighborhood stores", "All Our Stores", "A Promise of Rain, Vale"])
+@pytest.mark.parametrize(
+    "said", ["NEW STORE", "6 neighborhood stores", "All Our Stores", "A Promise of Rain, Vale", "Men's Work Shoes"]
+)
 def test_what_is_said_of_shops_and_an_article_are_no_name(said: str) -> None:
     assert retailer_of([(40, 20, 60, said), *BODY, (40, 900, 16, "12 Main St., Osterby")]) is None
 
@@ -60,6 +66,23 @@ def test_an_officer_stands_behind_his_firm() -> None:
     foot: list[Line] = [(40, 860, 14, "J. T. CORBELLE, Traffic Manager")]
     assert retailer_of([(40, 20, 18, "OSTERBY AND VALE RAILWAY."), *PROSE, *foot]) == "OSTERBY AND VALE RAILWAY"
     assert retailer_of([*PROSE, *foot]) == "J. T. CORBELLE"
+    agent: Line = (40, 860, 14, "J. T. CORBELLE, G. P. A., Osterby, Ohio")
+    assert retailer_of([(40, 20, 18, "OSTER & VALE RY."), *PROSE, agent]) == "OSTER & VALE RY"
+    signed: list[Line] = [(40, 860, 24, "Jonas P. Corbelle, Pres't"), (40, 896, 14, "OSTERBY HATCHER COMPANY")]
+    assert retailer_of([*PROSE, *signed, (40, 914, 14, "Box 27, Osterby, Ohio")]) == "OSTERBY HATCHER COMPANY"
+
+
+@pytest.mark.parametrize(
+    ("head", "name"),
+    [
+        ((40, 20, 26, "CORBELLE FEED & SEED"), "CORBELLE FEED & SEED"),
+        ((40, 20, 36, "Corbelle & Rusk"), "Corbelle & Rusk"),
+        ((40, 20, 60, "corbellemart"), "corbellemart"),
+        ((40, 20, 60, "saucepans"), None),
+    ],
+)
+def test_what_stands_over_all_else_in_large_type_is_a_name(head: Line, name: str | None) -> None:
+    assert retailer_of([head, *PROSE]) == name
 
 
 @pytest.mark.parametrize(

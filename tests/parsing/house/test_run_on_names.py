@@ -19,6 +19,9 @@ def signed(*closing: str) -> str | None:
     [
         (("Agents wanted. THE BRACKEN MOP", "COMPANY, Box 17, Osterby, Ohio."), "THE BRACKEN MOP COMPANY"),
         (("Book free. NEMORA HIDE & ROBE TANNERY,", "Route 4, Osterby, Kans."), "NEMORA HIDE & ROBE TANNERY"),
+        (("$8.50. Muzzle 35 cts. more. Hobart", "Corbelle, Osterby Center, Ohio."), "Hobart Corbelle"),
+        (("Two for $2.00. Corbelle Ink-Well", "Works, Dept. K, Osterby, Pa."), "Corbelle Ink-Well Works"),
+        (("Write today. Mrs. A. J. Corbelle, Box", "9, Osterby, Ohio."), "Mrs. A. J. Corbelle"),
         (("Book of 48 pages. Wendover Poultry", "Works, Dept. K, Osterby, Ind."), "Wendover Poultry Works"),
     ],
 )
@@ -28,6 +31,7 @@ def test_a_name_after_the_last_sentence_goes_on_to_its_address(closing: tuple[st
 
 def test_a_sentence_with_no_address_behind_it_signs_nothing() -> None:
     assert signed("Agents wanted. Best Brass Works", "Inside, and a bell that rings.") is None
+    assert signed("Write today. Heron Bldg., 9 Mill St.", "Osterby, Ohio.") is None
 
 
 @pytest.mark.parametrize(

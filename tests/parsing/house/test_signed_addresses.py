@@ -16,6 +16,8 @@ from adminer.parsing.house.towns import find_town
         ("OSTERBY CYCLE WORKS, 77 Cask\nSlip, New Harwick.", "New Harwick"),
         ("OSTERBY CYCLE WORKS, Dept. 9, Harwick Falls, Ohio.", "Harwick Falls"),
         ("Osterby Cycle Works, 19 Mill Row, St.\nHarwick, Mo.", "St. Harwick"),
+        ("OSTERBY CYCLE WORKS, Dept. 9, 19 Tallow Row, Harwick\nSend me the wheel", "Harwick"),
+        ("OSTERBY CYCLE WORKS, 77 Cask\nSlip, New York.", "New York"),
         ("OSTERBY CYCLE WORKS, 18, Tallow Court, Cornhill, HARWICK, E.C.", "HARWICK"),
     ],
 )

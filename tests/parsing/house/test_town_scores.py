@@ -21,6 +21,7 @@ GOODS = "Cups 9c\nSaucers 5c\nBowls 15c\nJugs 25c\n"
         ("Osterby Junction, 656-2207", "Osterby Junction"),
         ("Osterby Bay's daylight store", "Osterby Bay"),
         ("Osterleyham's Shopping Centre - Fourth Street", "Osterleyham"),
+        ("The prescription store\nList", None),
         ("Wenningham", None),  # the name of a line may stand so
         ("Corner of Elm and Wenningham", None),
         ("WENNINGHAM & OSTERLEY STS.", None),
