@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Final
 
 from adminer.parsing.house.house_lines import STREET_LINE, Candidate
@@ -47,4 +48,7 @@ def find_run_on_names(advert: AdvertText) -> Iterator[Candidate]:
             if begins and placed and not STREET_LINE.search(found["name"]) and len(after.split()) <= _MOST_WORDS:
                 starts = tail[1] if found.start("name") > opens else tail[0]
                 last = tail[1] if found.end("name") > opens else tail[0]
-                yield Candidate(starts, last, found["name"], after, has_folio=False, dashed=dashed, signs=not dashed)
+                # the rest of its line is of the offer: only what of the name stands on it is its place
+                at = starts.start + found.start("name") - (opens + 1) * (starts is not tail[0])
+                own = replace(starts, box=advert.box_of(at, min(at + len(found["name"]), starts.end)))
+                yield Candidate(own, last, found["name"], after, has_folio=False, dashed=dashed, signs=not dashed)

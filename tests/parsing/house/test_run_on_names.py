@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from tests.parsing.house.test_signatures import retailer_of
-from tests.parsing.pages import Line
+from tests.parsing.pages import Line, parse
+
+PLACE: Line = (20, 64, 15, "Corbelle, Osterby Center, Ohio.")
 
 
 def signed(*closing: str) -> str | None:
@@ -27,6 +29,13 @@ def signed(*closing: str) -> str | None:
 )
 def test_a_name_after_the_last_sentence_goes_on_to_its_address(closing: tuple[str, ...], name: str) -> None:
     assert signed(*closing) == name
+
+
+def test_the_offer_on_the_line_where_the_name_begins_is_none_of_the_name() -> None:
+    advert = parse((20, 20, 15, "Ferrets, $4.25 each, and"), (20, 42, 15, "muzzle with book 35 cts. Hobart"), PLACE)
+    assert advert.retailer is not None
+    assert advert.retailer.box.x > 200
+    assert [offer.item for offer in advert.offers][-1] == "muzzle with book"
 
 
 def test_a_sentence_with_no_address_behind_it_signs_nothing() -> None:
