@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from adminer.names.matching import Spelling
@@ -38,6 +39,8 @@ def find_house(
     spans = [m.span() for m in printed]
     if retailer is not None:
         spans += [(n.start, n.end) for n in advert.lines if retailer.box.overlap(n.box) > 0.8 * n.box.area]
+        name = re.compile(r"\s+".join(map(re.escape, retailer.text.split())))
+        spans += [m.span() for m in name.finditer(advert.text) if advert.box_of(*m.span()).overlap(retailer.box) > 0]
     town = find_town(advert.text, towns, retailer.text if retailer else "", of_page)
     return House(retailer, town, addresses, tuple(spans))
 

@@ -38,6 +38,16 @@ def test_the_offer_on_the_line_where_the_name_begins_is_none_of_the_name() -> No
     assert [offer.item for offer in advert.offers][-1] == "muzzle with book"
 
 
+def test_a_running_name_is_no_goods_for_the_price_before_it() -> None:
+    lines: list[Line] = [
+        (20, 20, 15, "Our pen fills itself. By mail, postpaid"),
+        (20, 42, 15, "$1.15. CORBELLE INK-WELL"),
+    ]
+    advert = parse(*lines, (20, 64, 15, "WORKS, Dept. K, Osterby, Pa."))
+    assert advert.retailer is not None
+    assert not any("CORBELLE" in offer.item for offer in advert.offers)
+
+
 def test_a_sentence_with_no_address_behind_it_signs_nothing() -> None:
     assert signed("Agents wanted. Best Brass Works", "Inside, and a bell that rings.") is None
     assert signed("Write today. Heron Bldg., 9 Mill St.", "Osterby, Ohio.") is None
