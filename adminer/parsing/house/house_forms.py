@@ -84,7 +84,7 @@ _SHORT_FORENAME: Final = (
 )
 _INITIALS: Final = re.compile(
     rf"^(?:Mrs?\.? )?(?:[A-Z]\. ?& ?)?(?:{_SHORT_FORENAME}|[A-Z]\. ?|[A-Z] ){{1,3}}[A-Z][A-Za-z'’]{{2,}}"
-    r"(?: [A-Z][A-Za-z'’]{2,})?"
+    r"(?P<surname> [A-Z][A-Za-z'’]{2,})?"
     r"(?:[,.]? (?:& )?(?:Co|Bros|Sons?|Ltd|Inc)\.?,?)*$"
 )
 _TITLE: Final = re.compile(
@@ -149,7 +149,7 @@ def weigh_form(text: str, after: str) -> tuple[float, str]:
         return (0.8 if houses[-1].end() >= len(text) - _CLOSING else 0.4) - 0.4 * plain, f"“{houses[-1][0]}”"
     if _ABROAD.match(text):
         return 0.7, "what shops of the Levant call themselves"
-    if (_INITIALS.match(text) and not _NO_INITIALS.match(text)) or _OWNER.match(text) or _TITLE.match(text):
+    if _is_with_initials(text) or _OWNER.match(text) or _TITLE.match(text):
         # the owner named under a shop's own name
         return (0.05 if PROPRIETOR.match(after.strip(" ,.")) else 0.7), "initials and a name"
     if PAIR.match(text) and _is_of_names(text) and not re.search(r"[a-z]{4}\. ", text):
@@ -167,6 +167,14 @@ def weigh_form(text: str, after: str) -> tuple[float, str]:
     if _DOUBLE.match(text) and not find_nouns(text) and is_coined(text):
         return 0.4, "a double name"
     return _weigh_trade(text)
+
+
+def _is_with_initials(text: str) -> bool:
+    """Say whether a text is initials and a name; with two words behind them it may be an entry: "D. Stew Pots"."""
+    named = _INITIALS.match(text)
+    if named is None or _NO_INITIALS.match(text):
+        return False
+    return named["surname"] is None or not names_goods(text)
 
 
 def _is_of_names(pair: str) -> bool:

@@ -40,8 +40,8 @@ def test_the_offer_on_the_line_where_the_name_begins_is_none_of_the_name() -> No
 
 def test_a_running_name_is_no_goods_for_the_price_before_it() -> None:
     lines: list[Line] = [
-        (20, 20, 15, "Our pen fills itself. By mail, postpaid"),
-        (20, 42, 15, "$1.15. CORBELLE INK-WELL"),
+        (20, 20, 15, "Our self-filling pen, postpaid, $1.15. Registered mail"),
+        (20, 42, 15, "8c more. Two for $2.00. CORBELLE INK-WELL"),
     ]
     advert = parse(*lines, (20, 64, 15, "WORKS, Dept. K, Osterby, Pa."))
     assert advert.retailer is not None
