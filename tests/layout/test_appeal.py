@@ -59,5 +59,5 @@ def test_a_firm_is_known_by_its_style_its_street_or_its_telephone_at_either_end(
 
 
 def test_what_a_theatre_asks_at_its_door_makes_an_advert() -> None:
-    said = ("Cartoon and News", "Adults 44c, children 14c", "Dish night Monday", "a saucer to every lady")
-    assert appeal(lines("Friday and Saturday, 6:45 and 9", "The Lantern Thief", *said)) > 0
+    said = ("Cartoon and News", "Adults 40c, children 12c", "Dish night Monday", "a cup to every lady")
+    assert appeal(lines("Friday and Saturday, 6:45 and 9", "The Ferry Girl", *said)) > 0

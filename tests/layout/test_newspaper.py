@@ -284,8 +284,8 @@ def test_a_column_of_prices_is_parted_from_no_names_on_its_rows() -> None:
 def test_the_row_of_number_date_and_cost_under_a_title_is_no_advert() -> None:
     title = TypeLine((200, 4, 700, 60), 56, "THE OSTERBY ARGUS")
     row = [
-        TypeLine((30, 80, 200, 92), 12, "TENTH YEAR, NO. 41"),
-        TypeLine((350, 80, 560, 92), 12, "OSTERBY, THURSDAY, APRIL 9, 1908"),
+        TypeLine((30, 80, 200, 92), 12, "TENTH YEAR, NO. 12"),
+        TypeLine((350, 80, 560, 92), 12, "OSTERBY, FRIDAY, MAY 7, 1909"),
         TypeLine((800, 80, 880, 92), 12, "$1.50 A YEAR"),
     ]
     columns = [line for left in LEFTS for line in text(left, 120, 40)]

@@ -178,7 +178,7 @@ def _is_with_initials(text: str) -> bool:
 
 
 def _is_of_names(pair: str) -> bool:
-    """Say whether one of two partners is neither a word of the language nor goods, as one of "Cobb & Rusk"."""
+    """Say whether one of two partners is neither a word of the language nor goods, as one of "Corbelle & Rusk"."""
     return any(
         not is_plain(name) and not names_goods(name) for name in re.split(r" (?:&|and) ", pair, flags=re.IGNORECASE)
     )

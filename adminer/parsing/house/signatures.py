@@ -196,7 +196,7 @@ def _weigh_place(advert: AdvertText, box: Box, candidate: Candidate, case: _Case
 
 
 def _is_logotype(candidate: Candidate) -> bool:
-    """Say whether a name is one coined word in small letters: "thorpemart"; with a capital it may be a line of ware."""
+    """Say whether a name is one coined word in small letters: "thornemart"; with a capital it may be a line of ware."""
     return re.fullmatch(r"[a-z]+", candidate.name) is not None and is_coined(candidate.name)
 
 

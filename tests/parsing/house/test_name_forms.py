@@ -68,7 +68,7 @@ def test_an_officer_stands_behind_his_firm() -> None:
     assert retailer_of([*PROSE, *foot]) == "J. T. CORBELLE"
     agent: Line = (40, 860, 14, "J. T. CORBELLE, G. P. A., Osterby, Ohio")
     assert retailer_of([(40, 20, 18, "OSTER & VALE RY."), *PROSE, agent]) == "OSTER & VALE RY"
-    signed: list[Line] = [(40, 860, 24, "Jonas P. Corbelle, Pres't"), (40, 896, 14, "OSTERBY HATCHER COMPANY")]
+    signed: list[Line] = [(40, 860, 24, "Enos P. Corbelle, Pres't"), (40, 896, 14, "OSTERBY HATCHER COMPANY")]
     assert retailer_of([*PROSE, *signed, (40, 914, 14, "Box 27, Osterby, Ohio")]) == "OSTERBY HATCHER COMPANY"
 
 

@@ -21,8 +21,8 @@ def signed(*closing: str) -> str | None:
     [
         (("Agents wanted. THE BRACKEN MOP", "COMPANY, Box 17, Osterby, Ohio."), "THE BRACKEN MOP COMPANY"),
         (("Book free. NEMORA HIDE & ROBE TANNERY,", "Route 4, Osterby, Kans."), "NEMORA HIDE & ROBE TANNERY"),
-        (("$8.50. Muzzle 35 cts. more. Hobart", "Corbelle, Osterby Center, Ohio."), "Hobart Corbelle"),
-        (("Two for $2.00. Corbelle Ink-Well", "Works, Dept. K, Osterby, Pa."), "Corbelle Ink-Well Works"),
+        (("$8.50. Chain 30 cts. more. Silas", "Corbelle, Osterby Center, Ohio."), "Silas Corbelle"),
+        (("Two for $2.00. Corbelle Pocket-Lamp", "Works, Dept. K, Osterby, Pa."), "Corbelle Pocket-Lamp Works"),
         (("Write today. Mrs. A. J. Corbelle, Box", "9, Osterby, Ohio."), "Mrs. A. J. Corbelle"),
         (("Book of 48 pages. Wendover Poultry", "Works, Dept. K, Osterby, Ind."), "Wendover Poultry Works"),
     ],
@@ -32,16 +32,16 @@ def test_a_name_after_the_last_sentence_goes_on_to_its_address(closing: tuple[st
 
 
 def test_the_offer_on_the_line_where_the_name_begins_is_none_of_the_name() -> None:
-    advert = parse((20, 20, 15, "Ferrets, $4.25 each, and"), (20, 42, 15, "muzzle with book 35 cts. Hobart"), PLACE)
+    advert = parse((20, 20, 15, "Ferrets, $4.25 each, and"), (20, 42, 15, "chain with collar 30 cts. Silas"), PLACE)
     assert advert.retailer is not None
     assert advert.retailer.box.x > 200
-    assert [offer.item for offer in advert.offers][-1] == "muzzle with book"
+    assert [offer.item for offer in advert.offers][-1] == "chain with collar"
 
 
 def test_a_running_name_is_no_goods_for_the_price_before_it() -> None:
     lines: list[Line] = [
-        (20, 20, 15, "Our self-filling pen, postpaid, $1.15. Registered mail"),
-        (20, 42, 15, "8c more. Two for $2.00. CORBELLE INK-WELL"),
+        (20, 20, 15, "Our steady lamp, postpaid, $1.15. Registered mail"),
+        (20, 42, 15, "8c more. Two for $2.00. CORBELLE POCKET-LAMP"),
     ]
     advert = parse(*lines, (20, 64, 15, "WORKS, Dept. K, Osterby, Pa."))
     assert advert.retailer is not None

@@ -36,7 +36,7 @@ PRICE: Line = (60, 105, 60, "$4.98")
         ([(40, 900, 24, "HERON-WAY of Osterby and Ferncliff")], "HERON-WAY"),
         ([(40, 900, 14, "Varley's Corner Market, Osterby")], "Varley's Corner Market"),
         ([(40, 900, 14, "P. & W. VARLEY")], "P. & W. VARLEY"),
-        ([(40, 900, 14, "H. ORRIN VARLEY")], "H. ORRIN VARLEY"),
+        ([(40, 900, 14, "H. ABNER VARLEY")], "H. ABNER VARLEY"),
         ([(40, 900, 14, "VARLEY, Druggist. Osterby")], "VARLEY"),
         ([(40, 900, 14, "VARLEY, THE JEWELER.")], "VARLEY"),
         ([(40, 900, 14, "VARLEY,"), (60, 918, 14, "Jeweler")], "VARLEY"),
@@ -44,16 +44,15 @@ PRICE: Line = (60, 105, 60, "$4.98")
         ([(40, 900, 14, "VARLEY TIRE CENTER")], "VARLEY TIRE CENTER"),
         ([(40, 900, 14, "VARLEY SHOE HOSPITAL")], "VARLEY SHOE HOSPITAL"),
         ([(40, 900, 14, "BLUE BARN POULTRY YARDS.")], "BLUE BARN POULTRY YARDS"),
-        ([(40, 900, 14, "LAKESIDE NURSERIES. Drawer"), (60, 918, 14, "9, Osterby, Ohio")], "LAKESIDE NURSERIES"),
         ([(40, 900, 14, "VARLEY& WENNING")], "VARLEY & WENNING"),
         (
             [(40, 900, 14, "THE BLUE BOOT SHOP"), (40, 918, 14, "Three doors from the Post Office")],
             "THE BLUE BOOT SHOP",
         ),
-        ([(40, 900, 14, "THE VARLEY MANTLE"), (60, 918, 14, "STORES, Osterby.")], "THE VARLEY MANTLE STORES"),
+        ([(40, 900, 14, "THE VARLEY LAMP"), (60, 918, 14, "STORES, Osterby.")], "THE VARLEY LAMP STORES"),
         (
-            [(40, 900, 14, "Varley Post-Card Exchange, Osterby,"), (40, 918, 14, "Mass.")],
-            "Varley Post-Card Exchange",
+            [(40, 900, 14, "Varley Picture-Card Exchange, Osterby,"), (40, 918, 14, "Mass.")],
+            "Varley Picture-Card Exchange",
         ),
     ],
 )

@@ -24,7 +24,7 @@ from adminer.parsing.house.towns import find_town
         ("Quai François-Robert, OSTERBY — Telegrams : Corbelle", "OSTERBY"),
         ("The Big Drapers, Commercial Road, Osterby: Branches at\nWenning", "Osterby"),
         ("Grocer, Osterby.", "Osterby"),
-        ("12 and 14, Butter Cross, OSTERBY.", "OSTERBY"),
+        ("12 and 14, Corn Cross, OSTERBY.", "OSTERBY"),
         ("22, 24 and 26, BROADGATE, OSTERBY.", "OSTERBY"),
         ("Superior St. at 9th Ave. - Wenning, Osterby", "Osterby"),
         ("Main Street, Osterby, Yorks.", "Osterby"),

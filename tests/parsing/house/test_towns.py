@@ -28,9 +28,9 @@ from adminer.parsing.house.towns import find_town
         ("Beecher's, Route 9 at Port Amity Plaza. Prices good May 19", "Port Amity"),
         ("41 Main, Osterby · Dial 2-6618", "Osterby"),
         ("Ceramic Transfers · East Osterby, New Jersey", "East Osterby"),
-        ("Penhallow\n1460 Levee Street, Dell City, III.", "Dell City"),  # what is read of "Ill."
+        ("Penhallow\n620 Garnet Street, Dell City, III.", "Dell City"),  # what is read of "Ill."
         ("Next to the Creamery, Corbelle's Mill", "Corbelle's Mill"),
-        ("Four Stores in PORT AMITY — Open Thursday nights", "Port Amity"),
+        ("Six Stores in PORT AMITY — Open Friday nights", "Port Amity"),
         ("Sharia Abd-el-Rahim, Osterby, Branches at Wenning and Ferncliff", "Osterby"),
         ("Penhallow, Osterby and Ferncliff", "Osterby"),  # the house named at the head of the line
     ],
