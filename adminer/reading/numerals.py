@@ -38,7 +38,7 @@ TRADE_SMALL = 0.62  # of the large figures: what is higher may be figures of the
 HANGING, LOW_FIGURES = frozenset("34579"), frozenset("012")  # of the old style: hang below the foot; are low
 SIGN_AS_FIGURE = frozenset("3568")  # what a raised dollar sign is taken for
 # Letters that display figures are taken for; trade.md E.3 lists "s", "g", "o" for 8, 9 and 0.
-FIGURE_LIKE = str.maketrans("gqoOlI", "990011")
+FIGURE_LIKE = str.maketrans("gqoOlI]|", "99001111")
 EIGHT_LIKE = re.compile(r"(?<=\d)[sS]")
 
 
@@ -164,6 +164,8 @@ def _with_raised(
     number = numeral.large if small else count
     if not found or not count - found.letters <= number <= count:
         return None, set()
+    if number + found.letters > count > found.letters and numeral.figures.endswith(found.text):
+        number = count - found.letters  # its first figure hangs so low that it was counted with the large ones
     whole = _joined(word, numeral, number, found)
     return whole, eaten if whole else set()
 

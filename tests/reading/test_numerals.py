@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import cv2
 import numpy as np
 import pytest
 from numpy.typing import NDArray
 
+from adminer.reading import numerals
 from adminer.reading.fractions import settle_fraction
 from adminer.reading.glyphs import glyphs_of
 from adminer.reading.lost import with_cent
 from adminer.reading.numerals import settle_numerals
 from adminer.reading.placed import PlacedWord
+from adminer.reading.raised import Raised
 from tests.reading.drawing import Setting, draw, width_of
 
 SIZE = 80.0
@@ -68,6 +72,23 @@ def test_figures_that_touch_are_told_apart_by_their_places() -> None:
     join = round(80 + width_of("$", SIZE))
     page[110:114, join - 10 : join + 10] = 10
     assert [w.text for w in settle_numerals(page, [word])] == ["$8.50"]
+
+
+def test_a_raised_figure_that_hangs_low_is_not_counted_with_the_dollars_and_with_the_cents(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    page, word = price("$4", "45", 0.5 * SIZE, 0.36 * SIZE)
+    page = page.copy()
+    low = round(80 + width_of("$4", SIZE) + 3 + 0.6 * width_of("4", 0.5 * SIZE))
+    page[round(FOOT - 0.4 * SIZE) : round(FOOT), low : low + 4] = (
+        10  # a stroke from the first raised figure to the foot
+    )
+    numeral = numerals._take_apart(word, glyphs_of(page, word))
+    assert numeral is not None
+    assert numeral.large == 2
+    raised = Raised(numeral.glyphs[-1], "45", 0.9)
+    monkeypatch.setattr(numerals, "raised_beside", lambda *_: (raised, set()))
+    assert [w.text for w in settle_numerals(page, [word])] == ["$4.45"]
 
 
 def test_a_number_of_one_size_stays_what_it_is() -> None:
@@ -169,6 +190,11 @@ def test_a_letter_among_display_figures_is_the_figure_it_looks_like() -> None:
     page = draw(420, 220, Setting("68", 80, FOOT, SIZE), Setting("c", 84 + width_of("68", SIZE), FOOT - 32, size))
     word = read_as("6Sc", 80, [("6", SIZE), ("8", SIZE), ("c", size)], top=FOOT - 0.8 * SIZE, bottom=FOOT + 2)
     assert [w.text for w in settle_numerals(page, [word])] == ["68¢"]
+
+
+def test_a_bracket_among_display_figures_is_a_one() -> None:
+    page, word = price("$1", "19", 0.5 * SIZE, 0.36 * SIZE)
+    assert [w.text for w in settle_numerals(page, [replace(word, text="$]19")])] == ["$1.19"]
 
 
 @pytest.mark.parametrize("hangs", [16, 18])
