@@ -164,7 +164,7 @@ def _with_raised(
     number = numeral.large if small else count
     if not found or not count - found.letters <= number <= count:
         return None, set()
-    if number + found.letters > count > found.letters and numeral.figures.endswith(found.text):
+    if small and number + found.letters > count > found.letters and numeral.figures.endswith(found.text):
         number = count - found.letters  # its first figure hangs so low that it was counted with the large ones
     whole = _joined(word, numeral, number, found)
     return whole, eaten if whole else set()

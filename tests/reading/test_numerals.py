@@ -91,6 +91,15 @@ def test_a_raised_figure_that_hangs_low_is_not_counted_with_the_dollars_and_with
     assert [w.text for w in settle_numerals(page, [word])] == ["$4.45"]
 
 
+def test_noughts_raised_beside_noughts_are_cents_of_the_whole_number(monkeypatch: pytest.MonkeyPatch) -> None:
+    page, word = price("$2500", "00", 0.5 * SIZE, 0.36 * SIZE)
+    pieces = [(c, SIZE) for c in "$2500"]
+    read = read_as("$2500", 80, pieces, top=word.top, bottom=word.bottom)
+    raised = Raised(glyphs_of(page, word)[-1], "00", 0.9)
+    monkeypatch.setattr(numerals, "raised_beside", lambda *_: (raised, set()))
+    assert [w.text for w in settle_numerals(page, [read])] == ["$2500.00"]
+
+
 def test_a_number_of_one_size_stays_what_it_is() -> None:
     page = draw(420, 220, Setting("$129", 80, FOOT, SIZE))
     word = read_as("$129", 80, [(c, SIZE) for c in "$129"], top=FOOT - 0.8 * SIZE, bottom=FOOT + 0.1 * SIZE)
