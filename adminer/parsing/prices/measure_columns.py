@@ -102,9 +102,9 @@ def _under(advert: AdvertText, heads: Sequence[_Head], amounts: Sequence[Amount]
         if not _has_name(advert, place, heads) or (found and place.centre[1] - foot < _ROW * size):
             continue
         foot = place.centre[1]
-        row = [(a, cell) for a, cell in known if _one_row(cell, place)]
+        row = [(a, cell) for a, cell in known if cell.same_row(place)]
         told += any(_head_of(cell, heads) is not None for _, cell in row)
-        bare = [f for f in figures if _one_row(f.place, place) and _head_of(f.place, heads) not in pointed]
+        bare = [f for f in figures if f.place.same_row(place) and _head_of(f.place, heads) not in pointed]
         row += [(_cents(f), f.place) for f in bare]
         rows += bool(bare)
         for amount, cell in row:
@@ -122,7 +122,7 @@ def _has_name(advert: AdvertText, place: Box, heads: Sequence[_Head]) -> bool:
     """Say whether words stand left of the columns on a row."""
     edge = min(head.place.x for head in heads)
     return any(
-        line.flat.x < edge and _one_row(line.flat, place) and WORD.search(advert.printed(line)) for line in advert.lines
+        line.flat.x < edge and line.flat.same_row(place) and WORD.search(advert.printed(line)) for line in advert.lines
     )
 
 
@@ -133,10 +133,6 @@ def _figures(advert: AdvertText, amounts: Sequence[Amount]) -> list[_Figure]:
         if _CENTS.fullmatch(word.text) and not is_taken(start, end, amounts):
             found.append(_Figure(start, end, advert.flat(word.box), Decimal(word.text)))
     return found
-
-
-def _one_row(one: Box, other: Box) -> bool:
-    return abs(one.centre[1] - other.centre[1]) < _ROW * max(one.h, other.h)
 
 
 def _head_of(place: Box, heads: Sequence[_Head]) -> _Head | None:
