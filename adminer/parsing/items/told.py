@@ -13,12 +13,11 @@ from adminer.parsing.items.leaning import leans
 from adminer.parsing.items.panels import over_each_other
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
-from adminer.parsing.text.goods import praise, stops, talk
+from adminer.parsing.text.goods import praise, stops
 from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD
 from adminer.parsing.text.naming import is_sentence
 
 _KIND_WORDS: Final = 3  # of a clause that tells which goods a name of one word means
-_SHORT_HEAD: Final = 2  # words of a heading that its text must complete
 _FEW_TEXTS: Final = 3  # between a name and its price
 
 
@@ -33,21 +32,6 @@ def size_at_price(name: Segment, first: Found, segments: Sequence[Segment], pric
     under = over_each_other(name.flat, size.flat) and name.last.centre[1] < size.first.y
     near = size.flat.same_row(first.place) or over_each_other(size.flat, first.place)
     return size.text if near and (under or name.last.same_row(size.flat)) else ""
-
-
-def kind_told(name: Segment, segments: Sequence[Segment]) -> str:
-    """Return the kind that the text under a short heading begins with ("Hardy perpetual" under "ROSES"), else nothing.
-
-    It is no longer than twice the heading, and tells nothing in a sentence.
-    """
-    words = WORD.findall(name.text)
-    after = next((s for s in segments if s.start >= name.end), None)
-    if after is None or after.first_line != name.last_line + 1 or len(words) > _SHORT_HEAD:
-        return ""
-    clause = CLAUSE.split(after.text)[0]
-    told = WORD.findall(clause)
-    speaks = not (PROSE | talk() | FUNCTION_WORDS).isdisjoint(word.lower() for word in told)
-    return clause if 0 < len(told) <= 2 * len(words) and clause[:1].isupper() and not speaks else ""
 
 
 def clause_at_price(name: Segment, first: Found, segments: Sequence[Segment]) -> str:

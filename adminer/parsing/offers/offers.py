@@ -15,7 +15,7 @@ from adminer.parsing.items.entries import BEHIND, NUMBERED
 from adminer.parsing.items.flow import BEFORE, HEADS
 from adminer.parsing.items.headings import as_read, headed, said_again
 from adminer.parsing.items.panels import is_cell, stands_left
-from adminer.parsing.items.told import clause_after, clause_at_price, kind_told, size_at_price
+from adminer.parsing.items.told import clause_after, clause_at_price, size_at_price
 from adminer.parsing.offers.linking import line_for, maker_for
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
@@ -102,8 +102,7 @@ def make_offers(
         if item is not None and pairing.heading is None and not item.bare:
             size = size_under(advert, item, group[0], segments, prices)
             size = size or size_at_price(item, group[0], segments, prices)
-            if not size and pairing.why == HEADS:
-                size = kind_told(item, segments) or clause_at_price(item, group[0], segments)
+            size = size or (clause_at_price(item, group[0], segments) if pairing.why == HEADS else "")
         offer = _offer(advert, offer_id, advert_id, group, pairing, item, telling, what, segments, size, prices)
         made.append(replace(offer, item=said_again(offer.item, made[-1].item if made else "")))
     made += sets_without_price(
