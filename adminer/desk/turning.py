@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from adminer.desk.evidence_file import remove_entry, restore_entry
 from adminer.desk.row_files import ROW_FILES, turn_row
@@ -21,7 +22,9 @@ def turn_act(folder: ClippingsFolder, acts: Sequence[Act], act: Act) -> None:
     root = act
     while root.undoes in by_id:
         root = by_id[root.undoes]
-    stands = any(each.id == root.id for each in active(acts))
+    stands = _stands(root, acts)
+    if stands == _stands(root, [*acts, replace(act, id="", act="undo", undoes=act.id)]):
+        return  # taken back twice, by another undo as well: one of them less changes nothing
     if root.act == "note":
         values = root.old if stands else root.new
         change_notes(folder.notes, [values["file"]], {k: v for k, v in values.items() if k != "file"})
@@ -33,3 +36,7 @@ def turn_act(folder: ClippingsFolder, acts: Sequence[Act], act: Act) -> None:
         remove_entry(folder.root, root.new["entry"])
     elif root.act == "evidence":
         restore_entry(folder.root, root.new["entry"])
+
+
+def _stands(root: Act, acts: Sequence[Act]) -> bool:
+    return any(each.id == root.id for each in active(acts))
