@@ -50,7 +50,7 @@ from adminer.parsing.tables.thresholds import without_thresholds
 from adminer.parsing.terms.lines import all_terms
 from adminer.parsing.terms.pipeline import Grammar, build_grammar, terms_of
 from adminer.parsing.terms.terms import Term
-from adminer.parsing.text.cells import cells_of
+from adminer.parsing.text.cells import Cell, cells_of
 from adminer.parsing.text.printed_rules import printed_rules
 from adminer.parsing.text.regions import words_by_region
 from adminer.parsing.text.text import AdvertText, text_of
@@ -136,6 +136,7 @@ class _Said:
     table: PriceList | None
     schedule: Schedule | None
     weights: list[Span]  # of the cells that tell what an article weighs
+    cells: list[Cell]
 
 
 def _parse_advert(
@@ -213,7 +214,7 @@ def _read_prices(grammar: Grammar, doc: Doc, text: AdvertText, rules: tuple[Box,
     prices = tell_features(text, schedule, prices) if schedule else prices
     groups = group_prices(text, prices, rules)
     groups = table.join_rows(groups) if table else groups
-    return _Said(terms, stated, used, clauses, prices, groups, table, schedule, weights)
+    return _Said(terms, stated, used, clauses, prices, groups, table, schedule, weights, cells)
 
 
 def _single_pieces(grammar: Grammar, pieces: Sequence[NamedPiece], schedule: Schedule | None) -> list[NamedPiece]:
@@ -259,7 +260,8 @@ def _pair(
     groups = said.groups
     bonus = np.array([known_bonus(grammar, doc, segment) for segment in segments])
     costs = costs_of(text, groups, segments, rules, bonus, said.table)
-    pairings = with_list_rows(text, groups, pair_items(text, groups, segments, rules, costs, said.table), segments)
+    pairings = pair_items(text, groups, segments, rules, costs, said.table)
+    pairings = with_list_rows(text, groups, pairings, segments, said.cells)
     pairings = with_titles(text, groups, pairings, segments)
     pairings = with_subjects(text, groups, with_topic(text, pairings, segments))
     pairings = with_goods_before(text, groups, pairings, segments, rules)

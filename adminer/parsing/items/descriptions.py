@@ -111,15 +111,15 @@ def size_under(
     sized = [i for i, clause in enumerate(clauses) if _SIZED.search(clause)]
     end = packed[-1] if packed else sized[0] if sized else -1
     told = ", ".join(clauses[: end + 1])
-    if len(name.text.split()) > 1 and _outgrows(told, name):
-        told = clauses[end] if not _outgrows(clauses[end], name) else ""
+    if len(name.text.split()) > 1 and outgrows(told, name.text):
+        told = clauses[end] if not outgrows(clauses[end], name.text) else ""
     speaks = any(word.lower() in (PROSE | talk()) - {"can"} for word in WORD.findall(told))
     return told if len(told.split()) <= _SIZE_WORDS and not speaks else ""
 
 
-def _outgrows(told: str, name: Segment) -> bool:
+def outgrows(told: str, name: str) -> bool:
     """Say whether what is told of an article is a description: longer than twice its name."""
-    return len(told.split()) > 2 * len(name.text.split())
+    return len(told.split()) > 2 * len(name.split())
 
 
 def _is_pack(clause: str) -> bool:

@@ -16,7 +16,7 @@ from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.segments.postage import POSTAGE
 from adminer.parsing.tables.price_lists import ON_ROW as ON_TABLE_ROW
-from adminer.parsing.text.cells import Cell, cells_of
+from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.item_words import WORD
 from adminer.parsing.text.naming import is_sentence
 from adminer.parsing.text.text import AdvertText
@@ -38,10 +38,14 @@ class _Row:
 
 
 def with_list_rows(
-    advert: AdvertText, groups: Sequence[Sequence[Found]], pairings: Sequence[Pairing], segments: Sequence[Segment]
+    advert: AdvertText,
+    groups: Sequence[Sequence[Found]],
+    pairings: Sequence[Pairing],
+    segments: Sequence[Segment],
+    cells: Sequence[Cell],
 ) -> list[Pairing]:
     """Return the pairings, those of prices in a list given the label of their row instead of a text outside it."""
-    rows = _rows_of(advert, groups)
+    rows = _rows_of(advert, groups, cells)
     listed = {g: row for g, row in rows.items() if _vouched(row, rows.values())}
     made = list(pairings)
     for g, row in listed.items():
@@ -53,12 +57,14 @@ def with_list_rows(
     return made
 
 
-def _rows_of(advert: AdvertText, groups: Sequence[Sequence[Found]]) -> dict[int, _Row]:
+def _rows_of(advert: AdvertText, groups: Sequence[Sequence[Found]], cells: Sequence[Cell]) -> dict[int, _Row]:
     """Return the cell left of each group of prices that stands apart from the words before it, by its number."""
     prices = [found for group in groups for found in group]
-    cells = [c for c in cells_of(advert) if WORD.search(c.text)]
-    priced = [c for c in cells if any(c.start < p.end and p.start < c.end for p in prices)]
-    free = [c for c in cells if c not in priced]
+    priced, free = list[Cell](), list[Cell]()
+    for cell in cells:
+        if WORD.search(cell.text):
+            own = any(cell.start < p.end and p.start < cell.end for p in prices)
+            (priced if own else free).append(cell)
     rows: dict[int, _Row] = {}
     for g, group in enumerate(groups):
         first = min(group, key=lambda found: found.start)

@@ -16,6 +16,7 @@ from typing import Final
 
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.costs import ABOVE, BELOW
+from adminer.parsing.items.descriptions import outgrows
 from adminer.parsing.items.entries import FIRST
 from adminer.parsing.items.panels import ends_line, opens_line, over_each_other
 from adminer.parsing.prices.prices import Found
@@ -96,8 +97,9 @@ def _with_head(pairing: Pairing, titles: Mapping[int, Segment], alone: Sequence[
         return pairing
     if states_set(text.text) or _heads_department(title) or heads_of(title.text) & heads_of(text.text):
         return pairing
-    describes = len(text.text.split()) > 2 * len(title.text.split())
-    return replace(pairing, segment=title, why=TITLE) if describes else replace(pairing, heading=title)
+    if outgrows(text.text, title.text):
+        return replace(pairing, segment=title, why=TITLE)
+    return replace(pairing, heading=title)
 
 
 def _heads_department(title: Segment) -> bool:

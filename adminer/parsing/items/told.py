@@ -66,5 +66,6 @@ def clause_after(name: Segment, first: Found, segments: Sequence[Segment], price
     words = CLAUSE.split(after.text)[0].split()
     told = [word.lower().strip(".,") for word in words]
     stop = next((i for i, word in enumerate(told) if word in FUNCTION_WORDS), len(words))
-    speaks = not (PROSE | stops() | praise()).isdisjoint("-".join(told[:2]).split() + told[:stop])
+    said = {"-".join(told[:2]), *told[:stop]}  # "High grade" is "high-grade"
+    speaks = not (PROSE | stops() | praise()).isdisjoint(said)
     return "" if speaks or stop > _KIND_WORDS else " ".join(words[:stop])

@@ -44,25 +44,15 @@ class _Head:
     unit: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class _Figure:
-    """Hold one bare figure: its characters, its place without the slope of the type, and what it may say in cents."""
-
-    start: int
-    end: int
-    place: Box
-    cents: Decimal
-
-
 def read_measure_columns(advert: AdvertText, amounts: Sequence[Amount]) -> list[Amount]:
     """Return the amounts with the cents in columns headed by measures, all in these columns with their measure."""
-    lines = [line for line in advert.lines if _measures(advert, line)]
+    lines = [(line, heads) for line in advert.lines if (heads := _measures(advert, line))]
     found: dict[int, Amount] = {amount.start: amount for amount in amounts}
-    for line in lines:
-        row = [n for n in lines if n.flat.same_row(line.flat)]
-        heads = [head for n in row for head in _measures(advert, n)]
-        if row[0] is line and len(heads) >= _FEWEST_HEADS:
-            found |= _under(advert, heads, amounts)
+    for line, _ in lines:
+        row = [(n, heads) for n, heads in lines if n.flat.same_row(line.flat)]
+        together = [head for _, heads in row for head in heads]
+        if row[0][0] is line and len(together) >= _FEWEST_HEADS:
+            found |= _under(advert, together, amounts)
     return list(found.values())
 
 
@@ -74,13 +64,15 @@ def _measures(advert: AdvertText, line: TextLine) -> list[_Head]:
             return []
         place = advert.flat(advert.box_of(line.start + m.start(), line.start + m.end()))
         word = m["unit"].lower()
-        count = _COUNTS.get((m["count"] or "").strip(" -"), Decimal(1))
-        heads.append(_Head(place, *((Decimal(100), None) if word.endswith("100") else (count, _unit(word)))))
+        count = Decimal(100) if word.endswith("100") else _COUNTS.get((m["count"] or "").strip(" -"), Decimal(1))
+        heads.append(_Head(place, count, _unit(word)))
         at = m.end()
     return [] if text[at:].strip() else heads
 
 
 def _unit(word: str) -> str | None:
+    if word.endswith("100"):
+        return None  # a count
     return "oz" if word.startswith("o") else unit_of(word)
 
 
@@ -90,12 +82,11 @@ def _under(advert: AdvertText, heads: Sequence[_Head], amounts: Sequence[Amount]
     A column prints its cents in one way: in one with ".65" a bare figure is something else.
     """
     known = [(a, advert.flat(advert.box_of(a.start, a.end))) for a in amounts if a.currency == "USD"]
-    sums = [place for _, place in known]
-    figures = _figures(advert, amounts)
+    figures = _bare_cents(advert, amounts)
     foot, size = max(head.place.centre[1] for head in heads), max(head.place.h for head in heads)
     pointed = {_head_of(place, heads) for a, place in known if a.amount < 1 and "." in advert.text[a.start : a.end]}
     rows, told, found = 0, 0, dict[int, Amount]()
-    cells = [place for place in (*sums, *(f.place for f in figures)) if place.y > foot and _head_of(place, heads)]
+    cells = [place for _, place in (*known, *figures) if place.y > foot and _head_of(place, heads)]
     for place in sorted(cells, key=lambda cell: cell.centre[1]):
         if place.centre[1] - foot > _STEP * size:
             break
@@ -104,18 +95,13 @@ def _under(advert: AdvertText, heads: Sequence[_Head], amounts: Sequence[Amount]
         foot = place.centre[1]
         row = [(a, cell) for a, cell in known if cell.same_row(place)]
         told += any(_head_of(cell, heads) is not None for _, cell in row)
-        bare = [f for f in figures if f.place.same_row(place) and _head_of(f.place, heads) not in pointed]
-        row += [(_cents(f), f.place) for f in bare]
+        bare = [(a, cell) for a, cell in figures if cell.same_row(place) and _head_of(cell, heads) not in pointed]
         rows += bool(bare)
-        for amount, cell in row:
+        for amount, cell in (*row, *bare):
             head = _head_of(cell, heads)
             if head is not None:
                 found[amount.start] = replace(amount, quantity=head.quantity, unit=head.unit)
     return found if rows >= _FEWEST_ROWS and told >= _FEWEST_SUMS else {}
-
-
-def _cents(figure: _Figure) -> Amount:
-    return Amount(figure.start, figure.end, figure.cents / 100, "USD", "bare", _TRUST)
 
 
 def _has_name(advert: AdvertText, place: Box, heads: Sequence[_Head]) -> bool:
@@ -126,12 +112,14 @@ def _has_name(advert: AdvertText, place: Box, heads: Sequence[_Head]) -> bool:
     )
 
 
-def _figures(advert: AdvertText, amounts: Sequence[Amount]) -> list[_Figure]:
+def _bare_cents(advert: AdvertText, amounts: Sequence[Amount]) -> list[tuple[Amount, Box]]:
+    """Return the bare figures that may be cents, each with its place without the slope of the type."""
     found = []
     for word, start in zip(advert.words, advert.starts, strict=True):
         end = start + len(word.text)
         if _CENTS.fullmatch(word.text) and not is_taken(start, end, amounts):
-            found.append(_Figure(start, end, advert.flat(word.box), Decimal(word.text)))
+            cents = Amount(start, end, Decimal(word.text) / 100, "USD", "bare", _TRUST)
+            found.append((cents, advert.flat(word.box)))
     return found
 
 

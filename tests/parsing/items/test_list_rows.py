@@ -6,6 +6,7 @@ from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.list_rows import LIST_ROW, with_list_rows
 from adminer.parsing.prices.prices import find_prices
 from adminer.parsing.segments.items import cut_segments
+from adminer.parsing.text.cells import cells_of
 from tests.parsing.pages import Line, advert_text
 
 SIGN: Line = (150, 52, 13, "Sign of the Iron Clock")
@@ -24,7 +25,7 @@ def paired(lines: tuple[Line, ...], price: str, chosen: str) -> Pairing:
     text = next(s for s in segments if s.text == chosen)
     at = next(i for i, p in enumerate(prices) if p.text == price)
     pairings = [Pairing(text if i == at else None, 0.5, "") for i in range(len(prices))]
-    return with_list_rows(advert, [[p] for p in prices], pairings, segments)[at]
+    return with_list_rows(advert, [[p] for p in prices], pairings, segments, cells_of(advert))[at]
 
 
 def named(pairing: Pairing) -> str:
