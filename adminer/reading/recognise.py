@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Final
 
 import cv2
 import numpy as np
@@ -15,7 +16,10 @@ from adminer.reading.likely_words import is_doubtful, with_likely_words, words_s
 from adminer.reading.models import Network, alphabet, answers_of, columns_of, number_of
 
 HEIGHT = 48  # the height in pixels that the network reads at
-BATCH_WIDTH = 4800  # sum of the widths of lines brought to one width: padding is wasted work, but short lines need some
+# Room behind a line, and the least width with it, in pixels: wasted work, but networks that learned from lines brought
+# to one width read short ones better with some. The full one, asked about what is hard to read, gains by more of it.
+PADDING: Final[dict[Network, tuple[int, int]]] = {"quick": (16, 64), "rec": (32, 320)}
+WHOLE: Final = 16  # pixels that a width is rounded up to: few widths, each of which the network plans for once
 LEAST_CONTRAST = 10  # levels of 255 between ink and paper
 # A space is easily outvoted by the blank between two letters; set by eye, not measured.
 SPACE_LEVEL = 0.12
@@ -42,35 +46,33 @@ def stretch(strip: Gray) -> Gray:
 def read_strips(
     strips: Sequence[Gray], threads: int = 1, only: str | None = None, network: Network = "rec"
 ) -> list[ReadLine]:
-    """Read straightened lines (gray, dark on light or light on dark), those of like width padded to one width.
+    """Read straightened lines (gray, dark on light or light on dark), each by itself.
 
     With `only`, nothing but its characters can come out.
     """
     letters = alphabet().characters
     allowed = np.array([only is None or c == "" or c in only for c in letters])
     prepared = [prepare(strip) for strip in strips]
-    order = sorted(range(len(strips)), key=lambda i: prepared[i].shape[1])
-    result: list[ReadLine] = [ReadLine(())] * len(strips)
+    result: list[ReadLine] = []
     unsure: dict[int, Answers] = {}
-    start = 0
-    while start < len(order):
-        end = start + 1
-        while end < len(order) and prepared[order[end]].shape[1] * (end - start + 1) <= BATCH_WIDTH:
-            end += 1
-        batch = order[start:end]
-        width = max(prepared[i].shape[1] for i in batch)
-        for i in batch:  # one by one: what the network remembers of one line fits into the cache of a core
-            read, answers = _read(prepared[i], width, allowed, threads, network)
-            if only is None:
-                read = with_likely_figures(read, answers, prepared[i].shape[1])
-                if is_doubtful(read):
-                    unsure[i] = answers
-            result[i] = read
-        start = end
+    for i, strip in enumerate(prepared):  # one by one: what the network remembers of one line fits into a core's cache
+        width = padded(strip.shape[1], network)
+        read, answers = _read(strip, width, allowed, threads, network)
+        if only is None:
+            read = with_likely_figures(read, answers, strip.shape[1])
+            if is_doubtful(read):
+                unsure[i] = answers
+        result.append(read)
     said = words_said(result) if unsure else {}
     for i, answers in unsure.items():
         result[i] = with_likely_words(result[i], answers, prepared[i].shape[1], said)
     return result
+
+
+def padded(width: int, network: Network) -> int:
+    """Return the width in pixels to which a line of a width is padded for a network that reads lines."""
+    room, least = PADDING[network]
+    return WHOLE * -(-max(width + room, least) // WHOLE)
 
 
 def _read(

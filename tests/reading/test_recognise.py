@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from adminer.reading import recognise
 from adminer.reading.letters import STEP
 from adminer.reading.models import alphabet
-from adminer.reading.recognise import read_strips
+from adminer.reading.recognise import padded, read_strips
 from tests.reading.drawing import Setting, draw
 
 
@@ -22,6 +22,13 @@ def test_lines_of_one_width_say_alone_what_they_say_together() -> None:
         alone = read_strips([strip])[0]
         assert alone.text == line.text
         assert alone.confidence == pytest.approx(line.confidence, abs=1e-4)
+
+
+def test_what_a_line_says_does_not_hang_on_the_lines_read_with_it() -> None:
+    short, long = draw(40, 30, Setting("39¢", 6, 22, 18)), draw(600, 30, Setting("Covered vegetable dish", 6, 22, 18))
+    assert read_strips([short])[0] == read_strips([short, long])[0]
+    assert padded(40, "rec") == padded(80, "rec") > padded(40, "quick") >= 40
+    assert padded(1000, "quick") < padded(1000, "rec") < 1050
 
 
 def test_a_strip_whose_letters_are_lost_in_the_padding_is_read_by_itself(monkeypatch: pytest.MonkeyPatch) -> None:
