@@ -80,8 +80,24 @@ def _table(column: Sequence[Cell], left_of: Mapping[int, Cell], cells: Sequence[
         return []
     rows = [column[i] for i in beside]
     sizes = 2 * sum(cell.tells_amount for cell in rows) < len(rows)
+    if _is_running_text(rows, cells):
+        return []
     astray = [c for c in rows if (left_of[c.number].counts if sizes else _stands_before(c, left_of[c.number], cells))]
     return rows if len(rows) > 2 * len(astray) else []
+
+
+def _is_running_text(rows: Sequence[Cell], cells: Sequence[Cell]) -> bool:
+    """Say whether more lines of words than figures stand among the figures of a column: they are lines of its text."""
+    left, right = min(cell.rect[0] for cell in rows), max(cell.rect[2] for cell in rows)
+    top, foot = rows[0].rect[1], rows[-1].rect[3]
+    words = [
+        cell
+        for cell in cells
+        if not cell.counts
+        and top < (cell.rect[1] + cell.rect[3]) / 2 < foot
+        and min(cell.rect[2], right) - max(cell.rect[0], left) > min(cell.rect[2] - cell.rect[0], right - left) / 2
+    ]
+    return len(words) > len(rows)
 
 
 def _stands_before(cell: Cell, left: Cell, cells: Sequence[Cell]) -> bool:

@@ -151,3 +151,10 @@ def test_a_table_is_read_row_by_row_each_row_a_line_and_each_cell_a_block() -> N
     assert [w.text.replace("¢", "c") for w in reading.words] == [setting.text for setting in settings]
     assert [w.line for w in reading.words] == [0, 0, 0, 1, 1, 1, 2, 2, 2]
     assert len({w.block for w in reading.words}) == 9
+
+
+def test_figures_that_lines_of_a_column_of_text_end_with_make_no_table_beside_another() -> None:
+    text = ["Caracul jackets, six", "inches long; these cost", "the maker as much again", "and muffs to match them"]
+    prices = ["1/11¾.", "Cream delaine and", "printed do. at", "10½d.", "Odd sizes, from", "some makes, half", "5/3."]
+    assert rows_of(column(50, [*text, *text[:3]]), column(400, prices)) == set()
+    assert len(rows_of(column(50, text[:3]), column(400, ["1/11¾.", "10½d.", "5/3."]))) == 3
