@@ -89,6 +89,7 @@ _NOT_A_TOWN: Final = (
 # what stands behind a town that ends an address: the line's end, a state or zone, a mark; no word that goes on
 _CLOSES: Final = re.compile(r" ?(?:$|\n|[.,]+ ?(?:[A-Z\d]|$|\n)|[·•|–—]|- |\d{1,2}(?!\d))")
 _BRANCH: Final = re.compile(r"\b(?:also|branch(?:es)?|and at)\b", re.IGNORECASE)
+_LIST_GOES_ON: Final = re.compile(r" ?; ?[A-Z][a-z]")  # "Grand Hotel, New York; Palmer, Chicago": who uses the goods
 _LEAST_NAME: Final = 4  # letters of a house's name that can be told at the head of a line
 _SAME_TOWN: Final = 84  # rapidfuzz ratio
 
@@ -142,6 +143,8 @@ def _with_state(text: str, house: str) -> str | None:
         words = m["city"].split()
         if m["city"][0].islower() or m["state"][0].islower() or find_nouns(m["city"]):
             continue  # "6 cups, o saucers", "Sweet Corn, Maine pack"
+        if _LIST_GOES_ON.match(text, m.end()):
+            continue
         while words and _STREET_WORD.fullmatch(words[0]):
             words = words[1:]
         if words and not _STREET_WORD.fullmatch(words[-1]):
@@ -209,7 +212,10 @@ def _known(text: str, towns: frozenset[str], house: str = "", *, closing: bool =
 
 
 def _spelled_right(city: str | None, towns: frozenset[str]) -> str | None:
-    # the reader may be a letter or two off
+    # the reader may be a letter or two off, and sees spaces where type is set wide
+    closed = city.replace(" ", "").capitalize() if city is not None and city.count(" ") == 1 else ""
+    if is_large_town(closed):
+        city = closed
     if city is None or not towns:
         return city
     near = process.extractOne(city, sorted(towns), scorer=fuzz.ratio, score_cutoff=_SAME_TOWN)

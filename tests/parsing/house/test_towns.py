@@ -166,3 +166,10 @@ def test_a_town_that_closes_its_line_in_capitals_or_over_a_line_end(text: str, t
 
 def test_an_officer_is_no_town() -> None:
     assert find_town("Dinner plates\nW. THORNE, Traffic Manager.", house="W. THORNE") is None
+
+
+def test_a_list_of_who_uses_the_goods_tells_no_town_and_a_large_town_set_wide_is_one_word() -> None:
+    assert find_town("Used at the\nGrand Hotel, New York; Palmer, Chicago.\nOsterby, Ohio") == "Osterby"
+    assert find_town("Used at the\nPalmer, New York; Grand Hotel, Chicago.") != "Palmer"
+    assert find_town("The Quarry Works\nNEW ARK, O.") == "Newark"
+    assert find_town("The Quarry Works\nPORT AMITY, O.") == "Port Amity"
