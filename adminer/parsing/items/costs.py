@@ -41,6 +41,7 @@ _FOLLOWING_ROLES: Final = frozenset({"down_payment", "instalment", "postage", "s
 ON_ROW: Final = "on the same row, left of the price"
 BELOW: Final = "right below the price"
 ABOVE: Final = "right above the price"
+_RIGHT: Final = 0.6  # a text over or under a price that begins behind it: names stand before and over their prices
 _FEW_LINES: Final = 3  # of the label of one row
 _TOLD: Final = 0.9  # how much less small type names than the name it is set under
 _DEPARTMENT: Final = 0.8  # how much less the name of a part of the shop, or a slogan, names an article
@@ -233,6 +234,8 @@ def _place_cost(found: Found, segment: Segment, body: float) -> tuple[float, str
     bare = 0.5 if segment.bare else 0.0
     if found.type_px > 2.5 * body and segment.type_px < 1.15 * body:
         bare += 0.2  # over a display price stands a display line; small type between them tells a size
+    if segment.flat.x >= price.right:
+        aside += _RIGHT
     if foot.bottom <= price.y + 0.5 * price.h and foot.y < price.y:
         return 0.45 + 0.22 * max(price.y - foot.bottom, 0) / unit + aside + bare, ABOVE
     if head.y >= price.y + 0.5 * price.h or head.y > price.bottom - 0.3 * price.h:

@@ -112,6 +112,8 @@ def _entry(stretch: Stretch, entries: dict[int, Entry], *, alone: bool) -> Entry
     head = stretch.head
     if head is not None and alone and _names_all(head, own, stretch):
         return Entry(head, None, HEAD)
+    if head is not None and own is not None and _tells_of(head, own, stretch):
+        return Entry(head, None, HEAD)
     if not stretch.inline:
         told = numbered[-1] if numbered else head
         return Entry(told, None, NUMBERED) if told is not None and told.numbered else None
@@ -143,6 +145,13 @@ def _entry(stretch: Stretch, entries: dict[int, Entry], *, alone: bool) -> Entry
     if before is not None and not content:
         return Entry(before.item, before.heading, SAME)
     return None
+
+
+def _tells_of(head: Segment, own: Segment, stretch: Stretch) -> bool:
+    """Say whether the first goods named under a title stand in a sentence that only tells of the article it names."""
+    body = max(line.type_px for line in stretch.column.lines[:1])
+    title = head.goods and not is_sentence(head.text) and head.type_px <= _HEADLINE * body
+    return title and stretch.follows is None and is_sentence(own.text)
 
 
 def _stands_over(name: Segment, size: Segment, stretch: Stretch) -> bool:

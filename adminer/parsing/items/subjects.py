@@ -1,8 +1,8 @@
 """Names for prices beside which the text names nothing: the goods told of before, about which it goes on.
 
 "Library table, golden oak, was $14.00. While they last they go for $9.75": the words at the second price only go on
-about the table; "in walnut, $11" or "the barrel, $5.60" tells a kind or a measure of what was named before. Common
-practice, no source.
+about the table; "in walnut, $11", "the barrel, $5.60" or "for women, $3" tells a kind or a measure of what was named
+before, or who it is for. Common practice, no source.
 """
 
 from __future__ import annotations
@@ -35,6 +35,11 @@ _MEASURE: Final = re.compile(
     r"(?:or )?(?:(?:the|per|a|half|quarter|one|two|three|four|five|six|ten|\d+)\b[ -]*){1,2}(?P<noun>[A-Za-z]+)\.?",
     re.IGNORECASE,
 )
+_PEOPLE: Final = (
+    r"(?:men|women|boys|girls|child(?:ren)?|misses|ladies|gents|gentlemen|youths|infants|adults|students)[.,]?"
+)
+_WEARER: Final = re.compile(rf"(?:for )?{_PEOPLE}", re.IGNORECASE)
+_FOR_OTHERS: Final = re.compile(rf" for {_PEOPLE}$", re.IGNORECASE)
 _BRINGS_UP: Final = re.compile(r"^both\b|\b(?:an?|another) [A-Za-z]|\b(?:take|buy|get|add|have) the \w", re.IGNORECASE)
 _LEADS_ON: Final = re.compile(r"\W*(?:to|down|until|than|from|as|off)\b")
 
@@ -76,6 +81,8 @@ def _named(advert: AdvertText, first: Found, pairing: Pairing, end: int, said: P
     if named is None or named.bare or not _follows(advert, end, segment):
         return pairing
     kind = _KIND.match(raw) is not None and len(raw.split()) <= (_GOODS_WORDS if segment.goods else _KIND_WORDS)
+    if not segment.goods and _WEARER.fullmatch(raw):
+        return replace(pairing, heading=replace(named, text=_FOR_OTHERS.sub("", named.text)), why=KIND_OF)
     measure = not segment.goods and _is_measure(raw)
     return replace(pairing, heading=named, why=KIND_OF) if kind or measure else pairing
 

@@ -34,6 +34,7 @@ TITLE: Final = re.compile(r"[A-Z][\w'’.-]*(?: (?:[A-Z][\w'’.-]*|&|and|or|of|
 _SENTENCE: Final = re.compile(r"(?=.*[,.;]|(?:\S+ ){3})[A-Z][\w'’-]*,? [a-z]")
 _SMALL_WORDS: Final = re.compile(r"\b(?:and|or|of|for|the|in|to|with)\b")
 _FIGURES: Final = re.compile(r"[\d\s.,/$£¢½¼¾+_·…*-]*\d[\d\s.,/$£¢½¼¾+_·…*-]*(?:[cds]\.?)?")
+_RUN_IN: Final = re.compile(r"[A-Z][A-Z&'’ ]{2,}[A-Z](?: ?[—–-] ?|[.,:] )(?=[\w\"“])")  # "FOR SALE—Oak table"
 _PARAGRAPH: Final = 4  # lines from which an indent says anything
 
 
@@ -84,9 +85,14 @@ def _whole_head(
 def paragraph_start(advert: AdvertText, column: Column) -> int:
     """Return the first character of the paragraph that the lowest line of a column stands in, by its indent.
 
-    An indented line opens a paragraph where most lines are set at the edge and the line over it ends a sentence.
+    A word in capitals that runs into its line opens one wherever it stands ("FOR SALE—Oak table"), as in notices. An
+    indented line opens a paragraph where most lines are set at the edge and the line over it ends a sentence.
     """
     lines = column.lines
+    for at in range(len(lines) - 1, 0, -1):
+        text, over = advert.printed(lines[at]), advert.printed(lines[at - 1]).rstrip()
+        if _RUN_IN.match(text) and not _in_capitals(text) and over[-1:] in {".", "!", "?"}:
+            return lines[at].start
     edge = sorted(line.flat.x for line in lines)[len(lines) // 4]
     inside = [_INDENT * line.type_px < line.flat.x - edge < _DEEP * line.type_px for line in lines]
     if len(lines) < _PARAGRAPH or sum(inside) > len(lines) / 2:

@@ -22,6 +22,8 @@ _GOVERNED: Final = re.compile(
     r"\b(?:in|on|upon|at|to|by|from|into|over|under|with|through)\s+"
     r"(?:(?:the|an?|your|our|its|his|her|my|their|this|that|each|every|any)\s+)?(?:[a-z]+\s+){0,2}$",
 )
+_BREAK: Final = re.compile(r"[,;:]\s|\s\(|\)\s|\s[-–—]\s?|[“”\"]\s")
+_QUOTED: Final = re.compile(r"[“”\"](?:\w+ ){0,2}\w+[”\"] (?=[a-z])")  # a brand or pattern before its goods
 _CLAUSE_WORDS: Final = re.compile(
     r"\b(?:"
     + "|".join(sorted(PROSE))
@@ -49,8 +51,9 @@ def name_of(text: str, *, last: bool = False) -> str:
         return text
     first = clauses[0]
     phrase = goods_phrase(text, last=last and _opens_with_talk(text))
-    better = has_goods(phrase) and not has_goods(first)
-    if phrase and (better or is_sentence(first) or len(first.split()) > _LONG):
+    branded = _QUOTED.match(first) is not None and bool(find_nouns(first))
+    better = has_goods(phrase) and not has_goods(first) and not branded
+    if phrase and (better or is_sentence(first) or (len(first.split()) > _LONG and not branded)):
         return phrase
     if _content(first) and not _prose(first) and len(first.split()) <= _LONG:
         return _with_more(clauses)
@@ -62,7 +65,10 @@ def name_of(text: str, *, last: bool = False) -> str:
 
 
 def _clauses(text: str) -> list[str]:
-    return [c for c in (clean_item(part) for part in re.split(r"[,;:]\s|\s\(|\)\s|\s[-–—]\s?|[“”\"]\s", text)) if c]
+    brand = _QUOTED.match(text)
+    first, *more = _BREAK.split(text[brand.end() :] if brand else text)
+    front = f"{brand[0]}{first}" if brand else first
+    return [c for c in (clean_item(part) for part in (front, *more)) if c]
 
 
 def _with_more(clauses: list[str]) -> str:
@@ -115,9 +121,15 @@ def _without_praise(text: str) -> str:
     mere = first == 1 and words[0].lower().strip(",") not in grades()
     if (first > 1 and has_goods(" ".join(words[first:]))) or (mere and find_nouns(" ".join(words[first:]))):
         words = words[first:]
-    while len(words) > 1 and words[-1].lower().strip(".,!") in _SALES and has_goods(" ".join(words[:-1])):
+    while len(words) > 1 and _is_boast(words) and has_goods(" ".join(words[:-1])):
         words = words[:-1]
-    return " ".join(words)
+    return " ".join(words).rstrip(",")
+
+
+def _is_boast(words: list[str]) -> bool:
+    """Say whether the last word of a name says how good a bargain it is ("rugs, greatest", of "greatest value")."""
+    last = words[-1].lower().strip(".,!")
+    return last in _SALES or (last in praise() and last not in grades() and words[-2].endswith(","))
 
 
 def is_slogan(text: str) -> bool:

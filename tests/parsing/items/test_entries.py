@@ -116,6 +116,27 @@ def test_the_heading_of_a_description_with_one_price_names_what_it_is_for() -> N
     assert "heading" in whys(advert)["$4.75"]
 
 
+def test_a_title_names_what_the_sentence_with_the_first_price_only_tells_of() -> None:
+    text = advert_text(
+        (20, 20, 18, "Kitchen Cabinet"), (20, 44, 14, "It has drawers that will hold cups and has been made of oak")
+    )
+    head, told = cut_segments(text, [], [])
+    stretch = Stretch(
+        Column((text.lines[1],), (text.lines[0],)),
+        (told,),
+        head,
+        None,
+        bulleted=False,
+        line=1,
+        inline=True,
+        label=False,
+    )
+    entry, after = _entry(stretch, {}, alone=False), _entry(replace(stretch, follows=0), {}, alone=False)
+    assert entry is not None
+    assert entry.item is head
+    assert after is None or after.item is told  # a price further down may be for what is named at it
+
+
 def test_a_heading_over_several_prices_names_none_of_them() -> None:
     prose = "Crash Toweling, bleached, 12c the yard. Huck Towels, 35c.", "Luncheon Sets of five pieces, $1.19."
     found = items(parse((100, 20, 24, "Linens"), *paragraph(*prose, y=60)))

@@ -6,8 +6,11 @@ from dataclasses import replace
 from decimal import Decimal
 
 from adminer.parsing import parse_page
+from adminer.parsing.items.costs import _place_cost
+from adminer.parsing.prices.prices import find_prices
+from adminer.parsing.segments.items import cut_segments
 from adminer.records import Advert, Box
-from tests.parsing.pages import NO_NAMES, Line, parse, reading_of
+from tests.parsing.pages import NO_NAMES, Line, advert_text, parse, reading_of
 
 
 def items(advert: Advert) -> dict[str, str]:
@@ -24,6 +27,17 @@ def test_the_name_over_the_picture_is_the_item_not_the_small_type_under_it() -> 
         *panel(420, "Platform Rocker", "Solid comfort, tapestry cover", "$33.88"),
     )
     assert items(advert) == {"$59.88": "Chrome Dinette", "$33.88": "Platform Rocker"}
+
+
+def test_a_name_that_begins_right_of_a_price_is_that_of_the_next_panel() -> None:
+    text = advert_text((20, 40, 16, "ROASTER"), (300, 40, 16, "ELECTRIC IRON"), (200, 70, 40, "79c"))
+    (price,) = find_prices(text, [])
+    own, next_panel = cut_segments(text, [(price.start, price.end)], [price])
+    place = Box(200, 40, 80, 16)
+    over = replace(own, first=place, last=place, flat=place)
+    cost, aside, right_over = (_place_cost(price, s, text.body_px)[0] for s in (own, next_panel, over))
+    assert right_over < cost < aside + 0.2
+    assert aside > right_over + 0.5
 
 
 def test_words_under_a_price_that_name_no_goods_are_not_its_item() -> None:

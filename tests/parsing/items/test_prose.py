@@ -32,6 +32,20 @@ def test_an_indented_line_after_a_sentence_opens_a_paragraph() -> None:
     assert opening(prose(*first, (40, "Price, 7/9 and"), again[1])) == first[0][1]  # closes what stands over it
 
 
+def test_capitals_that_run_into_a_line_open_a_notice() -> None:
+    one = [(20, "FOR SALE—Oak sideboard, will take"), (30, "$28. Call evenings, 219 Alder.")]
+    two = [(20, "SEED POTATOES—Early, hand"), (30, "sorted, $1.10 a bushel.")]
+    assert opening(prose(*one, *two)) == "SEED POTATOES—Early, hand"
+    assert opening(prose(one[0], (30, "$28 for all of it, and for"), *two)) == one[0][1]  # the sentence goes on
+
+
+def test_who_a_price_is_for_tells_a_kind_of_what_was_named_before() -> None:
+    advert = parse((20, 20, 14, 'Silk "Larkspur." three pairs guaranteed three months. for men $2—for women $3.'))
+    assert [o.item for o in advert.offers] == ['Silk "Larkspur', 'Silk "Larkspur women']
+    seats = parse((20, 20, 14, "Tickets for men $2—for women $3."))
+    assert [o.item for o in seats.offers] == ["Tickets for men", "Tickets women"]
+
+
 def test_lines_set_in_under_each_head_are_no_paragraphs() -> None:
     hanging = [(20, "Teapots, brown."), (40, "Six cups. Each 9d."), (40, "Egg Cups. Each 2d."), (40, "Jugs. Each 4d.")]
     assert opening(prose(*hanging)) == "Teapots, brown."

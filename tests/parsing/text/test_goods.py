@@ -97,3 +97,9 @@ def test_goods_seldom_advertised_name_an_article_but_no_slip_is_mended_to_them()
     assert is_word("hasps") and mended("hasps") == "hasps"
     assert mended("secateurc") == "secateurc"
     assert mended("kettlec") == "kettles"
+
+
+def test_a_brand_in_quotation_marks_stays_with_its_goods_and_a_boast_goes() -> None:
+    assert name_of('"Larchwood" muslin, 144 threads to the inch after washing, four-year wear') == '"Larchwood" muslin'
+    assert name_of("Fibre Rugs, 9x12, greatest") == "Fibre Rugs, 9x12"
+    assert name_of("Coffee, best") == "Coffee, best"  # a grade
