@@ -42,7 +42,7 @@ def second_try(gray: Gray, seen: Sequence[Seen], threads: int) -> list[Seen]:
     asked = [(i, part) for i, one in enumerate(seen) if wanted[i] for part in unsure_parts(one)]
     lines = [_line_of(seen[i], part) for i, part in asked]
     strips = [stretch(cut_strip(gray, line.corners)) for line in lines]
-    answers = zip(asked, lines, strips, read_strips(strips, threads), strict=True)
+    answers = zip(asked, lines, strips, read_strips(strips, threads, room=True), strict=True)
     for (i, part), line, strip, read in sorted(answers, key=lambda answer: -answer[0][1].first):
         letters = seen[i].read.letters
         before = ReadLine(letters[part.first : part.end])

@@ -21,12 +21,12 @@ DISPLAY: Final = 1.5  # times the usual height of a line: it names houses and go
 def read_first(strips: Sequence[Gray], threads: int = 1) -> list[ReadLine]:
     """Read straightened lines (gray, dark on light or light on dark)."""
     network = first_reader()
-    reads = read_strips(strips, threads, network=network)
+    reads = read_strips(strips, threads, network=network, room=True)
     if network == "rec" or not strips:
         return reads
     large = DISPLAY * float(np.median([strip.shape[0] for strip in strips]))
     asked = [i for i, read in enumerate(reads) if is_doubted(read, display=strips[i].shape[0] > large)]
-    for i, read in zip(asked, read_strips([strips[i] for i in asked], threads), strict=True):
+    for i, read in zip(asked, read_strips([strips[i] for i in asked], threads, room=True), strict=True):
         reads[i] = read
     return reads
 

@@ -44,11 +44,12 @@ def stretch(strip: Gray) -> Gray:
 
 
 def read_strips(
-    strips: Sequence[Gray], threads: int = 1, only: str | None = None, network: Network = "rec"
+    strips: Sequence[Gray], threads: int = 1, only: str | None = None, network: Network = "rec", *, room: bool = False
 ) -> list[ReadLine]:
     """Read straightened lines (gray, dark on light or light on dark), each by itself.
 
-    With `only`, nothing but its characters can come out.
+    With `only`, nothing but its characters can come out; with `room`, each is read with empty pixels behind it, which
+    lines of type want, and a letter or two looked at alone do not.
     """
     letters = alphabet().characters
     allowed = np.array([only is None or c == "" or c in only for c in letters])
@@ -56,7 +57,7 @@ def read_strips(
     result: list[ReadLine] = []
     unsure: dict[int, Answers] = {}
     for i, strip in enumerate(prepared):  # one by one: what the network remembers of one line fits into a core's cache
-        width = padded(strip.shape[1], network)
+        width = padded(strip.shape[1], network) if room else strip.shape[1]
         read, answers = _read(strip, width, allowed, threads, network)
         if only is None:
             read = with_likely_figures(read, answers, strip.shape[1])

@@ -40,5 +40,5 @@ def quarter_turns(pixels: NDArray[np.uint8], reading: PageReading, threads: int 
 def _sure_letters(gray: NDArray[np.uint8], threads: int) -> int:
     """Count the letters of those of the longest lines that are read without doubt."""
     longest = sorted(find_lines(gray, 1.0, threads).lines, key=lambda line: -line.width)[:LINES]
-    read = read_strips([cut_strip(gray, line.corners) for line in longest], threads)
+    read = read_strips([cut_strip(gray, line.corners) for line in longest], threads, room=True)
     return sum(len(line.text) for line in read if line.confidence >= SURE)

@@ -76,7 +76,7 @@ def test_in_a_crowd_of_lines_only_what_may_hold_a_price_is_read_again(
 ) -> None:
     strips: list[Gray] = []
 
-    def answer(asked_for: list[Gray], _: int) -> list[ReadLine]:
+    def answer(asked_for: list[Gray], _: int, *, room: bool) -> list[ReadLine]:
         strips.extend(asked_for)
         return [ReadLine(()) for _ in asked_for]
 
@@ -93,7 +93,7 @@ def test_in_a_crowd_of_lines_only_what_may_hold_a_price_is_read_again(
 def test_the_surer_reading_of_a_part_takes_its_place_in_the_line(
     sure: float, text: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def answer(strips: list[Gray], threads: int = 1) -> list[ReadLine]:
+    def answer(strips: list[Gray], threads: int = 1, *, room: bool) -> list[ReadLine]:
         assert [round(strip.shape[1] / 10) for strip in strips] == [9]  # a seventh of the line and room at both ends
         return [ReadLine((Letter("3", 0.3, sure), Letter("5", 0.7, sure)))]
 
