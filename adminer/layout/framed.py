@@ -55,11 +55,7 @@ def frames_of_paper(
     running `head` of the paper.
     """
     longer = max(whole[2], whole[3])
-    drawn = [
-        _with_panel(frame, work.panels, longer)
-        for frame in work.frames
-        if not head or len(held_in(head, frame)) < len(head)
-    ]
+    drawn = [_with_panel(frame, work.panels, longer) for frame in work.frames]
     for border in sorted(borders(work.rules, longer), key=area_of):
         if not any(shared(border, other) > _SAME * max(area_of(border), area_of(other)) for other in drawn):
             drawn.append(border)
@@ -70,6 +66,7 @@ def frames_of_paper(
         advert = held and paper.advertises(held) and not paper.tells(held)
         if advert and not any(_collides(border, other) for other in drawn):
             drawn.append(border)
+    drawn = [frame for frame in drawn if not head or len(held_in(head, frame)) < len(head)]
     scratched = scratches(work.rules, lines)
     framed = [f for f in drawn if _LEAST_OF_PAPER * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
     framed = _mended(framed, scratched, _TOUCHING * whole[3])

@@ -135,6 +135,10 @@ def test_no_advert_holds_the_running_head_of_the_paper() -> None:
     lines = [*head, *goods(60, 80, 6), *goods(60, 620, 6)]
     assert frames_of_paper(RuleWork((), (page, card), ()), lines, WHOLE) == [page]
     assert frames_of_paper(RuleWork((), (page, card), ()), lines, WHOLE, head) == [card]
+    left, top, right, foot = page  # the dark edge of the film, of which four rules make a border
+    edge = ((left, top, right, top + 4), (left, foot - 4, right, foot), (left, top, left + 4, foot))
+    rules = (*edge, (right - 4, top, right, foot))
+    assert frames_of_paper(RuleWork(rules, (card,), ()), lines, WHOLE, head) == [card]
 
 
 def test_a_dark_panel_that_letters_break_is_the_head_of_the_frame_under_it() -> None:
