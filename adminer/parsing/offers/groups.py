@@ -143,8 +143,16 @@ def _rule_parts(advert: AdvertText, one: Found, other: Found, rules: tuple[Box, 
         and r.h > _LONG_RULE * advert.body_px
         and _crosses(r, one.box)
         and _crosses(r, other.box)
+        and not any(_is_struck(line, r) for line in advert.lines)
         for r in rules
     )
+
+
+def _is_struck(line: TextLine, rule: Box) -> bool:
+    """Say whether an upright stroke runs through a line of type: a scratch of the film, and no rule between panels."""
+    room = line.box.h
+    within = rule.y < line.box.centre[1] < rule.bottom
+    return within and line.box.x + room < rule.x and rule.right < line.box.right - room
 
 
 def _crosses(rule: Box, price: Box) -> bool:

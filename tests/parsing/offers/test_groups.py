@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from adminer.parsing.offers.groups import _goods_between
+from dataclasses import replace
+
+from adminer.parsing.offers.groups import _goods_between, group_prices
 from adminer.parsing.prices.prices import find_prices
+from adminer.records import Box
 from tests.parsing.pages import advert_text, parse
 
 
@@ -40,3 +43,16 @@ def test_goods_before_a_price_in_its_line_part_it_from_a_price_of_another_list_o
     advert = advert_text((20, 40, 14, "Saucer"), (120, 40, 14, "9c"), (220, 40, 14, "Butter Dish ........ 1.79"))
     saucer, dish = find_prices(advert, [])
     assert _goods_between(advert, saucer, dish)
+
+
+def test_a_scratch_through_a_line_of_type_parts_no_former_price_from_the_price_beside_it() -> None:
+    panel = (
+        (20, 20, 18, "18-PIECE BEVERAGE SET"), (20, 50, 14, "In avocado"), (20, 66, 14, "or smoke"),
+        (140, 56, 40, "$3.97"), (20, 110, 14, "Reg. $5.49"),
+    )  # fmt: skip
+    stroke = Box(128, 4, 2, 220)
+    for name, parted in (panel[0], 1), ((20, 20, 18, "18-PIECE"), 2):  # the stroke is a rule between two panels
+        text = advert_text(name, *panel[1:])
+        text = replace(text, lines=tuple(replace(line, block=line.number) for line in text.lines))
+        now, was = sorted(find_prices(text, []), key=lambda found: found.amount.amount)
+        assert len(group_prices(text, [now, replace(was, condition="former")], (stroke,))) == parted
