@@ -79,9 +79,9 @@ def _table(column: Sequence[Cell], left_of: Mapping[int, Cell], cells: Sequence[
     if len(beside) < FEWEST or len(beside) < MOST * (beside[-1] - beside[0] + 1):
         return []
     rows = [column[i] for i in beside]
-    sizes = 2 * sum(cell.tells_amount for cell in rows) < len(rows)
     if _is_running_text(rows, cells):
         return []
+    sizes = 2 * sum(cell.tells_amount for cell in rows) < len(rows)
     astray = [c for c in rows if (left_of[c.number].counts if sizes else _stands_before(c, left_of[c.number], cells))]
     return rows if len(rows) > 2 * len(astray) else []
 

@@ -212,11 +212,13 @@ def _known(text: str, towns: frozenset[str], house: str = "", *, closing: bool =
 
 
 def _spelled_right(city: str | None, towns: frozenset[str]) -> str | None:
+    if city is None:
+        return None
     # the reader may be a letter or two off, and sees spaces where type is set wide
-    closed = city.replace(" ", "").capitalize() if city is not None and city.count(" ") == 1 else ""
-    if is_large_town(closed):
+    closed = city.replace(" ", "").capitalize()
+    if city.count(" ") == 1 and is_large_town(closed):
         city = closed
-    if city is None or not towns:
+    if not towns:
         return city
     near = process.extractOne(city, sorted(towns), scorer=fuzz.ratio, score_cutoff=_SAME_TOWN)
     return near[0] if near else city

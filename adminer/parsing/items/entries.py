@@ -149,9 +149,7 @@ def _entry(stretch: Stretch, entries: dict[int, Entry], *, alone: bool) -> Entry
 
 def _tells_of(head: Segment, own: Segment, stretch: Stretch) -> bool:
     """Say whether the first goods named under a title stand in a sentence that only tells of the article it names."""
-    body = max(line.type_px for line in stretch.column.lines[:1])
-    title = head.goods and not is_sentence(head.text) and head.type_px <= _HEADLINE * body
-    return title and stretch.follows is None and is_sentence(own.text)
+    return head.goods and _heads_entry(head, stretch) and stretch.follows is None and is_sentence(own.text)
 
 
 def _stands_over(name: Segment, size: Segment, stretch: Stretch) -> bool:
@@ -181,7 +179,11 @@ def _opens_with_stuff(text: Segment) -> bool:
 
 def _names_all(head: Segment, own: Segment | None, stretch: Stretch) -> bool:
     """Say whether a heading names the only offer under it, rather than the text of the offer itself."""
-    body = max(line.type_px for line in stretch.column.lines[:1])
-    if not stretch.texts or head.type_px > _HEADLINE * body or is_sentence(head.text):
+    if not stretch.texts or not _heads_entry(head, stretch):
         return False
     return head.goods or own is None or stretch.bulleted
+
+
+def _heads_entry(head: Segment, stretch: Stretch) -> bool:
+    """Say whether a heading may head an entry: it is no sentence, nor so large that it heads the advert."""
+    return head.type_px <= _HEADLINE * stretch.column.lines[0].type_px and not is_sentence(head.text)
