@@ -14,12 +14,14 @@ from typing import Final
 from adminer.parsing.prices.column_heads import shares_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.tables.measured_rows import Row, columns_of, free_pairs
-from adminer.parsing.tables.plain_tables import heading_over
+from adminer.parsing.tables.plain_tables import heading_over, title_over
 from adminer.parsing.tables.row_labels import RowLabel, name_in, row_labels
 from adminer.parsing.tables.table_heads import kind_of_head
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
+from adminer.parsing.text.goods import has_goods
 from adminer.parsing.text.item_words import WORD
+from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.naming import name_of
 from adminer.parsing.text.text import AdvertText
 
@@ -30,6 +32,7 @@ _FLAT: Final = 4  # columns to a row, at most
 _SHARE: Final = 0.7
 _HEAD_STEPS: Final = 2.5  # heights of the first row between it and the head of its column
 _HEAD_LINES: Final = 2.0  # type sizes between the lines of a head
+_FINISHES: Final = word_list("finish_head")  # a price in the column of one is that of the article so finished
 _GRADE_LETTERS: Final = 4  # of a head, in words of at least
 _WORD_LETTERS: Final = 3
 
@@ -86,7 +89,11 @@ def grade_rows(
         alone = not any(label.names for label in table.named)
         heading = heading_over(advert, columns[0][0], table.named[0], alone=alone)
         over = [None if sized else _line_over(head, cells) for head in table.heads]
-        made += _sized(advert, table, heading) if sized else _graded(advert, table, over, heading if of_sizes else "")
+        if sized:
+            made += _sized(advert, table, heading)
+        else:
+            title = title_over(advert, columns[0][0], table.named[0]) if of_sizes and alone and not heading else ""
+            made += _graded(advert, table, over, heading if of_sizes else "", title)
         spans += [(cell.start, cell.end) for label in table.named for cell in label.cells]
         spans += [(cell.start, cell.end) for cell in (*table.heads, *over) if cell is not None]
     return made, spans
@@ -105,7 +112,8 @@ def _table_of(
         return None
     before = [c for c in cells if c.flat.right <= heads[0].flat.x and shares_row(c.flat, heads[0].flat)]
     stub = max(before, key=lambda c: c.flat.x, default=None)
-    inside = [c for c in cells if stub is None or kind_of_head(stub.text) is None or c.flat.right > stub.flat.x]
+    told = [c.flat.x for c in before if kind_of_head(c.text) is not None]
+    inside = [c for c in cells if stub is None or kind_of_head(stub.text) is None or c.flat.right > min(told)]
     rows = _rows(columns)
     table = _Table(columns, rows, heads, stub, row_labels(advert, rows, inside, prices))
     return table if len(table.named) >= max(_FEW_ROWS, _SHARE * len(rows)) else None
@@ -134,15 +142,19 @@ def _with_stub(table: _Table) -> list[str]:
     return [f"{words[-1].lower()} {head.text}" if words else head.text for head in table.heads]
 
 
-def _graded(advert: AdvertText, table: _Table, over: Sequence[Cell | None], heading: str) -> list[Row]:
-    """Return the items of a table whose heads are grades or patterns: the grade and its size, or the piece of it."""
+def _graded(advert: AdvertText, table: _Table, over: Sequence[Cell | None], heading: str, title: str) -> list[Row]:
+    """Return the items of a table whose heads are grades or patterns: the grade and its size, or the piece of it.
+
+    A grade is told under the heading of the table, under the title of the advert only where it names no goods itself.
+    """
     sizes = table.is_of_sizes
     grades = [_grade(head, line, whole=sizes) for head, line in zip(table.heads, over, strict=True)]
-    grades = [f"{heading}, {grade}" if heading else grade for grade in grades]
+    stems = [heading or ("" if has_goods(grade) else title) for grade in grades]
+    grades = [f"{stem}, {grade}" if stem else grade for stem, grade in zip(stems, grades, strict=True)]
     made: list[Row] = []
     for price, label, column in table.priced:
         if sizes or label.name is None:
-            item = row_segment(advert, label.cells[0], grades[column], label.cells[0])
+            item = replace(row_segment(advert, label.cells[0], grades[column], label.cells[0]), whole=True)
         else:
             item = row_segment(advert, label.name, f"{grades[column]} {name_in(label.name.text)}", label.size)
         made.append((item, frozenset([price.start])))
@@ -175,11 +187,17 @@ def _beside(left: Sequence[Found], right: Sequence[Found], cells: Sequence[Cell]
 
 
 def _rows(columns: list[list[Found]]) -> list[PriceRow]:
-    """Return the prices of each row from left to right; a few on a row are by chance in line with the others."""
-    rows = [
-        [first, *(p for column in columns[1:] for p in column if shares_row(first.place, p.place))]
-        for first in columns[0]
-    ]
+    """Return the prices of each row from left to right; a few on a row are by chance in line with the others.
+
+    A row goes by its first price, which stands in the second column where the first leaves a blank.
+    """
+    rows: list[PriceRow] = []
+    for number, column in enumerate(columns):
+        placed = {id(price) for row in rows for price in row}
+        for first in column:
+            if id(first) not in placed:
+                right = [p for other in columns[number + 1 :] for p in other if id(p) not in placed]
+                rows.append([first, *(p for p in right if shares_row(first.place, p.place))])
     return [row for row in rows if len(row) > max(1, len(columns) / 2)]
 
 
@@ -195,7 +213,7 @@ def _head(advert: AdvertText, top: Found, tops: Sequence[Found], cells: Sequence
     head = max(over, key=lambda cell: cell.flat.centre[1], default=None)
     if head is not None and sum(head.flat.across(other.place) > 0 for other in tops) > 1:
         head = _words_over(advert, head, top)
-    if head is None or kind_of_head(head.text) is not None:
+    if head is None or (kind_of_head(head.text) is not None and head.text.lower() not in _FINISHES):
         return None
     lettered = sum(len(word) for word in WORD.findall(head.text) if len(word) >= _WORD_LETTERS) >= _GRADE_LETTERS
     return head if lettered or _SIZE.match(head.text) else None

@@ -17,12 +17,13 @@ from adminer.parsing.prices.prices import Found
 from adminer.parsing.tables.measured_rows import NAMED, Row, columns_of, free_pairs
 from adminer.parsing.tables.row_labels import RowLabel, is_term, name_in, row_labels
 from adminer.parsing.tables.size_rows import SECTION
+from adminer.parsing.tables.table_heads import kind_of_head
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.columns import is_head
 from adminer.parsing.text.goods import has_goods
-from adminer.parsing.text.naming import is_slogan
-from adminer.parsing.text.text import AdvertText
+from adminer.parsing.text.naming import goods_phrase, is_slogan
+from adminer.parsing.text.text import AdvertText, TextLine
 
 _FEWEST: Final = 3  # rows, or columns of a table of
 _FEW_ROWS: Final = 2
@@ -31,6 +32,8 @@ _PAIRED: Final = 0.5  # of the rows: with two prices and more, where others say 
 _DISPLAY: Final = 1.6  # body types: prices so large stand in panels
 _REACH: Final = 14.0  # body types from a heading to the first row: a description stands between
 _LARGEST: Final = 1.8  # times the type of the rows: a line so large heads the advert and may name a house
+_TITLE_WORDS: Final = 8
+_BESIDE: Final = 0.25  # of the height of a head: heads of one line and of two stand in one row
 _ORDER_NUMBER: Final = re.compile(r"\d{0,3} ?[A-Z]{1,3} ?-?\d{2,6}[A-Z]?")  # of a catalogue: "35 T 0421", "H408"
 # of the quantity only: other heads of a price list ("White", "Plain") may be the label of a row as well
 _PRICE_HEAD: Final = re.compile(
@@ -62,6 +65,8 @@ def plain_rows(
         goods = sum(label.names for label in worded)
         named = len(worded) >= _NAMING * len(told) and goods >= _NAMING * len(worded)
         heading = "" if named else heading_over(advert, rows[0][0][0], told[0], alone=not goods)
+        if not named and not goods:
+            heading = heading or title_over(advert, rows[0][0][0], told[0])
         if not named and not heading:
             continue
         name: Cell | None = None
@@ -92,7 +97,8 @@ def _is_of_heads(label: RowLabel | None) -> bool:
 def _under(heading: str, label: RowLabel) -> str:
     """Return the article of a heading in the size or kind that a row tells, this alone under two goods at once."""
     told = " ".join(c.text.strip(" .,") for c in label.cells)
-    return told if SECTION.search(heading) and any(c.text[:1].isupper() for c in label.cells) else f"{heading}, {told}"
+    names = any(c.text[:1].isupper() and NAMED.search(c.text) for c in label.cells)  # "D-35" is an order number
+    return told if SECTION.search(heading) and names else f"{heading}, {told}"
 
 
 def heading_over(
@@ -111,6 +117,7 @@ def heading_over(
         and min(line.flat.right, first.place.right) > max(line.flat.x, label.edge)
         and not _PRICE_HEAD.fullmatch(advert.printed(line))  # the heading stands over the names
     ]
+    over = [line for line in over if not _is_of_column_heads(advert, line, over)]
     over.sort(key=lambda line: -line.flat.centre[1])
     for under, line in pairwise([label.cells[0].line, *over]):
         text = advert.printed(line)
@@ -118,6 +125,33 @@ def heading_over(
         if fits and is_head(advert, line, under) and (has_goods(text) or (alone and _may_name(text))):
             return text.strip(" .,:;")
     return ""
+
+
+def title_over(advert: AdvertText, first: Found, label: RowLabel) -> str:
+    """Return the goods that the nearest line of display type over a table names, however far; empty where none does."""
+    row = label.cells[0].line
+    over = [
+        line
+        for line in advert.lines
+        if line.flat.centre[1] < row.flat.y
+        and line.type_px > _LARGEST * row.type_px
+        and min(line.flat.right, first.place.right) > max(line.flat.x, label.edge)
+    ]
+    title = max(over, key=lambda line: line.flat.centre[1], default=None)
+    text = advert.printed(title) if title is not None else ""
+    text = text.strip(" .,:;!")
+    goods = goods_phrase(text) if len(text.split()) <= _TITLE_WORDS else ""
+    return text if goods and text.endswith(goods) else ""  # "Carpet Works" and "Shoe Store" name houses
+
+
+def _is_of_column_heads(advert: AdvertText, line: TextLine, over: Sequence[TextLine]) -> bool:
+    """Say whether a line is a head of a column, or stands beside one: "SIZE", "REGULAR", "SALE"."""
+    beside = [
+        advert.printed(other)
+        for other in over
+        if min(other.flat.bottom, line.flat.bottom) - max(other.flat.y, line.flat.y) > _BESIDE * line.flat.h
+    ]
+    return any(kind_of_head(text) is not None or is_term(text) for text in beside)
 
 
 def _may_name(heading: str) -> bool:

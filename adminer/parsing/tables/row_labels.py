@@ -80,6 +80,8 @@ def _label(left: list[Cell]) -> RowLabel | None:
         left.pop()
     if len(left) > 1 and _CODE.fullmatch(left[0].text.strip(" .")):
         left = left[1:]
+    if len(left) > 1 and not any(NAMED.search(c.text) for c in left):
+        left = [left[0], *(c for c in left[1:] if any(map(str.isalpha, c.text)))]  # bare figures beside it count others
     if not 0 < len(left) <= _MOST_CELLS:
         return None
     worded = [c for c in left if NAMED.search(c.text)]

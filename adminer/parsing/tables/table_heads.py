@@ -10,9 +10,11 @@ import math
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
+from statistics import median_high
 from typing import Final, Literal
 
-from rapidfuzz import fuzz, process
+from rapidfuzz import fuzz
 
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.text.cells import Cell
@@ -27,14 +29,17 @@ _HEADS: Final[tuple[tuple[Kind, tuple[str, ...]], ...]] = (
     ("number", tuple(word_list("number_head"))),
     ("size", tuple(word_list("size_head"))),
     ("other", tuple(word_list("other_head"))),
-    ("price", tuple(word_list("price_head"))),
+    ("price", tuple(word_list("price_head") | word_list("finish_head"))),
 )
 _ALIKE: Final = 80  # rapidfuzz ratio
+_SHORT: Final = 3  # letters of a word too short to tell when it is misread
 _LONGEST: Final = 26  # letters of a head
 _COLUMN: Final = 2.5  # widths of a price from its middle to the middle of its head
 _FEWEST_COLUMNS: Final = 3
 _FEWEST_PRICES: Final = 3  # of a column that no word over it tells to hold prices
 _POINTED: Final = re.compile(r"\$?\d{0,3}\.\d\d\.?")
+_MARGIN: Final = 3.0  # heights of a head that figures under the last one may reach beyond it
+_WIDEST: Final = 3.0  # widths of a head; a wider sum runs over lines of a text
 _JOINING: Final = frozenset({"of", "the", "and", "in"})
 _WORD: Final = re.compile(r"[a-z0-9][a-z0-9,.]*", re.IGNORECASE)
 
@@ -111,13 +116,13 @@ def _tables_under(
     foot = max(c.flat.centre[1] for c in kept)
     columns = [Column(_kind_of(c, held), _with_above(c, cells), c.flat) for c in sorted(kept, key=lambda c: c.flat.x)]
     over = " ".join(advert.printed(n) for n in advert.lines if n.flat.centre[1] < min(c.flat.y for c in kept))
-    figures = [found.place for under in held.values() for found in under]
+    figures = [p.place for p in prices if p.place.centre[1] > foot]
     left, made = -math.inf, []
     blocks = _blocks(columns)
     for i, block in enumerate(blocks):
-        edge = block[-1].place.right
-        edges = [f.right for f in figures if f.x < edge + f.w and f.right > block[-1].place.x]
-        right = max([edge, *edges]) if i + 1 < len(blocks) else math.inf
+        last = block[-1].place
+        edges = [f.right for f in figures if f.across(last) > 0 and f.w < _WIDEST * last.w]
+        right = max(last.right, median_high([last.right, *edges])) + (0 if i + 1 < len(blocks) else _MARGIN * last.h)
         if {"name", "price"} <= {c.kind for c in block}:
             made.append(Heads(block, foot, over, left, right))
         left = right
@@ -180,13 +185,16 @@ def kind_of_head(text: str) -> Kind | None:
     return next((kind for kind, _ in _HEADS if kind in kinds), None)
 
 
+@lru_cache(maxsize=4096)
 def _kind_of_word(word: str) -> Kind | None:
+    """Return what the word of a head tells, of a misread one too; "Closet" is not "cost"."""
     for kind, heads in _HEADS:
         if word in heads:
             return kind
-    for kind, heads in _HEADS:
-        if len(word) > 3 and process.extractOne(word, heads, scorer=fuzz.ratio, score_cutoff=_ALIKE):
-            return kind
+    if len(word) > _SHORT:
+        for kind, heads in _HEADS:
+            if any(abs(len(head) - len(word)) <= 1 and fuzz.ratio(word, head) >= _ALIKE for head in heads):
+                return kind
     return None
 
 

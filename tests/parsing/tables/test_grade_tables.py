@@ -170,3 +170,34 @@ def test_heads_of_short_words_in_two_lines_set_flush_right_name_their_columns() 
     found = dict(items(advert))
     assert found["PENHURST Art Rug 6 x 9 ft"] == ["3.40"]
     assert found["ROYAL VELMONTAINE 9 x 9 ft"] == ["8.85"]
+
+
+def stoves(title: str) -> Advert:
+    heads = ("Number", "Lids", "Weight", "Plain", "With Closet", "Tea Kettle")
+    rows = (
+        ("8-16", "6", "340", "$21.40", "$26.85", "$1.05"),
+        ("8-18", "6", "385", "23.90", "29.60", "1.15"),
+        ("9-20", "6", "441", "27.90", "33.95", "1.30"),
+        ("9-22", "8", "520", "", "41.45", "1.45"),
+    )
+    lines: list[Line] = [(100, 10, 40, title)]
+    lines += [
+        (20, 70 + 20 * i, 16, f"the oven walls are packed to keep the heat, and more of the same {i}") for i in range(9)
+    ]
+    for i, row in enumerate((heads, *rows)):
+        lines += [
+            (x, 300 + 28 * i, 16, cell) for x, cell in zip((20, 120, 200, 320, 440, 620), row, strict=True) if cell
+        ]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    return advert
+
+
+def test_a_table_of_numbers_is_of_the_goods_in_the_title_far_over_it() -> None:
+    found = dict(items(stoves("The Six-Hole Steel Range")))
+    assert found["The Six-Hole Steel Range, Plain 8-16"] == ["21.4"]
+    assert found["The Six-Hole Steel Range, With Closet 9-22"] == ["41.45"]  # though its first column is blank
+    assert found["Tea Kettle 9-20"] == ["1.30"]  # goods themselves
+
+
+def test_the_name_of_a_works_over_a_table_is_no_name_of_its_goods() -> None:
+    assert dict(items(stoves("Thornapple Steel Range Works")))["Plain 8-16"] == ["21.4"]

@@ -204,3 +204,28 @@ def test_the_heading_right_over_the_heads_of_the_columns_names_what_kinds_stand_
 
 def test_a_heading_of_two_goods_names_no_kind_under_it() -> None:
     assert "Dwarf Amber" in vine_items("TULIPS AND LILIES")
+
+
+def cells(*rows: tuple[str, ...], top: int, columns: tuple[int, ...]) -> list[Line]:
+    return [
+        (x, top + 28 * i, 16, cell) for i, row in enumerate(rows) for x, cell in zip(columns, row, strict=True) if cell
+    ]
+
+
+def test_numbers_of_stock_stand_under_the_heading_of_two_goods() -> None:
+    lines: list[Line] = [(20, 40, 26, "Jam and Jelly Kettles"), (20, 76, 16, "Tinned steel with a bail handle.")]
+    rows = (
+        ("3 gal.", "K-33", "$3.95", "$22.50"),
+        ("5 gal.", "K-35", "4.60", "26.40"),
+        ("8 gal.", "K-38", "5.25", "30.00"),
+    )
+    (advert,) = parse_page(reading_of([*lines, *cells(*rows, top=110, columns=(20, 160, 330, 480))]), NO_NAMES)
+    assert {o.item for o in advert.offers} == {f"Jam and Jelly Kettles, {row[0].strip('.')} {row[1]}" for row in rows}
+
+
+def test_the_head_of_a_column_is_no_heading_of_the_table() -> None:
+    lines: list[Line] = [(20, 30, 30, "Linen Tray Cloths"), (20, 80, 16, "hemmed by hand and ready for use.")]
+    lines += [(20, 120, 14, "SIZE IN INCHES"), (250, 120, 14, "REGULAR"), (420, 120, 14, "SALE")]
+    rows = (("14 x 20", "$1.95", "$1.49"), ("16 x 22", "2.25", "1.69"), ("18 x 27", "2.95", "2.10"))
+    (advert,) = parse_page(reading_of([*lines, *cells(*rows, top=150, columns=(20, 250, 420))]), NO_NAMES)
+    assert {o.item for o in advert.offers} == {f"Linen Tray Cloths, {row[0]}" for row in rows}

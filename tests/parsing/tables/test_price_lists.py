@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from adminer.parsing import parse_page
+from adminer.parsing.tables.table_heads import kind_of_head
 from adminer.records import Advert
 from tests.parsing.pages import NO_NAMES, Line, reading_of
 
@@ -250,3 +251,26 @@ def test_cents_under_a_head_of_prices_and_a_price_left_of_the_table() -> None:
     assert found["Oatmeal 6 in"] == ["0.12", "0.69"]
     assert found["Nappy 9 in"] == ["0.38", "2.15"]
     assert ["1.59"] in found.values()
+
+
+def test_points_are_no_prices_and_a_list_ends_behind_its_last_column() -> None:
+    lines: list[Line] = [(20, 100, 16, "Article"), (250, 100, 16, "Points"), (360, 100, 16, "Price")]
+    for i, row in enumerate((("Peas", "16", "15c"), ("Corn", "14", "13c"), ("Spinach", "17", "18c"))):
+        lines += [(x, 130 + 24 * i, 16, cell) for x, cell in zip((20, 260, 365), row, strict=True)]
+    for i, meat in enumerate((("Sirloin", "43c"), ("Chuck roast", "30c"), ("Leg of lamb", "40c"))):
+        lines += [(520, 130 + 24 * i, 16, meat[0]), (700, 130 + 24 * i, 16, meat[1])]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert sorted(items(advert)) == [
+        ("Chuck roast", ["0.3"]),
+        ("Corn", ["0.13"]),
+        ("Leg of lamb", ["0.4"]),
+        ("Peas", ["0.15"]),
+        ("Sirloin", ["0.43"]),
+        ("Spinach", ["0.18"]),
+    ]
+
+
+def test_a_head_that_is_only_like_a_word_of_the_trade_is_none() -> None:
+    assert kind_of_head("Closet") is None
+    assert kind_of_head("Wholesae") == "price"
+    assert kind_of_head("Points") == "other"
