@@ -271,7 +271,7 @@ def _segment(
         last_box,
         first.number,
         last.number,
-        advert.type_px_of(start, end),
+        advert.usual_type_px_of(start, end),
         first.block,
         len(words),
         sum(w.lower() in PROSE for w in WORD.findall(clean)),

@@ -70,13 +70,7 @@ class AdvertText:
     @cached_property
     def body_px(self) -> float:
         """Return the middle type size of the advert, weighed by letters, in pixels."""
-        sizes = sorted((w.type_px, len(w.text)) for w in self.words)
-        half, seen = sum(n for _, n in sizes) / 2, 0
-        for size, letters in sizes:
-            seen += letters
-            if seen >= half:
-                return max(size, 1.0)
-        return 1.0
+        return _middle_size(self.words, 1.0)
 
     @cached_property
     def _line_starts(self) -> list[int]:
@@ -125,11 +119,26 @@ class AdvertText:
         words = self.words_of(start, end)
         return max((w.type_px for w in words), default=self.body_px)
 
+    def usual_type_px_of(self, start: int, end: int) -> float:
+        """Return the middle type size among the characters, weighed by letters, in pixels."""
+        return _middle_size(self.words_of(start, end), self.body_px)
+
     def confidence_of(self, start: int, end: int) -> float:
         """Return the mean confidence of the words touched, weighed by letters."""
         words = self.words_of(start, end)
         letters = sum(len(w.text) for w in words)
         return sum(w.confidence * len(w.text) for w in words) / letters if letters else 0.0
+
+
+def _middle_size(words: tuple[Word, ...], none: float) -> float:
+    """Return the middle type size of words, weighed by letters, at least a pixel; `none` where there are no words."""
+    sizes = sorted((w.type_px, len(w.text)) for w in words)
+    half, seen = sum(n for _, n in sizes) / 2, 0
+    for size, letters in sizes:
+        seen += letters
+        if seen >= half:
+            return max(size, 1.0)
+    return none
 
 
 def _runs_on(text: str, above: TextLine, below: TextLine) -> bool:
