@@ -35,6 +35,7 @@ SMALLEST = 7.0  # height in pixels of figures below which glyphs cannot be told 
 SURE = 0.95  # mean probability of a reading from which its raised figures are not read once more by themselves
 HEAD = re.compile(r"^[\"'“‘(*°]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)\.?(?P<tail>[^\d\s/\-–—.,:;]{0,3})$")
 TRADE_SMALL = 0.62  # of the large figures: what is higher may be figures of the old style; trade.md E.3
+WIDEST = 1.15  # of the height of figures, each with its white: a plate beside a cup is no 8¢
 HANGING, LOW_FIGURES = frozenset("34579"), frozenset("012")  # of the old style: hang below the foot; are low
 SIGN_AS_FIGURE = frozenset("3568")  # what a raised dollar sign is taken for
 # Letters that display figures are taken for; trade.md E.3 lists "s", "g", "o" for 8, 9 and 0.
@@ -178,6 +179,8 @@ def _joined(word: PlacedWord, numeral: _Numeral, large: int, raised: Raised) -> 
     figures, sign = numeral.figures[:large], numeral.sign
     form: PriceForm
     if numeral.tall < DISPLAY and not sign:
+        return None
+    if sum(glyph.width for glyph in numeral.glyphs[: numeral.large]) > WIDEST * large * numeral.tall:
         return None
     high = raised.box.height > TRADE_SMALL * numeral.tall
     if high and set(figures) <= HANGING and set(raised.text) <= LOW_FIGURES:
