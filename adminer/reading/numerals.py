@@ -78,7 +78,13 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
         if whole:
             settled[i] = whole
             used |= eaten
-    return [settled.get(i, word) for i, word in enumerate(words) if i not in used]
+    return [settled.get(i, word) for i, word in enumerate(words) if i not in used and not _is_drawing(word)]
+
+
+def _is_drawing(word: PlacedWord) -> bool:
+    """Say whether a figure by itself in display type is wider than a figure can be."""
+    lone = len(word.text) == 1 and word.text.isdigit() and word.type_px >= DISPLAY
+    return lone and word.right - word.left > WIDEST * (word.bottom - word.top)
 
 
 def _with_room(word: PlacedWord) -> PlacedWord:
