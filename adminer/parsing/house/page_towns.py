@@ -29,7 +29,10 @@ _WORD: Final = r"[A-ZÀ-Ý][A-Za-zÀ-ÿ'’]+"
 _TITLED: Final = re.compile(rf"^\W*[Tt][Hh][Ee]\W+(?P<city>{_WORD}(?: (?:and|{_WORD})){{0,3}}?) (?i:{_TITLE})")
 _UNTITLED: Final = re.compile(rf"^\W*(?P<city>{_WORD}(?: (?:and|{_WORD})){{0,3}}?) (?i:{_TITLE})(?! [a-z])")
 _DAYS: Final = "|".join(sorted({*MONTHS, *WEEKDAYS}))
-_DATED: Final = re.compile(rf"^\W*(?P<city>{_WORD}(?: {_WORD}){{0,2}})[.,:;] (?i:{_DAYS})[.,]? ")
+# between a town and the day stand its county and state: "OSTERBY, WENNING COUNTY, OHIO, THURSDAY, MAY 5"
+_DATED: Final = re.compile(
+    rf"^\W*(?P<city>{_WORD}(?: {_WORD}){{0,2}})[.,:;] (?:{_WORD}(?: {_WORD})?\.?[.,:;]+ ){{0,2}}(?i:{_DAYS})[.,]? "
+)
 _NO_TOWN: Final = re.compile(rf"(?:{_DAYS}|Thurs?|Tues?|Wed|Fri|Sat|Sun|Mon)", re.IGNORECASE)
 # whom papers are for, singular
 _READERS: Final = frozenset(

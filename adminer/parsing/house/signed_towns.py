@@ -27,10 +27,12 @@ _PLACE: Final = re.compile(
 _NUMBERS: Final = re.compile(r"\d{1,5}(?: ?(?:-|&|and) ?\d{1,5})*")  # British: a comma parts them from their street
 _CORNER: Final = re.compile(r"\bCor(?:ner)?$", re.IGNORECASE)  # two streets, no town, stand on its sides
 _PARTS: Final = re.compile(
-    r"((?<!\b[A-Z]),\s*|(?<=\w{2})(?<!^St)(?<![·•|–—-]\sSt)\.\s+|(?<=\w{2})\.$|\s*[·•|;:–—]\s*|\s+-\s+)"
+    r"((?<!\b[A-Z]),\s*|(?<=\w{2})(?<!^St)(?<!^ST)(?<![,·•|–—-]\sSt)(?<![,·•|–—-]\sST)\.\s+|(?<=\w{2})\.$|\s*[·•|;:–—]\s*|\s+-\s+)"
 )
-_NAME: Final = re.compile(r"(?:[A-Z][a-z]{2,}|(?:St|Ft|Mt)\.)(?: [A-Z][a-z]{2,}){0,2}|[A-Z]{3,}(?: [A-Z]{3,}){0,2}")
-_SAINT: Final = re.compile(r"^(?:St|Ft|Mt)\. (?=[A-Z])")
+_NAME: Final = re.compile(
+    r"(?:[A-Z][a-z]{2,}|(?:St|Ft|Mt)\.)(?: [A-Z][a-z]{2,}){0,2}|(?:(?:ST|FT|MT)\. )?[A-Z]{3,}(?: [A-Z]{3,}){0,2}"
+)
+_SAINT: Final = re.compile(r"^(?:St|Ft|Mt|ST|FT|MT)\. (?=[A-Z])")
 _DAYS: Final = "|".join(sorted({*MONTHS, *WEEKDAYS}))
 _NO_TOWN: Final = re.compile(
     rf"{STREET}|(?:{_DAYS}|North|South|East|West|Phones?|Tel|Open|Closed|Free|Dept|Box|Near|Opp|Next|And|The|{STATES})(?![a-z])",

@@ -19,7 +19,7 @@ from adminer.parsing.house.page_towns import town_named
 from adminer.parsing.house.signed_addresses import town_signed
 from adminer.parsing.house.signed_towns import town_under
 from adminer.parsing.house.town_scores import best_town
-from adminer.parsing.text.goods import find_nouns
+from adminer.parsing.text.goods import find_nouns, has_goods
 from adminer.parsing.text.lexicon import word_list
 
 WITH_STATE: Final = re.compile(
@@ -193,6 +193,8 @@ def _may_be_town(name: str) -> bool:
         return False
     if words[0] in _LEADING or _DISTRICT.fullmatch(name):
         return False
+    if " " not in name and (words[0] in word_list("place_generics") or has_goods(name)):
+        return False  # "City" in a coupon, "Potatoes, Maine"
     return not any(word in _NO_TOWN or _STREET_WORD.fullmatch(word) or _PHONE.fullmatch(word) for word in words)
 
 

@@ -21,6 +21,8 @@ from tests.parsing.pages import NO_NAMES, Line, advert_text, reading_of, words_o
         ("THE : OSTERBY EVE NING COURIER.", {"Osterby", "Osterby Eve Ning"}),  # torn: either may be it
         ("OSTERBY. THURSDAY. MARCH 12. 1914", {"Osterby"}),
         ("The Lake Oster Courier", {"Lake Oster"}),
+        ("OSTERBY, OHIO, THURSDAY, MAY 5, 1921", {"Osterby"}),
+        ("PORT OSTER, WENNING COUNTY, OHIO, FRIDAY, MAY 6, 1921", {"Port Oster"}),
         ("THURSDAY, MARCH 12, 1914", set()),
         ("The Daily News", set()),
         ("The Farmers Weekly", set()),

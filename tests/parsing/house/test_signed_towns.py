@@ -29,6 +29,7 @@ from adminer.parsing.house.towns import find_town
         ("Superior St. at 9th Ave. - Wenning, Osterby", "Osterby"),
         ("Main Street, Osterby, Yorks.", "Osterby"),
         ("Osterby - Wenning - St. Thorne", "Osterby"),
+        ("HARDWARE BY MAIL, ST. THORNE", "ST. THORNE"),
     ],
 )
 def test_the_town_closes_the_address_under_the_name(under: str, town: str) -> None:

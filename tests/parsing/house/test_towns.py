@@ -173,3 +173,8 @@ def test_a_list_of_who_uses_the_goods_tells_no_town_and_a_large_town_set_wide_is
     assert find_town("Used at the\nPalmer, New York; Grand Hotel, Chicago.") != "Palmer"
     assert find_town("The Quarry Works\nNEW ARK, O.") == "Newark"
     assert find_town("The Quarry Works\nPORT AMITY, O.") == "Port Amity"
+
+
+def test_a_line_of_a_coupon_and_goods_with_their_state_are_no_town() -> None:
+    assert find_town("Name\nStreet\nCity\nDept. H-49, Wenning 9, Ohio") == "Wenning"
+    assert find_town("Onions 5 lbs. 19c\nPotatoes, Maine\nCelery") is None
