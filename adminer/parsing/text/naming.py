@@ -22,6 +22,7 @@ _GOVERNED: Final = re.compile(
     r"\b(?:in|on|upon|at|to|by|from|into|over|under|with|through)\s+"
     r"(?:(?:the|an?|your|our|its|his|her|my|their|this|that|each|every|any)\s+)?(?:[a-z]+\s+){0,2}$",
 )
+_USED_GOODS: Final = re.compile(r"(?i:used|rebuilt|mixed|assorted) [A-Za-z]+(?:,|$)")  # no past tense of a sentence
 _BREAK: Final = re.compile(r"[,;:]\s|\s\(|\)\s|\s[-–—]\s?|[“”\"]\s")
 _QUOTED: Final = re.compile(r"[“”\"](?:\w+ ){0,2}\w+[”\"] (?=[a-z])")  # a brand or pattern before its goods
 _CLAUSE_WORDS: Final = re.compile(
@@ -43,13 +44,15 @@ def name_of(text: str, *, last: bool = False) -> str:
     "Under skirts, very full, some lace trimmed" is "Under skirts"; of a sentence that names no goods the capitalised
     run is kept. `last` takes the last goods of a sentence, for a price that follows right after it.
     """
-    told = is_sentence(text)
+    told = is_sentence(text) and not _USED_GOODS.match(text)
     if len(text.split()) <= _SHORT and not told:
         return _without_praise(text)
     clauses = _clauses(text)
     if not clauses:
         return text
     first = clauses[0]
+    if len(clauses) > 1 and _SIZE.match(clauses[1]) and _is_plain_name(first):
+        return _with_more(clauses)
     phrase = goods_phrase(text, last=last and _opens_with_talk(text))
     branded = _QUOTED.match(first) is not None and bool(find_nouns(first))
     better = has_goods(phrase) and not has_goods(first) and not branded
@@ -62,6 +65,11 @@ def name_of(text: str, *, last: bool = False) -> str:
         return first
     best = max(runs, key=lambda r: (_likeness(r), -text.find(r)))
     return " ".join(best.split()[:_LONG])
+
+
+def _is_plain_name(clause: str) -> bool:
+    """Say whether a clause before a size is a name, known or not: short, in a capital, and no sentence."""
+    return clause[:1].isupper() and len(clause.split()) <= _HEADING_WORDS and not is_sentence(clause)
 
 
 def _clauses(text: str) -> list[str]:

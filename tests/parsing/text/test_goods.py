@@ -103,3 +103,8 @@ def test_a_brand_in_quotation_marks_stays_with_its_goods_and_a_boast_goes() -> N
     assert name_of('"Larchwood" muslin, 144 threads to the inch after washing, four-year wear') == '"Larchwood" muslin'
     assert name_of("Fibre Rugs, 9x12, greatest") == "Fibre Rugs, 9x12"
     assert name_of("Coffee, best") == "Coffee, best"  # a grade
+
+
+def test_a_name_before_its_size_and_used_goods_keep_all_their_words() -> None:
+    assert name_of("Thorne Silk, 27 in., in forty shades, including black and cream") == "Thorne Silk, 27 in, forty shades"
+    assert name_of("USED TIRES, all sizes") == "USED TIRES, all sizes"
