@@ -78,6 +78,13 @@ def test_goods_with_a_weight_keep_their_place() -> None:
     assert [s.text for s in without_asides(segments)] == ["Weight Scales, kitchen", "Post Boxes, free standing"]
 
 
+def test_the_old_one_handed_in_is_not_what_a_price_is_for() -> None:
+    advert = advert_text((20, 40, 18, "Food Mixer"), (20, 80, 14, "Your old one"), (200, 80, 14, "$12.00"))
+    prices = find_prices(advert, [])
+    segments = cut_segments(advert, [(p.start, p.end) for p in prices], prices)
+    assert [s.text for s in without_asides(segments)] == ["Food Mixer"]
+
+
 def test_a_weight_before_the_price_leaves_it_to_the_article() -> None:
     advert = parse(
         (20, 20, 14, "No. 41. Fluted Tumblers. Ground foot, fire"),

@@ -106,5 +106,7 @@ def test_a_brand_in_quotation_marks_stays_with_its_goods_and_a_boast_goes() -> N
 
 
 def test_a_name_before_its_size_and_used_goods_keep_all_their_words() -> None:
-    assert name_of("Thorne Silk, 27 in., in forty shades, including black and cream") == "Thorne Silk, 27 in, forty shades"
+    assert (
+        name_of("Thorne Silk, 27 in., in forty shades, including black and cream") == "Thorne Silk, 27 in, forty shades"
+    )
     assert name_of("USED TIRES, all sizes") == "USED TIRES, all sizes"
