@@ -12,6 +12,7 @@ from adminer.parsing.text.lexicon import word_list
 _SIZE: Final = re.compile(
     r"service for|(?:No\. ?)?\d+(?: ?[½¼¾])?(?:-| ?)(?:x|×|in\b|inch|oz|ft|qt|pt|lb|gal|doz|piece|pc)", re.IGNORECASE
 )
+_COUNT: Final = re.compile(r"(?:two|three|four|six|eight|twelve|\d+) (?:pairs|pieces|yards)\b", re.IGNORECASE)
 _HEADING_WORDS: Final = 4
 _SHORT: Final = 6
 _SALES: Final = frozenset({"bargain", "bargains", "special", "specials", "sale", "value", "values"})
@@ -51,7 +52,7 @@ def name_of(text: str, *, last: bool = False) -> str:
     if not clauses:
         return text
     first = clauses[0]
-    if len(clauses) > 1 and _SIZE.match(clauses[1]) and _is_plain_name(first):
+    if len(clauses) > 1 and (_SIZE.match(clauses[1]) or _COUNT.match(clauses[1])) and _is_plain_name(first):
         return _with_more(clauses)
     phrase = goods_phrase(text, last=last and _opens_with_talk(text))
     branded = _QUOTED.match(first) is not None and bool(find_nouns(first))
@@ -86,6 +87,8 @@ def _with_more(clauses: list[str]) -> str:
     """
     name = clauses[0]
     for clause in clauses[1:]:
+        if count := _COUNT.match(clause):
+            return f"{name}, {count[0]}"
         short = len(name.split()) + len(clause.split()) <= _SHORT and not _prose(clause)
         if not (short or (name == clauses[0] and (len(name.split()) == 1 or _SIZE.match(clause)))):
             break

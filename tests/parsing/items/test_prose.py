@@ -41,7 +41,7 @@ def test_capitals_that_run_into_a_line_open_a_notice() -> None:
 
 def test_who_a_price_is_for_tells_a_kind_of_what_was_named_before() -> None:
     advert = parse((20, 20, 14, 'Silk "Larkspur." three pairs guaranteed three months. for men $2—for women $3.'))
-    assert [o.item for o in advert.offers] == ['Silk "Larkspur', 'Silk "Larkspur women']
+    assert [o.item for o in advert.offers] == ['Silk "Larkspur, three pairs', 'Silk "Larkspur, three pairs women']
     seats = parse((20, 20, 14, "Tickets for men $2—for women $3."))
     assert [o.item for o in seats.offers] == ["Tickets for men", "Tickets women"]
 

@@ -110,3 +110,4 @@ def test_a_name_before_its_size_and_used_goods_keep_all_their_words() -> None:
         name_of("Thorne Silk, 27 in., in forty shades, including black and cream") == "Thorne Silk, 27 in, forty shades"
     )
     assert name_of("USED TIRES, all sizes") == "USED TIRES, all sizes"
+    assert name_of("Wool Hose, six pairs, guaranteed six months without holes") == "Wool Hose, six pairs"
