@@ -36,6 +36,7 @@ SURE = 0.95  # mean probability of a reading from which its raised figures are n
 HEAD = re.compile(r"^[\"'“‘(*°]*(?P<sign>[$Ss§]?)(?P<figures>\d[\d,]*)\.?(?P<tail>[^\d\s/\-–—.,:;]{0,3})$")
 TRADE_SMALL = 0.62  # of the large figures: what is higher may be figures of the old style; trade.md E.3
 WIDEST = 1.15  # of the height of figures, each with its white: a plate beside a cup is no 8¢
+HUGE = 10.0  # times the usual type of a page
 HANGING, LOW_FIGURES = frozenset("34579"), frozenset("012")  # of the old style: hang below the foot; are low
 SIGN_AS_FIGURE = frozenset("3568")  # what a raised dollar sign is taken for
 # Letters that display figures are taken for; trade.md E.3 lists "s", "g", "o" for 8, 9 and 0.
@@ -78,12 +79,17 @@ def settle_numerals(gray: Gray, words: Sequence[PlacedWord], threads: int = 1) -
         if whole:
             settled[i] = whole
             used |= eaten
-    return [settled.get(i, word) for i, word in enumerate(words) if i not in used and not _is_drawing(word)]
+    usual = float(np.median([word.type_px for word in words])) if words else 0.0
+    left = [(i, word) for i, word in enumerate(words) if i not in used and not _is_drawing(word, usual)]
+    return [settled.get(i, word) for i, word in left]
 
 
-def _is_drawing(word: PlacedWord) -> bool:
-    """Say whether a figure by itself in display type is wider than a figure can be."""
-    lone = len(word.text) == 1 and word.text.isdigit() and word.type_px >= DISPLAY
+def _is_drawing(word: PlacedWord, usual: float) -> bool:
+    """Say whether a figure by itself, far larger than the `usual` type, is wider than a figure can be.
+
+    In small type the box of a figure may hold the white beside it as well.
+    """
+    lone = len(word.text) == 1 and word.text.isdigit() and word.type_px > HUGE * usual
     return lone and word.right - word.left > WIDEST * (word.bottom - word.top)
 
 
