@@ -27,7 +27,7 @@ _PLACE: Final = re.compile(
 _NUMBERS: Final = re.compile(r"\d{1,5}(?: ?(?:-|&|and) ?\d{1,5})*")  # British: a comma parts them from their street
 _CORNER: Final = re.compile(r"\bCor(?:ner)?$", re.IGNORECASE)  # two streets, no town, stand on its sides
 _PARTS: Final = re.compile(
-    r"((?<!\b[A-Z]),\s*|(?<=\w{2})(?<!^St)(?<!^ST)(?<![,·•|–—-]\sSt)(?<![,·•|–—-]\sST)\.\s+|(?<=\w{2})\.$|\s*[·•|;:–—]\s*|\s+-\s+)"
+    r"((?<!\b[A-Z]),\s*|(?<=\w{2})(?<!^S[Tt])(?<![,·•|–—-]\sS[Tt])\.\s+|(?<=\w{2})\.$|\s*[·•|;:–—]\s*|\s+-\s+)"
 )
 _NAME: Final = re.compile(
     r"(?:[A-Z][a-z]{2,}|(?:St|Ft|Mt)\.)(?: [A-Z][a-z]{2,}){0,2}|(?:(?:ST|FT|MT)\. )?[A-Z]{3,}(?: [A-Z]{3,}){0,2}"

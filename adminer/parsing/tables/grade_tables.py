@@ -6,6 +6,7 @@ Neither the head of the column nor the label of the row says alone what it is fo
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -112,8 +113,9 @@ def _table_of(
         return None
     before = [c for c in cells if c.flat.right <= heads[0].flat.x and shares_row(c.flat, heads[0].flat)]
     stub = max(before, key=lambda c: c.flat.x, default=None)
-    told = [c.flat.x for c in before if kind_of_head(c.text) is not None]
-    inside = [c for c in cells if stub is None or kind_of_head(stub.text) is None or c.flat.right > min(told)]
+    told = stub is not None and kind_of_head(stub.text) is not None
+    edge = min(c.flat.x for c in before if kind_of_head(c.text) is not None) if told else -math.inf
+    inside = [c for c in cells if c.flat.right > edge]
     rows = _rows(columns)
     table = _Table(columns, rows, heads, stub, row_labels(advert, rows, inside, prices))
     return table if len(table.named) >= max(_FEW_ROWS, _SHARE * len(rows)) else None

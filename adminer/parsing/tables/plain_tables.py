@@ -114,7 +114,7 @@ def heading_over(
         line
         for line in advert.lines
         if below < line.flat.centre[1] < top < line.flat.centre[1] + _REACH * advert.body_px
-        and min(line.flat.right, first.place.right) > max(line.flat.x, label.edge)
+        and _is_across(line, first, label)
         and not _PRICE_HEAD.fullmatch(advert.printed(line))  # the heading stands over the names
     ]
     over = [line for line in over if not _is_of_column_heads(advert, line, over)]
@@ -133,15 +133,17 @@ def title_over(advert: AdvertText, first: Found, label: RowLabel) -> str:
     over = [
         line
         for line in advert.lines
-        if line.flat.centre[1] < row.flat.y
-        and line.type_px > _LARGEST * row.type_px
-        and min(line.flat.right, first.place.right) > max(line.flat.x, label.edge)
+        if line.flat.centre[1] < row.flat.y and line.type_px > _LARGEST * row.type_px and _is_across(line, first, label)
     ]
     title = max(over, key=lambda line: line.flat.centre[1], default=None)
-    text = advert.printed(title) if title is not None else ""
-    text = text.strip(" .,:;!")
+    text = advert.printed(title).strip(" .,:;!") if title is not None else ""
     goods = goods_phrase(text) if len(text.split()) <= _TITLE_WORDS else ""
     return text if goods and text.endswith(goods) else ""  # "Carpet Works" and "Shoe Store" name houses
+
+
+def _is_across(line: TextLine, first: Found, label: RowLabel) -> bool:
+    """Say whether a line reaches over a row from the edge of its label to its first price."""
+    return min(line.flat.right, first.place.right) > max(line.flat.x, label.edge)
 
 
 def _is_of_column_heads(advert: AdvertText, line: TextLine, over: Sequence[TextLine]) -> bool:
