@@ -18,8 +18,12 @@ OVERLAP = 0.4  # of it: boxes of one line run into each other by no more
 LEVEL = 0.25  # of the higher of two: their middles differ by less
 LIKE = 0.6  # of it: the lower is higher than that
 WORD_GAP = 0.55  # of the capital height: dollars and cents of one price stand closer than two words do
+LOST_POINT = 0.85  # of it: and as far, where nothing follows that the second number could be the number of
+FIGURE_PITCH = 0.95  # of the height of figures: the middles of two in one number are no further apart
 DOLLARS = re.compile(r"^(?P<head>[^\w$]*)\$(?P<figures>\d{1,3}|s)(?P<point>\.?)$")
 CENTS = re.compile(r"^(?P<point>[.,]?)(?P<figures>\d\d)(?P<rest>[^\w¢%/]*|[-–—][a-z]+\W*)$")
+ONE_FIGURE = re.compile(r"^[^\w$£]*[1-9]$")
+CENTS_OF_ONE = re.compile(r"^\d[c¢]\W*$")
 POINT_ONLY = re.compile(r"^\$\d{1,3}[,:·•]\d\d(?P<rest>[^\w]*)$")
 
 
@@ -52,11 +56,17 @@ def _rect(ends: NDArray[np.float64]) -> Rect:
 
 
 def join_prices(words: Sequence[PlacedWord]) -> list[PlacedWord]:
-    """Return the words with "$3" and "75" as close as one word made "$3.75", a comma in its place a point."""
+    """Return the words with "$3" and "75" as close as one word made "$3.75", a comma in its place a point.
+
+    "2" and "9c" whose figures stand as close as those of one number are 29c.
+    """
     result: list[PlacedWord] = []
-    for word in words:
-        if result and _one_price(result[-1], word):
+    for k, word in enumerate(words):
+        last = k + 1 == len(words) or words[k + 1].line != word.line
+        if result and _one_price(result[-1], word, last=last):
             result[-1] = _price_of(result[-1], word)
+        elif result and _one_number(result[-1], word):
+            result[-1] = _number_of(result[-1], word)
         elif word.form is None and POINT_ONLY.match(word.text):
             text = re.sub(r"[,:·•]", ".", word.text, count=1)
             result.append(replace(word, text=text))
@@ -65,7 +75,28 @@ def join_prices(words: Sequence[PlacedWord]) -> list[PlacedWord]:
     return result
 
 
-def _one_price(left: PlacedWord, right: PlacedWord) -> bool:
+def _one_number(left: PlacedWord, right: PlacedWord) -> bool:
+    """Say whether a figure and the cents after it are one number that was taken apart."""
+    if not ONE_FIGURE.match(left.text) or not CENTS_OF_ONE.match(right.text) or left.line != right.line:
+        return False
+    known = len(left.centres) == len(left.text) and len(right.centres) == len(right.text)
+    return known and right.centres[0] - left.centres[-1] < FIGURE_PITCH * min(left.type_px, right.type_px)
+
+
+def _number_of(left: PlacedWord, right: PlacedWord) -> PlacedWord:
+    return replace(
+        left,
+        text=left.text + right.text,
+        centres=(*left.centres, *right.centres),
+        top=min(left.top, right.top),
+        right=right.right,
+        bottom=max(left.bottom, right.bottom),
+        confidence=min(left.confidence, right.confidence, 0.85),
+    )
+
+
+def _one_price(left: PlacedWord, right: PlacedWord, *, last: bool) -> bool:
+    """Say whether dollars and cents are one price; `last` says that the second word ends its line."""
     dollars, cents = DOLLARS.match(left.text), CENTS.match(right.text)
     if not dollars or not cents or left.form or right.form or left.line != right.line:
         return False
@@ -73,7 +104,8 @@ def _one_price(left: PlacedWord, right: PlacedWord) -> bool:
     if dollars["point"] and cents["point"]:
         return False
     gap = right.left - left.right
-    return -0.5 * size < gap < (1.2 if cents["point"] else WORD_GAP) * size
+    alone = last or cents["rest"].startswith((",", ";", "."))
+    return -0.5 * size < gap < (1.2 if cents["point"] else LOST_POINT if alone else WORD_GAP) * size
 
 
 def _price_of(left: PlacedWord, right: PlacedWord) -> PlacedWord:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -49,6 +51,8 @@ def texts(words: list[PlacedWord]) -> list[str]:
         ("52%c", 0.9, 0.0, "52½c"),
         ("14$", 0.0, 0.0, "14¢"),
         ("3/S1", 0.0, 0.0, "3/$1"),
+        ("10/S1", 0.0, 0.0, "10/$1"),
+        ("45ce", 0.0, 0.0, "45c"),
         ("S.33", 0.0, 0.0, "$.33"),
         (".2.95", 0.0, 0.0, "2.95"),
     ],
@@ -93,6 +97,21 @@ def test_the_page_decides_which_cent_sign_is_meant() -> None:
 def test_dollars_and_cents_are_one_price_only_when_they_stand_close(gap: float, meant: list[str]) -> None:
     left = word("$3")
     assert texts(join_prices([left, word("75", left.right + gap)])) == meant
+
+
+@pytest.mark.parametrize(("cents", "meant"), [("50,", ["$3.50,"]), ("50", ["$3", "50", "sheets"])])
+def test_a_lost_point_leaves_dollars_and_cents_further_apart(cents: str, meant: list[str]) -> None:
+    left = word("$3")
+    right = word(cents, left.right + 0.7 * left.type_px)
+    after = word("sheets", right.right + 5)
+    assert texts(join_prices([left, right])) == [f"$3.{cents}"]
+    assert texts(join_prices([left, right, after]))[: len(meant)] == meant
+
+
+@pytest.mark.parametrize(("apart", "meant"), [(9.0, ["29c"]), (16.0, ["2", "9c"])])
+def test_figures_of_one_number_that_was_taken_apart_are_put_together(apart: float, meant: list[str]) -> None:
+    first, rest = replace(word("2"), centres=(5.0,)), replace(word("9c", apart), centres=(5.0 + apart, 12.0 + apart))
+    assert texts(join_prices([first, rest])) == meant
 
 
 def test_a_comma_in_the_place_of_the_point_is_a_point() -> None:
