@@ -22,7 +22,7 @@ from adminer.reading.lost import (
     with_sign_of_small_type,
 )
 from adminer.reading.placed import PlacedWord
-from adminer.reading.points import POINTLESS, with_point
+from adminer.reading.points import POINTLESS, with_point, without_leader
 from adminer.reading.raised import SMALL, Raised, is_raised, raised_beside, read_raised, words_within
 from adminer.reading.signs import in_sterling
 from adminer.reading.slashes import with_slash
@@ -41,6 +41,7 @@ HANGING, LOW_FIGURES = frozenset("34579"), frozenset("012")  # of the old style:
 SIGN_AS_FIGURE = frozenset("3568")  # what a raised dollar sign is taken for
 # Letters that display figures are taken for; trade.md E.3 lists "s", "g", "o" for 8, 9 and 0.
 FIGURE_LIKE = str.maketrans("gqoOlI]|", "99001111")
+QUOTE_AMONG_FIGURES = re.compile(r"(?<=\d)[\"'“”‘’°](?=\d)")  # what a small raised figure is taken for
 EIGHT_LIKE = re.compile(r"(?<=\d)[sS]")
 
 
@@ -106,6 +107,7 @@ def _put_together(
 
 
 def _settle_word(gray: Gray, word: PlacedWord, threads: int, *, sterling: bool) -> PlacedWord:
+    word = without_leader(word)
     for settle in (with_each_figure, with_second_figure, with_sign_of_small_type, with_dollar, settle_fraction):
         word = settle(gray, word, threads)
     word = with_slash(gray, settle_tail(gray, word, sterling=sterling))
@@ -119,7 +121,10 @@ def _may_be_price(word: PlacedWord) -> bool:
 def _figures_for_letters(word: PlacedWord) -> str:
     """Return the text of a word of display type with the letters that are figures misread as such."""
     some = any(c.isdigit() for c in word.text) or word.text in "gq"
-    return EIGHT_LIKE.sub("8", word.text.translate(FIGURE_LIKE)) if some and word.type_px >= DISPLAY else word.text
+    if not some or word.type_px < DISPLAY:
+        return word.text
+    text = QUOTE_AMONG_FIGURES.sub("", word.text) if word.text.startswith("$") else word.text
+    return EIGHT_LIKE.sub("8", text.translate(FIGURE_LIKE))
 
 
 def _take_apart(word: PlacedWord, glyphs: Sequence[Glyph]) -> _Numeral | None:

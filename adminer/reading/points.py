@@ -12,9 +12,12 @@ import numpy as np
 from adminer.layout.clean import Gray
 from adminer.reading.glyphs import EVEN, WORK_HEIGHT, Glyph, cut_out
 from adminer.reading.placed import PlacedWord
+from adminer.reading.raised import is_raised
 from adminer.reading.words import ink_of
 
 POINTLESS = re.compile(r"^\$?\d{3,4}$|^\d\d$")
+LEADER = re.compile(r"^[.…·]+(?=\d{3,4}$)")  # no cents have three figures: it is the last of a row of points
+HALF_FIGURE = 0.4  # of the type size: from the middle of a figure to the white before it; common practice, no source
 LEAST_GAP = 0.1  # of the figure height: no point has room in less
 CLOSE = 0.03  # of the figure height: figures of one number stand at least so far apart
 WIDE_GAP = 1.6  # times the usual gap: one with a point in it
@@ -30,11 +33,21 @@ COLUMN_REACH = 16  # of the type size: eight rows of a table up and down
 POINT_CHANCE = 0.05  # probability of a point before the last two figures; whole dollars of the press give under 0.03
 
 
+def without_leader(word: PlacedWord) -> PlacedWord:
+    """Return a number without the points that lead up to it along its row."""
+    leader = LEADER.match(word.text)
+    if not leader or word.form or len(word.centres) != len(word.text):
+        return word
+    centres = word.centres[leader.end() :]
+    left = max(word.left, centres[0] - HALF_FIGURE * word.type_px)
+    return replace(word, text=word.text[leader.end() :], centres=centres, left=left)
+
+
 def with_point(gray: Gray, word: PlacedWord, glyphs: Sequence[Glyph], words: Sequence[PlacedWord]) -> PlacedWord | None:
     """Give a numeral its point back where a dot stands on the foot in a wider gap before its last two figures.
 
     After a dollar sign, and in a column of amounts, it is enough that the network half saw a point, or a gap as wide
-    as one: a worn point leaves its room behind. Two figures alone in such a column are cents.
+    as one: a worn point leaves its room behind. Two figures alone in such a column are cents, as two raised ones are.
     """
     if not POINTLESS.match(word.text):
         return None
@@ -44,9 +57,10 @@ def with_point(gray: Gray, word: PlacedWord, glyphs: Sequence[Glyph], words: Seq
         return pointed
     if len(glyphs) != len(word.text):
         return None
-    heights = [glyph.height for glyph in glyphs[word.text.startswith("$") :]]
-    if min(heights) < EVEN * max(heights):
-        return None
+    figures = glyphs[word.text.startswith("$") :]
+    if not _are_even(figures):
+        raised = replace(pointed, form="raised_cents_bare")
+        return raised if _end_raised(figures) and _in_column(word, words) else None
     if len(word.text) == 2:
         return pointed if _in_column(word, words) and not _follows_figures(word, words) else None
     before, after, last = glyphs[-3], glyphs[-2], glyphs[-1]
@@ -59,6 +73,17 @@ def with_point(gray: Gray, word: PlacedWord, glyphs: Sequence[Glyph], words: Seq
     if worn and (word.text[0] == "$" or _in_column(word, words)):
         return pointed
     return pointed if _has_dot(gray, before, after, tall) else None
+
+
+def _are_even(figures: Sequence[Glyph]) -> bool:
+    heights = [glyph.height for glyph in figures]
+    return min(heights) >= EVEN * max(heights)
+
+
+def _end_raised(figures: Sequence[Glyph]) -> bool:
+    """Say whether the last two figures, and no others, stand small and high beside the first."""
+    tall, foot = figures[0].height, figures[0].bottom
+    return len(figures) > 2 and all(is_raised(glyph, tall, foot) == (glyph in figures[-2:]) for glyph in figures)
 
 
 def _has_dot(gray: Gray, before: Glyph, after: Glyph, tall: float) -> bool:

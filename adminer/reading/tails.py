@@ -84,7 +84,13 @@ def _ends(word: PlacedWord) -> Sequence[tuple[int, re.Match[str]]]:
         if not tail or not HEAD.match(word.text[:k]):
             continue
         percent = len(tail["part"]) > 1 and tail["part"].endswith("%")  # "33½3%" is a third more than 33 per cent
-        if percent or NO_PART.match(tail["part"]) or (tail["part"].isdigit() and word.confidence >= NO_DOUBT):
+        dollars = "$" in word.text[:k] and tail["part"].isdigit()  # nobody asks a quarter of a dollar over
+        if (
+            percent
+            or dollars
+            or NO_PART.match(tail["part"])
+            or (tail["part"].isdigit() and word.confidence >= NO_DOUBT)
+        ):
             continue
         ends.append((k, tail))
     unread = UNREAD.match(word.text, len(word.text))

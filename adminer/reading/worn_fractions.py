@@ -16,6 +16,7 @@ from adminer.reading.placed import PlacedWord
 from adminer.reading.recognise import read_strips
 
 _PIECES: Final = r"[\d½¼¾%/⁄zZ'’;]"
+_BAR: Final = r"[½¼¾%/⁄]"
 
 
 def _form(head: str, part: str, rest: str) -> re.Pattern[str]:
@@ -23,7 +24,9 @@ def _form(head: str, part: str, rest: str) -> re.Pattern[str]:
 
 
 _CENTS: Final = (
-    _form(r"\.\d\d", rf"{_PIECES}{{1,3}}", r""),  # of a column: nothing smaller has a third figure
+    # Of a column: nothing smaller has a third figure. One figure more may be no fraction but a dollar behind leaders.
+    _form(r"\.\d\d", rf"(?:{_PIECES}{{2,3}}|[½¼¾%/⁄zZ'’;])", r""),
+    _form(r"\$\d{1,3}\.\d\d", rf"\d?{_BAR}[24zZ]?", r""),
     _form(r"[1-9]\d", r"(?:[17I]?[½¼¾%/⁄][24zZ]?|[17I][24zZ])", r"[c¢]"),
 )
 _STERLING: Final = (

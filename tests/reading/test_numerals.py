@@ -189,6 +189,23 @@ def test_a_point_lost_in_a_column_of_amounts_is_given_back() -> None:
     assert settle_numerals(page, [word("3200", 240)])[-1].text == "3200"
 
 
+def test_small_raised_figures_are_cents_in_a_column_of_amounts_though_a_leader_was_read_with_them() -> None:
+    size, small, foot = 16.0, 9.0, 120.0
+    left = 200 - width_of("1", size) - 1 - width_of("29", small)
+    rows = [("1.79", 40.0), (".99", 80.0), ("1.59", 160.0)]
+    settings = [Setting(text, 200 - width_of(text, size), at, size) for text, at in rows]
+    page = draw(
+        300, 200, *settings, Setting("1", left, foot, size), Setting("29", 200 - width_of("29", small), foot - 5, small)
+    )
+    pieces = [(".", size), ("1", size), ("2", small), ("9", small)]
+    word = replace(read_as(".129", left - width_of(".", size), pieces, top=foot - 13, bottom=foot + 2), type_px=12.0)
+    column = [
+        PlacedWord(text, 200 - width_of(text, size), at - 13, 200, at + 2, 12.0, 0.99, 0, ()) for text, at in rows
+    ]
+    assert settle_numerals(page, [*column, word])[-1].text == "1.29"
+    assert settle_numerals(page, [word])[-1].text == "129"
+
+
 def test_points_alone_have_no_glyphs() -> None:
     page = draw(420, 220, Setting(". . .", 80, FOOT, SIZE))
     assert glyphs_of(page, PlacedWord("...", 80, 120, 180, 150, 20, 0.6, 0, (90.0, 120.0, 150.0))) == []
@@ -199,6 +216,11 @@ def test_a_letter_among_display_figures_is_the_figure_it_looks_like() -> None:
     page = draw(420, 220, Setting("68", 80, FOOT, SIZE), Setting("c", 84 + width_of("68", SIZE), FOOT - 32, size))
     word = read_as("6Sc", 80, [("6", SIZE), ("8", SIZE), ("c", size)], top=FOOT - 0.8 * SIZE, bottom=FOOT + 2)
     assert [w.text for w in settle_numerals(page, [word])] == ["68¢"]
+
+
+def test_a_quote_among_display_figures_is_a_raised_figure() -> None:
+    page, word = price("$4", "99", 0.5 * SIZE, 0.36 * SIZE)
+    assert [w.text for w in settle_numerals(page, [replace(word, text="$4”9")])] == ["$4.99"]
 
 
 def test_a_bracket_among_display_figures_is_a_one() -> None:

@@ -103,7 +103,7 @@ def fractions_everywhere(windows: NDArray[np.float32]) -> NDArray[np.float32]:
     return np.tile(np.array([0.01, 0.09, 0.5, 0.4], np.float32), (len(windows), 1))
 
 
-@pytest.mark.parametrize("text", ["29c", "58c", "4/95c", "109"])
+@pytest.mark.parametrize("text", ["29c", "58c", "4/95c", "109", "$14"])
 def test_figures_that_no_fraction_is_taken_for_stay(monkeypatch: pytest.MonkeyPatch, text: str) -> None:
     monkeypatch.setattr(tails, "answer", fractions_everywhere)
     page = set_numeral(text, None, "", 22.0)

@@ -41,6 +41,7 @@ def set_in(text: str, drawn: str, parts: list[str]) -> tuple[NDArray[np.uint8], 
         ("1212c", "12½c", ["1", "2", "", "½", "c"], "12½c"),
         ("91d.", "9½d.", ["9", "½", "d", "."], "9½d."),
         ("1/514", "1/5¼", ["1", "/", "5", "", "¼"], "1/5¼"),
+        ("$5.12/2", "$5.12½", ["$", "5", ".", "1", "2", "", "½"], "$5.12½"),
     ],
 )
 def test_a_figure_that_cannot_be_is_a_fraction(read: str, drawn: str, parts: list[str], meant: str) -> None:
@@ -49,7 +50,7 @@ def test_a_figure_that_cannot_be_is_a_fraction(read: str, drawn: str, parts: lis
 
 
 @pytest.mark.parametrize(
-    "read", ["1/11", "10d.", "2½d.", ".12", "3/6", "72c", "1/-", "112", "12/6", "..2/11", ".49/6", "..11d."]
+    "read", ["1/11", "10d.", "2½d.", ".12", "3/6", "72c", "1/-", "112", ".129", "12/6", "..2/11", ".49/6", "..11d."]
 )
 def test_a_number_that_can_be_stays(read: str) -> None:
     page, word = set_in(read, read, list(read))
