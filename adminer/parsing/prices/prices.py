@@ -21,6 +21,7 @@ from adminer.parsing.money.sterling_columns import read_columns
 from adminer.parsing.prices.column_cells import find_column_cells
 from adminer.parsing.prices.column_points import restore_column_points
 from adminer.parsing.prices.confidence import price_confidence
+from adminer.parsing.prices.count_columns import in_count_column
 from adminer.parsing.prices.likely_cents import find_likely_cents
 from adminer.parsing.prices.likely_dollars import find_split_sums, restore_dollar_signs
 from adminer.parsing.prices.measure_columns import read_measure_columns
@@ -164,15 +165,15 @@ def find_prices(advert: AdvertText, terms: list[Term], *, sterling_page: bool = 
         after = amounts[i + 1] if i + 1 < len(amounts) else None
         before = amounts[i - 1] if i else None
         price = make_price(advert, amount, before, after)
-        if not _counts_extra(advert, price):
+        if not price.text.isdigit() or not (
+            _counts_extra(advert, price) or in_count_column(advert, price.place, price.type_px)
+        ):
             found.append(price)
     return found
 
 
 def _counts_extra(advert: AdvertText, price: Found) -> bool:
     """Say whether a figure without a sign counts what the words at its right give on top: "100 / EXTRA STAMPS"."""
-    if not price.text.isdigit():
-        return False
     place, reach = price.place, price.type_px
     return any(
         0 <= other.flat.x - place.right < reach

@@ -17,9 +17,9 @@ from adminer.parsing.prices.prices import Found
 from adminer.parsing.tables.measured_rows import Row, columns_of, free_pairs
 from adminer.parsing.tables.plain_tables import heading_over, title_over
 from adminer.parsing.tables.row_labels import RowLabel, name_in, row_labels
-from adminer.parsing.tables.table_heads import kind_of_head
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
+from adminer.parsing.text.column_words import kind_of_head
 from adminer.parsing.text.goods import has_goods
 from adminer.parsing.text.item_words import WORD
 from adminer.parsing.text.lexicon import word_list

@@ -17,9 +17,9 @@ from adminer.parsing.prices.prices import Found
 from adminer.parsing.tables.measured_rows import NAMED, Row, columns_of, free_pairs
 from adminer.parsing.tables.row_labels import RowLabel, is_term, name_in, row_labels
 from adminer.parsing.tables.size_rows import SECTION
-from adminer.parsing.tables.table_heads import kind_of_head
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
+from adminer.parsing.text.column_words import kind_of_head
 from adminer.parsing.text.columns import is_head
 from adminer.parsing.text.goods import has_goods
 from adminer.parsing.text.naming import goods_phrase, is_slogan

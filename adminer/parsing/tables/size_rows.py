@@ -14,9 +14,9 @@ from typing import Final
 from adminer.parsing.prices.column_heads import shares_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.tables.measured_rows import Row, columns_of, left_of, words_left_of
-from adminer.parsing.tables.table_heads import kind_of_head
 from adminer.parsing.tables.table_rows import name_of_row, row_segment
 from adminer.parsing.text.cells import Cell
+from adminer.parsing.text.column_words import kind_of_head
 from adminer.parsing.text.goods import has_goods
 from adminer.parsing.text.text import AdvertText, TextLine
 

@@ -10,38 +10,21 @@ import math
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from statistics import median_high
-from typing import Final, Literal
-
-from rapidfuzz import fuzz
+from typing import Final
 
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.text.cells import Cell
-from adminer.parsing.text.lexicon import word_list
+from adminer.parsing.text.column_words import LONGEST_HEAD, Kind, kind_of_head
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box
 
-Kind = Literal["name", "number", "size", "other", "price"]
-
-_HEADS: Final[tuple[tuple[Kind, tuple[str, ...]], ...]] = (
-    ("name", tuple(word_list("name_head"))),
-    ("number", tuple(word_list("number_head"))),
-    ("size", tuple(word_list("size_head"))),
-    ("other", tuple(word_list("other_head"))),
-    ("price", tuple(word_list("price_head") | word_list("finish_head"))),
-)
-_ALIKE: Final = 80  # rapidfuzz ratio
-_SHORT: Final = 3  # letters of a word too short to tell when it is misread
-_LONGEST: Final = 26  # letters of a head
 _COLUMN: Final = 2.5  # widths of a price from its middle to the middle of its head
 _FEWEST_COLUMNS: Final = 3
 _FEWEST_PRICES: Final = 3  # of a column that no word over it tells to hold prices
 _POINTED: Final = re.compile(r"\$?\d{0,3}\.\d\d\.?")
 _MARGIN: Final = 3.0  # heights of a head that figures under the last one may reach beyond it
 _WIDEST: Final = 3.0  # widths of a head; a wider sum runs over lines of a text
-_JOINING: Final = frozenset({"of", "the", "and", "in"})
-_WORD: Final = re.compile(r"[a-z0-9][a-z0-9,.]*", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,30 +157,6 @@ def _prices_under(head: Cell, row: Sequence[Cell], prices: Sequence[Found]) -> l
     ]
 
 
-def kind_of_head(text: str) -> Kind | None:
-    """Return what a head says its column holds, None for what is no head."""
-    words = [w for w in (w.strip(".,:").lower() for w in _WORD.findall(text)) if w not in _JOINING]
-    if not words or len(text) > _LONGEST:
-        return None
-    kinds = [_kind_of_word(word) for word in words]
-    if None in kinds or ("name" in kinds and len(words) > 2):
-        return None
-    return next((kind for kind, _ in _HEADS if kind in kinds), None)
-
-
-@lru_cache(maxsize=4096)
-def _kind_of_word(word: str) -> Kind | None:
-    """Return what the word of a head tells, of a misread one too; "Closet" is not "cost"."""
-    for kind, heads in _HEADS:
-        if word in heads:
-            return kind
-    if len(word) > _SHORT:
-        for kind, heads in _HEADS:
-            if any(abs(len(head) - len(word)) <= 1 and fuzz.ratio(word, head) >= _ALIKE for head in heads):
-                return kind
-    return None
-
-
 def _with_above(head: Cell, cells: Sequence[Cell]) -> str:
     """Return the words of a head with those right above it: "Wholesale / per doz."."""
     above = [
@@ -205,7 +164,7 @@ def _with_above(head: Cell, cells: Sequence[Cell]) -> str:
         for c in cells
         if 0 < head.flat.centre[1] - c.flat.centre[1] < 2 * head.line.type_px
         and c.flat.across(head.flat) > 0
-        and len(c.text) <= _LONGEST
+        and len(c.text) <= LONGEST_HEAD
         and c.text not in head.text
     ]
     return f"{above[-1].text} {head.text}" if above else head.text

@@ -17,8 +17,9 @@ import numpy as np
 from scipy.optimize import linear_sum_assignment
 
 from adminer.parsing.prices.prices import Found
-from adminer.parsing.tables.table_heads import Column, Heads, Kind
+from adminer.parsing.tables.table_heads import Column, Heads
 from adminer.parsing.text.cells import Cell
+from adminer.parsing.text.column_words import Kind
 
 _BREAK: Final = 2.6  # usual steps from row to row at which a table has ended
 _FEWEST_ROWS: Final = 2

@@ -35,3 +35,16 @@ def test_figures_are_no_prices_where_no_cell_kept_its_point() -> None:
 
 def test_a_sum_far_from_all_others_is_left_alone() -> None:
     assert "89.00" not in _prices((".33", "45", ".69", ".88", "2.49", "8900"))
+
+
+def test_figures_under_a_head_that_counts_are_no_prices() -> None:
+    """Common practice, no source: a sale tells how many pieces are left of each kind beside what each is."""
+    counted: list[Line] = [(380, 16, 12, "Pieces left"), (300, 16, 12, "Now"), (220, 16, 12, "Was")]
+    for k, (name, was, now, left) in enumerate(
+        zip(_NAMES, ("1.35", ".90", "1.95", "1.05", "2.25", "1.65"), (".90", ".60", "1.30", ".70", "1.50", "1.10"),
+            ("96", "210", "75", "38", "140", "11"), strict=True)
+    ):  # fmt: skip
+        y = 40 + 24 * k
+        counted += [(40, y, 12, name), (220, y, 12, was), (300, y, 12, now), (400, y, 12, left)]
+    found = {f"{p.amount:.2f}" for o in parse(*counted).offers for p in o.prices}
+    assert found == {"1.35", "0.90", "1.95", "1.05", "2.25", "1.65", "0.60", "1.30", "0.70", "1.50", "1.10"}

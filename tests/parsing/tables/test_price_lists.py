@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from adminer.parsing import parse_page
-from adminer.parsing.tables.table_heads import kind_of_head
+from adminer.parsing.text.column_words import kind_of_head
 from adminer.records import Advert
 from tests.parsing.pages import NO_NAMES, Line, reading_of
 
