@@ -64,7 +64,7 @@ def measured_rows(
             name = _name_of(advert, [c for c in row[:-1] if c.flat.right <= row[-1].flat.x] if measured else row[:1])
             if (not measured and len(row) > 1) or name is None or not NAMED.search(name.text):
                 continue
-            size = row[-1] if measured and _is_size(row[-1]) else None
+            size = row[-1] if measured and is_size(row[-1]) else None
             rows.append((row_segment(advert, name, name.text, size), frozenset([price.start])))
             spans += [(name.start, name.end), (row[-1].start, row[-1].end)]
     return rows, spans
@@ -147,17 +147,17 @@ def _name_of(advert: AdvertText, cells: Sequence[Cell]) -> Cell | None:
 
 
 def _is_measure(cell: Cell) -> bool:
-    return _is_size(cell) or _MEASURE.fullmatch(cell.text.strip(" .,")) is not None
+    return is_size(cell) or _MEASURE.fullmatch(cell.text.strip(" .,")) is not None
 
 
-def _is_size(cell: Cell) -> bool:
+def is_size(cell: Cell) -> bool:
     """Say whether a cell is nothing but units, packages and their figures: "lb. tin", "No. 2½ can", "12-oz. jar"."""
     return _SIZE.fullmatch(cell.text.strip(" .,")) is not None
 
 
 def _are_measures(cells: Sequence[Cell]) -> bool:
     """Say whether the cells of a column are figures with one word, misread here and there, that counts them."""
-    if sum(map(_is_size, cells)) >= _SHARE * len(cells):
+    if sum(map(is_size, cells)) >= _SHARE * len(cells):
         return True
     found = [m for c in cells if (m := _MEASURE.fullmatch(c.text.strip(" .,")))]
     words = [m["word"].lower() for m in found if m["word"]]

@@ -15,6 +15,7 @@ from adminer.parsing.segments.items import Segment
 from adminer.parsing.tables.grade_tables import grade_rows
 from adminer.parsing.tables.measured_rows import Row, measured_rows
 from adminer.parsing.tables.plain_tables import plain_rows
+from adminer.parsing.tables.quantity_tables import quantity_rows
 from adminer.parsing.tables.size_rows import size_rows
 from adminer.parsing.tables.table_heads import Column, Heads, find_tables
 from adminer.parsing.tables.table_rows import row_segment
@@ -106,7 +107,7 @@ def read_price_list(
         spans += [(c.start, c.end) for row in printed for c in row.cells]
         spans += [(c.start, c.end) for c in cells if any(c.flat.joined(h.place) == h.place for h in heads.columns)]
         names += [(row.name.start, row.name.end, heads.name) for row in printed if row.name]
-    for find in (grade_rows, measured_rows, size_rows, partial(plain_rows, names=proper)):
+    for find in (quantity_rows, grade_rows, measured_rows, size_rows, partial(plain_rows, names=proper)):
         named = frozenset().union(*(starts for _, starts in rows))
         made, told = find(advert, cells, [p for p in prices if p.start not in named])
         rows, spans = [*rows, *made], [*spans, *told]
