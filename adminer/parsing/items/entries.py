@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from adminer.parsing.items.stretches import Stretch, stretch_of
@@ -22,6 +22,7 @@ from adminer.parsing.sets.composition import stated_pieces
 from adminer.parsing.text.goods import find_nouns
 from adminer.parsing.text.item_words import WORD
 from adminer.parsing.text.naming import first_clause, is_sentence, qualifies
+from adminer.parsing.text.notices import lead_in, notices
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box
 
@@ -31,6 +32,7 @@ SIZE: Final = "a size of the goods named before it"
 SAME: Final = "shares the item with the price before it: nothing else is named between"
 BEHIND: Final = "behind the price on its row, as the texts of its column of prices are"
 HEAD: Final = "the heading of the text that its only price closes"
+NOTICE: Final = "the name in capitals that opens the notice of the price"
 _HEADLINE: Final = 2.5  # times the type under it: larger type heads the advert, not an entry
 _WAYS_TO_PAY: Final = frozenset(
     {"time", "credit", "cash", "terms", "easy", "account", "open", "payments", "instalments", "complete", "otherwise"}
@@ -38,6 +40,7 @@ _WAYS_TO_PAY: Final = frozenset(
 _ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.IGNORECASE)
 _ONE_SIZE: Final = 1.15  # between headings of one size
 _LETTERED: Final = 4  # characters of a letter that refers to a picture: "D. Saucepans"
+_STOP: Final = re.compile(r"[.!?]\s")  # between what a price is for and the price before it
 _FRONT: Final = 3  # words of a text among which its stuff is named
 
 
@@ -58,6 +61,7 @@ def read_entries(
     rows = rows_behind_prices(advert, [found for group in groups for found in group])
     segments = [s for s in segments if not _is_way_to_pay(s)]
     stretches = {g: stretch_of(advert, g, groups, segments, rules, priced) for g in range(len(groups))}
+    opens = notices(advert)
     alone = _alone({g: s.head for g, s in stretches.items() if s.head is not None and _has_main(groups[g])})
     entries: dict[int, Entry] = {}
     for g, stretch in sorted(stretches.items(), key=lambda item: groups[item[0]][0].start):
@@ -70,6 +74,10 @@ def read_entries(
         behind = next((s for s in segments if s.first_line == rows.get(groups[g][0].start) and not s.bare), None)
         if behind is not None:
             entries[g] = Entry(behind, None, BEHIND)
+            continue
+        notice = _notice(advert, stretch, opens, segments, groups, g)
+        if notice is not None:
+            entries[g] = notice
             continue
         first = min(groups[g], key=lambda found: found.start)
         goes_before = any(s.goods and 0 <= s.start - first.end <= 1 for s in segments)
@@ -84,6 +92,34 @@ def read_entries(
 def is_adjectival(advert: AdvertText, found: Found) -> bool:
     """Say whether a price stands like an adjective before what it is for ("our 5c toilet papers")."""
     return _ADJECTIVAL.search(advert.text, advert.lines[found.line].start, found.start) is not None
+
+
+def _notice(
+    advert: AdvertText,
+    stretch: Stretch,
+    opens: frozenset[int],
+    segments: Sequence[Segment],
+    groups: Sequence[Sequence[Found]],
+    g: int,
+) -> Entry | None:
+    """Return the entry of a price in a notice: what its name in capitals says, or a sort or kind told after that.
+
+    What a new sentence brings up, and goods named after a price of the notice, are told by their own words.
+    """
+    first = min(groups[g], key=lambda found: found.start)
+    starts = [n for n in stretch.column.lines if n.number in opens and n.start <= first.start]
+    name = next((s for s in segments if starts and s.first_line == starts[-1].number and s.start <= first.start), None)
+    if name is None or name.end > first.start or lead_in(advert.printed(starts[-1])) != lead_in(name.text):
+        return None
+    before = max((p.end for o in groups for p in o if name.end <= p.end <= first.start), default=None)
+    told = [s for s in segments if (before or name.end) <= s.start and s.end <= first.start]
+    if before is None:
+        return Entry(name, None, NOTICE)
+    if not told or any(s.goods for s in told) or _STOP.search(advert.text, before, told[-1].start):
+        return None
+    if told[-1].talks:
+        return Entry(name, None, NOTICE)
+    return Entry(told[-1], replace(name, text=lead_in(name.text)), NOTICE)
 
 
 def _has_main(group: Sequence[Found]) -> bool:

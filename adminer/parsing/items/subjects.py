@@ -13,12 +13,14 @@ from dataclasses import replace
 from typing import Final
 
 from adminer.parsing.items.assign import Pairing
+from adminer.parsing.items.entries import NOTICE
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.segments.postage import POSTAGE
 from adminer.parsing.text.goods import find_nouns, stops, talk
 from adminer.parsing.text.item_words import FUNCTION_WORDS, WORD
 from adminer.parsing.text.lexicon import word_list
+from adminer.parsing.text.notices import name_of_notice
 from adminer.parsing.text.text import AdvertText
 
 GOES_ON: Final = "what was named before: the words at the price only go on about it"
@@ -78,6 +80,8 @@ def _named(advert: AdvertText, first: Found, pairing: Pairing, end: int, said: P
     if not segment.goods and _goes_on(raw):
         return replace(said, why=GOES_ON)
     named = said.heading or said.segment
+    if named is not None and said.why == NOTICE:
+        named = replace(named, text=name_of_notice(named.text))
     if named is None or named.bare or not _follows(advert, end, segment):
         return pairing
     kind = _KIND.match(raw) is not None and len(raw.split()) <= (_GOODS_WORDS if segment.goods else _KIND_WORDS)

@@ -11,7 +11,7 @@ from spacy.tokens import Doc
 
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.descriptions import size_under
-from adminer.parsing.items.entries import BEHIND, NUMBERED
+from adminer.parsing.items.entries import BEHIND, NOTICE, NUMBERED
 from adminer.parsing.items.flow import BEFORE, HEADS
 from adminer.parsing.items.headings import as_read, headed, said_again
 from adminer.parsing.items.panels import is_cell, stands_left
@@ -36,6 +36,7 @@ from adminer.parsing.tables.price_lists import ON_ROW as ON_TABLE_ROW
 from adminer.parsing.terms.pipeline import LINES, MAKERS, PIECES, Grammar, names_of
 from adminer.parsing.text.item_words import WORD
 from adminer.parsing.text.naming import first_clause, name_of
+from adminer.parsing.text.notices import name_of_notice
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box, ConditionText, Offer, Price
 
@@ -142,6 +143,8 @@ def _name_of(pairing: Pairing, segment: Segment) -> str:
     """Return the short name in an item's text; of one at a number or behind its price never a part told of it."""
     if segment.whole:
         return segment.text
+    if pairing.why == NOTICE and pairing.heading is None:
+        return name_of_notice(segment.text)
     item, first = name_of(segment.text, last=pairing.why.endswith(BEFORE)), first_clause(segment.text)
     part = pairing.why in {NUMBERED, BEHIND} and " " in first and item.split(", ")[0] not in first
     return name_of(first) if part else item

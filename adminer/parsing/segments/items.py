@@ -16,6 +16,7 @@ from adminer.parsing.text.columns import TITLE, is_head, row_end
 from adminer.parsing.text.goods import has_goods, praise, talk
 from adminer.parsing.text.item_words import FUNCTION_WORDS, PROSE, WORD, clean_item, closed_up, unbroken, without_tail
 from adminer.parsing.text.lexicon import word_list
+from adminer.parsing.text.notices import notices
 from adminer.parsing.text.slips import mend_text
 from adminer.parsing.text.text import AdvertText, TextLine
 from adminer.records import Box
@@ -90,7 +91,7 @@ def cut_segments(
         for line in advert.lines
         if line.number in inside or any(right_on_row(advert, line, price) for price in prices)
     }
-    opened = frozenset(rows_behind_prices(advert, prices).values())
+    opened = frozenset(rows_behind_prices(advert, prices).values()) | notices(advert)
     indented = indents_starts(advert, taken)
     running = running_lines(advert, rows)
     segments: list[Segment] = []
