@@ -22,7 +22,7 @@ from adminer.parsing.sets.composition import stated_pieces
 from adminer.parsing.text.goods import find_nouns
 from adminer.parsing.text.item_words import WORD
 from adminer.parsing.text.naming import first_clause, is_sentence, qualifies
-from adminer.parsing.text.notices import lead_in, notices
+from adminer.parsing.text.notices import name_of_notice, notices
 from adminer.parsing.text.text import AdvertText
 from adminer.records import Box
 
@@ -107,9 +107,10 @@ def _notice(
     What a new sentence brings up, and goods named after a price of the notice, are told by their own words.
     """
     first = min(groups[g], key=lambda found: found.start)
-    starts = [n for n in stretch.column.lines if n.number in opens and n.start <= first.start]
-    name = next((s for s in segments if starts and s.first_line == starts[-1].number and s.start <= first.start), None)
-    if name is None or name.end > first.start or lead_in(advert.printed(starts[-1])) != lead_in(name.text):
+    over = (*stretch.column.head, *stretch.column.lines)
+    line = next((n for n in reversed(over) if n.number in opens and n.start <= first.start), None)
+    name = next((s for s in segments if line is not None and line.start <= s.start < line.start + _LETTERED), None)
+    if name is None or name.end > first.start:
         return None
     before = max((p.end for o in groups for p in o if name.end <= p.end <= first.start), default=None)
     told = [s for s in segments if (before or name.end) <= s.start and s.end <= first.start]
@@ -117,9 +118,9 @@ def _notice(
         return Entry(name, None, NOTICE)
     if not told or any(s.goods for s in told) or _STOP.search(advert.text, before, told[-1].start):
         return None
-    if told[-1].talks:
+    if told[-1].talks or told[-1].bare:
         return Entry(name, None, NOTICE)
-    return Entry(told[-1], replace(name, text=lead_in(name.text)), NOTICE)
+    return Entry(told[-1], replace(name, text=name_of_notice(name.text)), NOTICE)
 
 
 def _has_main(group: Sequence[Found]) -> bool:

@@ -1,6 +1,7 @@
 """Small notices, each opened by the name of its goods in capitals that run into the line: "ICE BOX, oak, $6.00".
 
-Classified columns set them so, and other adverts of many small offers. Common practice, no source.
+Classified columns set them so, and catalogues, before the name the letter of its picture ("(E) BREAD BOX. Enameled").
+Common practice, no source.
 """
 
 from __future__ import annotations
@@ -14,6 +15,7 @@ from adminer.parsing.text.text import AdvertText
 
 _FIGURE: Final = re.compile(r"\d+(?:-[A-Z]+\.?)?$")  # "1929 COACH, new paint", "42-PC. SET of china"
 _ENDS: Final = re.compile(r"[,.;:—–-]$")
+_LETTER: Final = re.compile(r"\(?[A-Z]\) ")  # of the picture
 _ENDED: Final = re.compile(r"[.!?][\"'”’)]?$")
 _CLAUSE: Final = re.compile(r"[,.;:] ")
 _LETTERS: Final = 3  # of a name in capitals, at least
@@ -24,7 +26,7 @@ _MATTERS: Final = word_list("notice_matter")  # what a notice is for is no name 
 
 def lead_in(text: str) -> str:
     """Return the name in capitals that a text opens with, a figure before it; empty where it has none or no more."""
-    words = text.split()
+    words = _without_letter(text).split()
     taken: list[str] = []
     for word in words:
         if word != word.upper() or not (any(map(str.isalpha, word)) or (not taken and _FIGURE.match(word))):
@@ -40,9 +42,14 @@ def lead_in(text: str) -> str:
     return name if any(map(str.islower, " ".join(words[len(taken) :]))) else ""
 
 
+def _without_letter(text: str) -> str:
+    m = _LETTER.match(text)
+    return text[m.end() :] if m else text
+
+
 def name_of_notice(text: str) -> str:
     """Return the short name of a notice: its words in capitals, of one word with what tells of it ("ROOM, warm")."""
-    name = lead_in(text)
+    name = lead_in(text) or _without_letter(text)
     if " " in name:
         return name
     told = _CLAUSE.split(text[text.find(name) + len(name) :].strip(" ,.;:—–-"), maxsplit=1)[0]
@@ -52,11 +59,14 @@ def name_of_notice(text: str) -> str:
 def notices(advert: AdvertText) -> frozenset[int]:
     """Return the numbers of the lines that open notices, none where too few do to make it a custom.
 
-    The line over such a line ends a sentence, or heads it.
+    The line over such a line ends a sentence, or heads it, but where the letter of a picture opens it.
     """
     found = set()
     for line in advert.lines:
         if not lead_in(advert.printed(line)):
+            continue
+        if _LETTER.match(advert.printed(line)):
+            found.add(line.number)
             continue
         over = advert.lines[line.number - 1] if line.number else None
         text = advert.printed(over).rstrip() if over is not None else ""

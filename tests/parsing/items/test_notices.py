@@ -48,3 +48,22 @@ def test_a_name_of_one_word_takes_in_what_tells_of_it() -> None:
 def test_two_such_lines_make_no_custom() -> None:
     assert notices(advert_text(*NOTICES[:5])) == frozenset()
     assert len(notices(advert_text(*NOTICES))) == 4
+
+
+def test_the_letter_of_a_picture_opens_an_entry_of_a_catalogue() -> None:
+    lines: list[Line] = [
+        (20, 100, 16, "(E) BREAD BOX. Roll-top steel, baked"),
+        (20, 122, 16, "white enamel, decal of fruit, 17 in."),
+        (20, 144, 16, "wide"),
+        (20, 166, 16, "82 K 2230—Wt. 7 lbs."),
+        (280, 166, 16, "$4.45"),
+        (20, 200, 16, "(F) COOK BOOK RACK. Maple finish, with"),
+        (20, 222, 16, "a glass shield that swings up."),
+        (20, 244, 16, "82 K 2231—Wt. 2 lbs."),
+        (280, 244, 16, "$1.69"),
+        (20, 278, 16, "(G) SKILLET. Copper core, to match (E)"),
+        (20, 300, 16, "82 K 2232—Wt. 4 lbs."),
+        (280, 300, 16, "$7.50"),
+    ]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert [o.item for o in advert.offers] == ["BREAD BOX", "COOK BOOK RACK", "SKILLET Copper core"]
