@@ -28,6 +28,7 @@ from adminer.parsing.items.rivals import Rivals, rivals_of
 from adminer.parsing.items.rule_lines import rule_between, rules_that_part
 from adminer.parsing.items.subjects import GOES_ON, KIND_OF
 from adminer.parsing.items.titles import TITLE
+from adminer.parsing.items.topic import TOPIC
 from adminer.parsing.items.traits import (
     LARGER,
     Traits,
@@ -48,7 +49,7 @@ WEIGHTS: Final = Path(__file__).parent.with_name("data") / "item_weights.toml"
 AGAIN: Final = "weighed against the texts near it: "
 _NEXT: Final = re.compile(r"\.\s+[A-Z]")  # right after a price: what follows is told of the next
 _IN_ORDER: Final = "near the price in reading order"
-_SURE: Final = frozenset({POSTAGE, ON_TABLE_ROW, TITLE, GOES_ON, KIND_OF, NUMBERED, BEHIND, LIST_ROW, NOTICE})
+_SURE: Final = frozenset({POSTAGE, ON_TABLE_ROW, TITLE, GOES_ON, KIND_OF, NUMBERED, BEHIND, LIST_ROW, NOTICE, TOPIC})
 _NAME: Final = 8  # words; a longer text is a name only where a rule says so
 _MORE: Final = 1.0  # must speak for another text than for the one chosen, in log odds
 _FEW: Final = 4  # offers up to which an advert speaks of each at length

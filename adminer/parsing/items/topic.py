@@ -19,6 +19,7 @@ from adminer.parsing.segments.postage import POSTAGE
 from adminer.parsing.text.goods import heads_of
 from adminer.parsing.text.text import AdvertText
 
+TOPIC: Final = "what the advert is about: the goods it names largest or most often"
 _FEW: Final = 3  # offers up to which an advert may speak of one article
 _OFTEN: Final = 3  # times that body type must name an article to make it the topic
 _DISPLAY: Final = 1.4  # body sizes from which one naming is enough
@@ -33,8 +34,7 @@ def with_topic(advert: AdvertText, pairings: Sequence[Pairing], segments: Sequen
     topic = find_topic(advert, segments)
     if topic is None:
         return list(pairings)
-    why = "what the advert is about: the goods it names largest or most often"
-    return [Pairing(topic, _COST, why) if _says_nothing(pairing) else pairing for pairing in pairings]
+    return [Pairing(topic, _COST, TOPIC) if _says_nothing(pairing) else pairing for pairing in pairings]
 
 
 def _says_nothing(pairing: Pairing) -> bool:

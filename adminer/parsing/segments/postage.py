@@ -16,6 +16,8 @@ _WORD: Final = r"postage(?:,? (?:and|&) packing| abroad| extra)?"
 _BEFORE: Final = re.compile(rf"\b(?P<word>{_WORD})\b[\s,:]*(?:is |of |only )?$", re.IGNORECASE)
 _AFTER: Final = re.compile(rf"[\s.]*[^.!?]{{0,30}}?\b(?P<word>{_WORD})\b", re.IGNORECASE)
 _SENTENCE_END: Final = re.compile(r"[.!?;]\s")
+_WORD_LETTERS: Final = 4
+_WORD_END: Final = re.compile(r"[a-z]{4}\.\s")  # no abbreviation: "ea. Postage 2c" is one breath
 _SHORT: Final = 4  # words of a text that needs no shorter one for its "postage"
 _MAY_STAND: Final = frozenset(
     ["postage", "post", "postpaid", "extra", "abroad", "packing", "packed", "add", "plus", "for", "and", "by", "mail"]
@@ -23,11 +25,16 @@ _MAY_STAND: Final = frozenset(
 
 
 def joins_main(advert: AdvertText, postage: Found, main: Found) -> bool:
-    """Say whether postage is told in one breath with the price of an article: nothing else is said between them."""
+    """Say whether postage is told in one breath with the price of an article: nothing else is said between them.
+
+    "Price 65 piastres. Postage 3 piastres." are two sentences, and the second asks for postage alone.
+    """
     one, two = sorted((postage, main), key=lambda found: found.start)
     between = WORD.findall(advert.text[one.end : two.start])
     told = all(word.lower() in _MAY_STAND for word in between)
-    return told or not _SENTENCE_END.search(advert.text, one.end - 1, two.start)
+    if told:
+        return not _WORD_END.search(advert.text, max(one.end - _WORD_LETTERS - 1, 0), two.start)
+    return not _SENTENCE_END.search(advert.text, one.end - 1, two.start)
 
 
 def with_postage(advert: AdvertText, groups: Sequence[Sequence[Found]], segments: Sequence[Segment]) -> list[Segment]:
