@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from scipy.optimize import linear_sum_assignment
 
 from adminer.parsing.items.costs import NO_ITEM, Costs
-from adminer.parsing.items.entries import BEHIND, SAME, Entry, read_entries
+from adminer.parsing.items.entries import BEHIND, CAPTION, SAME, Entry, read_entries
 from adminer.parsing.items.panels import HOPELESS, hang_below
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
@@ -78,9 +78,9 @@ def _settle(
 ) -> None:
     """Give an entry of running text its item; one that may share the item of another asks for no text of its own."""
     at = next(i for i, segment in enumerate(segments) if segment.start == entry.item.start)
-    if entry.why in {SAME, BEHIND}:
+    if entry.why in {SAME, BEHIND, CAPTION}:
         costs[g, len(segments) + g] = -HOPELESS
-    if entry.why == SAME:
+    if entry.why in {SAME, CAPTION}:
         return
     costs[g, at] = -HOPELESS
     whys[g, at] = entry.why

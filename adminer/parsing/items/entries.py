@@ -32,6 +32,7 @@ SIZE: Final = "a size of the goods named before it"
 SAME: Final = "shares the item with the price before it: nothing else is named between"
 BEHIND: Final = "behind the price on its row, as the texts of its column of prices are"
 HEAD: Final = "the heading of the text that its only price closes"
+CAPTION: Final = "the article of the number that stands alone before the price"
 NOTICE: Final = "the name in capitals that opens the notice of the price"
 _HEADLINE: Final = 2.5  # times the type under it: larger type heads the advert, not an entry
 _WAYS_TO_PAY: Final = frozenset(
@@ -40,6 +41,7 @@ _WAYS_TO_PAY: Final = frozenset(
 _ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.IGNORECASE)
 _ONE_SIZE: Final = 1.15  # between headings of one size
 _LETTERED: Final = 4  # characters of a letter that refers to a picture: "D. Saucepans"
+_NUMBER: Final = re.compile(r"\b\d{1,3}-\d{2,5}\b")  # of an article in a catalogue
 _STOP: Final = re.compile(r"[.!?]\s")  # between what a price is for and the price before it
 _FRONT: Final = 3  # words of a text among which its stuff is named
 
@@ -62,6 +64,7 @@ def read_entries(
     segments = [s for s in segments if not _is_way_to_pay(s)]
     stretches = {g: stretch_of(advert, g, groups, segments, rules, priced) for g in range(len(groups))}
     opens = notices(advert)
+    by_number = _by_number(advert, segments)
     alone = _alone({g: s.head for g, s in stretches.items() if s.head is not None and _has_main(groups[g])})
     entries: dict[int, Entry] = {}
     for g, stretch in sorted(stretches.items(), key=lambda item: groups[item[0]][0].start):
@@ -74,6 +77,10 @@ def read_entries(
         behind = next((s for s in segments if s.first_line == rows.get(groups[g][0].start) and not s.bare), None)
         if behind is not None:
             entries[g] = Entry(behind, None, BEHIND)
+            continue
+        told = by_number.get(_number_before(advert, groups[g]))
+        if told is not None:
+            entries[g] = Entry(told, None, CAPTION)
             continue
         notice = _notice(advert, stretch, opens, segments, groups, g)
         if notice is not None:
@@ -92,6 +99,27 @@ def read_entries(
 def is_adjectival(advert: AdvertText, found: Found) -> bool:
     """Say whether a price stands like an adjective before what it is for ("our 5c toilet papers")."""
     return _ADJECTIVAL.search(advert.text, advert.lines[found.line].start, found.start) is not None
+
+
+def _by_number(advert: AdvertText, segments: Sequence[Segment]) -> dict[str, Segment]:
+    """Return the articles of an advert that stand right after their numbers at the head of a line, by these."""
+    named: dict[str, Segment] = {}
+    for s in segments:
+        if s.numbered:
+            numbers = _NUMBER.findall(advert.text, advert.lines[s.first_line].start, s.start)
+            named.update((number, s) for number in numbers if number not in named)
+    return named
+
+
+def _number_before(advert: AdvertText, group: Sequence[Found]) -> str:
+    """Return the number that is all there is of the line right before a price, as under a picture, else nothing."""
+    first = min(group, key=lambda found: found.start)
+    line = advert.lines[first.line]
+    before = advert.text[line.start : first.start].strip(" .,:")
+    if not before and line.number:
+        over = advert.lines[line.number - 1]
+        before = advert.printed(over).strip(" .,:") if over.flat.across(line.flat) > 0 else ""
+    return before if _NUMBER.fullmatch(before) else ""
 
 
 def _notice(
@@ -151,6 +179,8 @@ def _entry(stretch: Stretch, entries: dict[int, Entry], *, alone: bool) -> Entry
         return Entry(head, None, HEAD)
     if head is not None and own is not None and _tells_of(head, own, stretch):
         return Entry(head, None, HEAD)
+    if head is not None and head.numbered and not numbered and stretch.follows is None:
+        return Entry(head, None, NUMBERED)
     if not stretch.inline:
         told = numbered[-1] if numbered else head
         return Entry(told, None, NUMBERED) if told is not None and told.numbered else None

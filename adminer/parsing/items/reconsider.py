@@ -19,7 +19,7 @@ from typing import Final
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.costs import Costs
 from adminer.parsing.items.custom import Custom, custom_of, traits_by_claims, traits_by_custom
-from adminer.parsing.items.entries import BEHIND, NOTICE, NUMBERED, is_adjectival
+from adminer.parsing.items.entries import BEHIND, CAPTION, NOTICE, NUMBERED, is_adjectival
 from adminer.parsing.items.flow import AFTER
 from adminer.parsing.items.leaning import leans
 from adminer.parsing.items.list_rows import LIST_ROW
@@ -49,7 +49,9 @@ WEIGHTS: Final = Path(__file__).parent.with_name("data") / "item_weights.toml"
 AGAIN: Final = "weighed against the texts near it: "
 _NEXT: Final = re.compile(r"\.\s+[A-Z]")  # right after a price: what follows is told of the next
 _IN_ORDER: Final = "near the price in reading order"
-_SURE: Final = frozenset({POSTAGE, ON_TABLE_ROW, TITLE, GOES_ON, KIND_OF, NUMBERED, BEHIND, LIST_ROW, NOTICE, TOPIC})
+_SURE: Final = frozenset(
+    {POSTAGE, ON_TABLE_ROW, TITLE, GOES_ON, KIND_OF, NUMBERED, BEHIND, LIST_ROW, NOTICE, CAPTION, TOPIC}
+)
 _NAME: Final = 8  # words; a longer text is a name only where a rule says so
 _MORE: Final = 1.0  # must speak for another text than for the one chosen, in log odds
 _FEW: Final = 4  # offers up to which an advert speaks of each at length

@@ -36,6 +36,8 @@ _CATALOGUE_NUMBER: Final = re.compile(
     r"\s*(?:No|Ne|Design|Style|Model)s?\. ?(?:[A-Z]{1,2}-? ?)?\d+(?![\d½]*[\s,]*(?:cans?|tins?|pails?|size|jars?)\b)"
     r"(?:[A-Z]{1,2}\d*|-[A-Z]?-?\d+)*(?!\w)\.?\s*",
 )
+# "12-610—Voile Waist": in a list by numbers the number stands before a dash at the head of its entry
+_DASHED_NUMBER: Final = re.compile(r"\d{1,3}-\d{2,5}(?: (?:and|to) \d{1,3}-\d{2,5})? ?[—–-] ?(?=[A-Z])")
 _SET: Final = re.compile(
     r"\b\d+[- ]?(?:piece|pc)|\bservice for\b|\bplace[- ]setting|"
     r"\b(?!(?:a|the|per|each|this|that|complete|whole|entire|one|full|of|in|our|your|every)\b)[a-z]{3,} sets?$",
@@ -206,6 +208,9 @@ def _segments_of(
 ) -> list[Segment]:
     """Cut a run at sentence ends and dashes and keep what can name something."""
     text = advert.text
+    opens = end - len(text[start:end].lstrip(" \n.,;:"))  # after what ended the price before
+    dashed = _DASHED_NUMBER.match(text, opens, end) if advert.line_at(opens).start == opens else None
+    start = dashed.end() if dashed else start
     cuts = [start]
     for m in _SENTENCE_END.finditer(text, start, end):
         if not _ABBREVIATION.search(text, max(start, m.start() - 8), m.start()):
@@ -218,7 +223,8 @@ def _segments_of(
             line = advert.line_at(left)
             number = _CATALOGUE_NUMBER.fullmatch(text, line.start, segment.start)
             under = segment.start == line.start and _stands_under_number(advert, line)
-            made.append(replace(segment, numbered=named > left or number is not None or under))
+            after_dash = dashed is not None and left == start
+            made.append(replace(segment, numbered=named > left or number is not None or under or after_dash))
     return made
 
 

@@ -22,7 +22,7 @@ _LEAD: Final = re.compile(
     re.IGNORECASE,
 )
 _TAIL: Final = re.compile(
-    r"(?:[\s,.:;(\[“\"‘—–=*_-]|(?<![\w'’-])(?:only|just|now|at|for|from|and|or|the|a|an|our|your|price|prices|"
+    r"(?:[\s,.:;(\[“\"‘—–=*_-]|(?<![\w'’-])(?:only|just|now|at|for|from|and|or|the|(?-i:an?)|our|your|price|prices|"
     r"priced|each|per|special|sale|of|up|to|"
     r"by|on|is|are|cost|costs|with|was|choice|reg|regular|value|values|ea|lb|lbs|doz|sells|sell|sold|as|low|worth|than|"
     r"less|be|will|about|"
