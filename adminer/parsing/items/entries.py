@@ -143,7 +143,9 @@ def _notice(
     before = max((p.end for o in groups for p in o if name.end <= p.end <= first.start), default=None)
     told = [s for s in segments if (before or name.end) <= s.start and s.end <= first.start]
     if before is None:
-        return Entry(name, None, NOTICE)
+        labels = [s for s in (name, *told) if s.last_line not in {name.first_line, first.line}]
+        listed = any(s.goods and s.last.same_row(first.place) for s in labels)
+        return None if listed else Entry(name, None, NOTICE)  # a price that stands apart has a label on its row
     if not told or any(s.goods for s in told) or _STOP.search(advert.text, before, told[-1].start):
         return None
     if told[-1].talks or told[-1].bare:

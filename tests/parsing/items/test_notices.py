@@ -67,3 +67,12 @@ def test_the_letter_of_a_picture_opens_an_entry_of_a_catalogue() -> None:
     ]
     (advert,) = parse_page(reading_of(lines), NO_NAMES)
     assert [o.item for o in advert.offers] == ["BREAD BOX", "COOK BOOK RACK", "SKILLET Copper core"]
+
+
+def test_the_rows_of_a_list_under_such_a_line_are_told_by_their_own_words() -> None:
+    lines: list[Line] = []
+    for i, (head, row) in enumerate((("TABLE WARE of steel", "Soup ladle"), ("WARE of glass", "Pitcher"))):
+        lines += [(20, 100 + 70 * i, 16, head), (20, 126 + 70 * i, 16, row), (400, 126 + 70 * i, 16, f"{i + 3}5c.")]
+    lines += [(20, 240, 16, "OAK CHURN, sound lid"), (400, 240, 16, "$3.50")]
+    (advert,) = parse_page(reading_of(lines), NO_NAMES)
+    assert [o.item.split()[-1] for o in advert.offers][:2] == ["ladle", "Pitcher"]
