@@ -65,6 +65,10 @@ _POINTED = re.compile(  # "June 16.17-18": readers see a hyphen as a point
     rf"(?i)((?<![^\W\d_])(?:{_NAMES})\.?\s*\d{{1,2}})((?:[.-]\d{{1,2}})+)(?![\d¢])"
 )
 _SPECK = re.compile(rf"(?i)((?<![^\W\d_])(?:{_NAMES})\.?\s*[0-3]?\d)[¢°](?!\w)")  # no day costs cents
+_DAY_NAMES = "|".join(sorted(WEEKDAYS, key=len, reverse=True))
+_SPLIT_YEAR = re.compile(  # "Thursday, March 15, 19.34": a speck in a year, of which the last two figures are no day
+    rf"(?i)(\b(?:{_DAY_NAMES})[\s.,]{{1,3}}(?:{_NAMES})\.?\s*\d{{1,2}},\s?)(1[89])[.,]((?:3[2-9]|[4-9]\d)(?![\d¢]))"
+)
 _NAME = re.compile(r"(?<![^\W\d_])[A-Z][A-Za-z]{4,8}(?![^\W\d_])")  # long enough to be known with one letter wrong
 _DAY_NEXT = re.compile(r"\.?\s*[0-3lI]?[\dlI](?!\w)")
 _LETTERED = re.compile(  # a day of which letters were made: two of them, or one beside a figure
@@ -111,6 +115,7 @@ def words_of_dates(text: str) -> Iterator[list[DateWord]]:
 
 def _words(text: str) -> Iterator[DateWord]:
     text = _SPECK.sub(lambda found: found[1] + " ", mended_dates(text))
+    text = _SPLIT_YEAR.sub(lambda found: f"{found[1]}{found[2]}{found[3]} ", text)
     text = _POINTED.sub(_hyphenated, text)
     after_month = -1  # where a month or a day of a month ended
     for found in _TOKEN.finditer(text):

@@ -82,6 +82,13 @@ def test_what_is_no_date_is_left_alone(text: str) -> None:
     assert parse_printed_dates(text, reference=PAPER) == ()
 
 
+def test_a_speck_within_a_year_is_none_of_it() -> None:
+    (found,) = parse_printed_dates("OSTERBY LEDGER, THURSDAY, MARCH 15, 19.34")
+    assert found.edtf == "1934-03-15"
+    (day,) = parse_printed_dates("on sale March 15, 19.34", reference=PAPER)
+    assert day.edtf == "1953-03-15"  # a price behind it
+
+
 def test_the_weekday_recovers_the_years_when_nothing_else_is_known() -> None:
     (found,) = parse_printed_dates("Thurs., March 12", years=range(1935, 1976))
     assert found.edtf == "XXXX-03-12"

@@ -117,6 +117,8 @@ def test_the_last_day_of_ration_stamps_is_none_of_the_sale() -> None:
 def test_a_date_that_goes_on_in_the_next_line_is_one() -> None:
     advert = advert_text((40, 40, 14, "Every Monday, beginning Monday, October"), (240, 60, 14, "3, 1938"))
     assert [fact.edtf for fact, _ in find_dates(advert, None) if fact.month_days] == ["1938-10-03"]
+    closed = advert_text((40, 40, 14, "Offer good by mail only: expires Dec."), (40, 60, 14, "31.1949.)"))
+    assert [fact.edtf for fact, _ in find_dates(closed, None)] == ["1949-12-31"]
 
 
 def dates_of(*lines: Line) -> list[tuple[str, str | None]]:
