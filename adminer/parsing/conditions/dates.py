@@ -26,7 +26,9 @@ _COUPON: Final = timedelta(days=92)  # an expiry further off is not that of a co
 _LEADING: Final = 3.0  # capital heights from line to line of one date
 _NAMES: Final = "|".join(sorted({*MONTHS, *WEEKDAYS}, key=len, reverse=True))
 _DATE_OPEN: Final = re.compile(rf"(?:\b(?:{_NAMES})|\bweek of|\b{THRU}|\bto|\beffective|\d)\W*$", re.IGNORECASE)
-_DATE_ON: Final = re.compile(rf"(?:(?:{_NAMES})\b|1[89]\d\d\b|[0-3]?\d\b(?:\s*[,-]\s*\d|\s*[.]\s?1[89]\d\d\b|\s*$))", re.IGNORECASE)
+_DATE_ON: Final = re.compile(
+    rf"(?:(?:{_NAMES})\b|1[89]\d\d\b|[0-3]?\d\b(?:\s*[,-]\s*\d|\s*[.]\s?1[89]\d\d\b|\s*$))", re.IGNORECASE
+)
 _DAY_ALONE: Final = re.compile(rf"\W*(?:{_NAMES})\b\W*[0-3]?\d(?:st|nd|rd|th)?\W*", re.IGNORECASE)
 _FEWEST_WEEKS: Final = 3  # days one under another that are a table
 _ABOUT: Final = timedelta(days=16)  # about a day printed in full; more than a month in all says a year and no paper

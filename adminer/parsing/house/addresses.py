@@ -33,7 +33,9 @@ _HOURS: Final = (
     r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)[a-z]*)(?![a-z])"
 )
 _MONTH: Final = rf"(?i:{'|'.join(sorted(MONTHS))})"
-_WORD: Final = rf"(?!{_HOURS})[A-Z][A-Za-z'’]{{2,}}"
+# the towns of Britain, and those called after them, are told from one another so: "Osterby-on-Wenn"
+SMALL_WORDS: Final = r"(?i:on|upon|under|over|in|by|near|next|with|super|le|la|de|the|on-the|in-the|by-the|de-la|sub)"
+_WORD: Final = rf"(?!{_HOURS})[A-Z][A-Za-z'’]{{2,}}(?:-{SMALL_WORDS}-[A-Z][A-Za-z]+)?"
 _NAME: Final = rf"(?P<city>(?:(?:St|Ft|Mt|Pt)\. ?)?{_WORD}(?: {_WORD}){{0,2}})"
 _ENDS: Final = (
     rf"(?:\n|$|[·•|;:*–—(]|- |[,.]? ?{_HOURS}|, ?{LANDS}(?![A-Za-z])|[.,]? (?:and|&) (?:at )?[A-Z]|"
@@ -48,6 +50,7 @@ ROUTED: Final = (
     rf"(?:No\. ?)?\d{{1,3}}(?![\d/])(?: {_COMPASS}(?![a-z]))?"
 )
 BOXED: Final = r"\b(?:P\. ?O\. )?(?:Box|Drawer) ?(?:\d{1,4}|[A-Z])(?: ?-?[A-Z])?(?!\w)"
+_REPLY: Final = re.compile(BOXED)  # "Box 7, Leader.": to the paper
 # without a mark before the town only words that are nothing but streets: "Place", "Square", "Lane" are goods too
 _STREETS_ONLY: Final = (
     r"(?<=Street)|(?<=Avenue)|(?<=Road)|(?<=Highway)|(?<=\b(?:St|Rd)\.)|(?<=\bAve\.)|(?<=\bBlvd\.)|"
@@ -67,7 +70,7 @@ LANDMARK: Final = (
 _WORDINGS: Final = (
     # corners and landmarks: "Cor. Main and Fourth, ...", "State & Broad Sts., ...", "Opp. Post Office, ..."
     re.compile(
-        rf"(?:\b(?:Cor\.?|Corner of) [A-Z]\w+\.? (?:and|&) [A-Z0-9]\w+\.?(?: (?:Sts?|Streets?|Aves?)\.?)?|"
+        r"(?:\b(?i:cor\.?|corner(?: of)?) [A-Z]\w+\.? (?:(?i:and)|&) [A-Z0-9]\w+\.?(?: (?:Sts?|Streets?|Aves?)\.?)?|"
         rf"[A-Z]\w+ (?:and|&) [A-Z0-9]\w+ (?:Sts|Streets|Aves|Avenues)\.?|"
         rf"\b{LANDMARK})(?: ?[,·•|–—-] ?|\.{{1,2}} | in ){_NAME}{_END}"
     ),
@@ -78,6 +81,12 @@ _WORDINGS: Final = (
     re.compile(rf"^{_NUMBER} (?:{_COMPASS} )?[A-Z][a-z]+, {_NAME}{_END}", re.MULTILINE),
     re.compile(rf"^(?:[A-Z][a-z]+ ){{1,2}}(?:Street|Avenue|Road|St\.|Ave\.|Rd\.) {_NAME}\.?$", re.MULTILINE),
     re.compile(rf"^(?=.*(?:{STREET}|{LANDMARK})).*[a-z] (?P<city>[A-Z]{{4,}}(?: [A-Z]{{4,}})?)\.?$", re.MULTILINE),
+    # a sentence that tells the way to the shop: "1420 Route 9 at the Mill Bridge. OSTERBY FALLS Ask for our plan"
+    re.compile(
+        rf"^(?:{NUMBERED}|{_NUMBER} {ROUTED}|{ROUTED}) (?:at|near|opposite|off|by) (?:the )?[A-Z]\w+(?: [A-Z]\w+)?"
+        r"[.,;] ?(?P<city>[A-Z]{4,}(?: [A-Z]{4,})?)(?= [A-Z][a-z]|[.,]?$)",
+        re.MULTILINE,
+    ),
     re.compile(rf"\b(?:[Mm]iles?|[Mm]i\.|{ROUTED}) (?i:north|south|east|west) of {_NAME}(?= on | ?{_ENDS})"),
     re.compile(rf"^{_NAME}, {_MONTH}[.,]? ?(?:\d{{1,2}}[.,]? ?)?1[89]\d\d\.?$", re.MULTILINE),
     re.compile(rf"\b(?i:free delivery (?:anywhere )?in|deliver(?:y|ed) free in|on the square in) {_NAME}{_END}"),
@@ -123,7 +132,8 @@ def towns_of_addresses(text: str, house: str = "") -> Iterator[str]:
     """Yield what may be the town of an advert's addresses, the surest wording first; `house` is the shop's name."""
     for pattern in (STATE_LINE, _GLUED_STATE, _CLOSED):
         for m in pattern.finditer(text):
-            yield m["city"]
+            if not (_REPLY.match(m[0]) and m["city"].lower() in word_list("papers")):
+                yield m["city"]
     yield from _towns_of_house(text, house) if len(house) >= _SHORTEST else ()
     for pattern in _WORDINGS:
         for m in pattern.finditer(text):

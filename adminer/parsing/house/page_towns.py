@@ -19,11 +19,8 @@ from adminer.parsing.text.slips import is_word
 from adminer.parsing.text.text import AdvertText
 
 _TITLE: Final = (
-    r"(?:evening|morning|semi-|tri-|weekly|daily|sunday|county|advance|advertiser|advocate|age|argus|banner|beacon|bee|"
-    r"bulletin|call|chronicle|citizen|clarion|courier|democrat|dispatch|eagle|echo|enquirer|enterprise|examiner|express|"
-    r"gazette|globe|guardian|herald|independent|intelligencer|item|journal|leader|ledger|mail|mercury|messenger|mirror|"
-    r"monitor|news|observer|patriot|pioneer|post|press|record|register|reporter|republican|review|reveille|sentinel|"
-    r"standard|star|sun|telegraph|telegram|times|transcript|tribune|union|watchman|world)(?![a-z])"
+    r"(?:evening|morning|semi-|tri-|weekly|daily|sunday|county|"
+    rf"{'|'.join(sorted(word_list('papers'), key=len, reverse=True))})(?![a-z])"
 )
 _WORD: Final = r"[A-ZÀ-Ý][A-Za-zÀ-ÿ'’]+"
 _TITLED: Final = re.compile(rf"^\W*[Tt][Hh][Ee]\W+(?P<city>{_WORD}(?: (?:and|{_WORD})){{0,3}}?) (?i:{_TITLE})")
@@ -34,9 +31,10 @@ _DATED: Final = re.compile(
     rf"^\W*(?P<city>{_WORD}(?: {_WORD}){{0,2}})[.,:;] (?:{_WORD}(?: {_WORD})?\.?[.,:;]+ ){{0,2}}(?i:{_DAYS})[.,]? "
 )
 _NO_TOWN: Final = re.compile(rf"(?:{_DAYS}|Thurs?|Tues?|Wed|Fri|Sat|Sun|Mon)", re.IGNORECASE)
-# whom papers are for, singular
-_READERS: Final = frozenset(
+# whom papers and shops are for, singular: "The Farmers' Journal", "People's Market"
+READERS: Final = frozenset(
     {"farmer", "planter", "miner", "worker", "people", "stockman", "seaman", "american", "national", "catholic"}
+    | {"merchant", "citizen", "settler", "working"}
 )
 _TOP: Final = 0.12  # of the height of a page, above which its head stands
 _LEAST: Final = 4  # letters of a town that can be told in an advert
@@ -86,7 +84,7 @@ def _town_in(name: str) -> str | None:
     town = in_full(" ".join(word.capitalize() if word.isupper() else word for word in kept))
     if len(town) < _LEAST or any(_NO_TOWN.fullmatch(word) for word in kept):
         return None
-    plain = all(is_word(word.lower()) or word.lower().rstrip("s'’") in _READERS for word in kept)
+    plain = all(is_word(word.lower()) or word.lower().rstrip("s'’") in READERS for word in kept)
     return None if plain else town
 
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from adminer.parsing.house.address_slips import is_large_town
 from adminer.parsing.house.addresses import BOXED, NUMBERED, ROUTED, STATE_LINE
 from adminer.parsing.house.house_lines import ADDRESS, LANDMARK
-from adminer.parsing.house.towns import PARTICULARS, WITH_STATE, is_large_town
+from adminer.parsing.house.towns import PARTICULARS, WITH_STATE
 
 _STREETS: Final = (
     r"(?:First|Second|Third|Fourth|Fifth|Sixth|Seventh|Eighth|Ninth|Tenth|\d{1,3}(?:st|nd|rd|th)|Main|Broad|Front|High|"

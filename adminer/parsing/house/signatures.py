@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
+from adminer.parsing.house.address_slips import is_large_town
 from adminer.parsing.house.house_forms import (
     BAZAAR,
     FIRM,
@@ -31,7 +32,6 @@ from adminer.parsing.house.name_echoes import find_echo, is_ware
 from adminer.parsing.house.neighbours import around, behind, beside, stands_first
 from adminer.parsing.house.run_on_names import find_run_on_names
 from adminer.parsing.house.shop_places import is_place, starts_address
-from adminer.parsing.house.towns import is_large_town
 from adminer.parsing.text.text import AdvertText, TextLine
 from adminer.records import Box, Link
 

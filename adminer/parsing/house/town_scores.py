@@ -13,6 +13,7 @@ from typing import Final
 from adminer.dating.calendar_words import MONTHS, WEEKDAYS
 from adminer.parsing.house.addresses import LANDMARK, ROUTED, STREET, is_street_or_trade
 from adminer.parsing.house.house_forms import HOUSE, PROPRIETOR, TRADE, is_trade_line
+from adminer.parsing.house.page_towns import READERS
 from adminer.parsing.text.goods import has_goods
 from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.slips import is_word
@@ -97,7 +98,8 @@ def _names(line: str, house: str) -> bool:
 def _weigh_line(lines: list[str], at: int, named: list[int], house: str) -> list[tuple[float, str]]:
     line = lines[at]
     whose = _WHOSE.match(line)
-    if whose and is_town_like(whose["city"], house):
+    of_many = whose and whose["city"].lower().rstrip("s") in READERS
+    if whose and not of_many and is_town_like(whose["city"], house):
         return [(_WEIGHTS["whose store it is"] + _form(whose["city"]), whose["city"])]
     parts = [part.strip(" .,()") for part in _PARTS.split(line)]
     like = [part for part in parts if is_town_like(part, house)]

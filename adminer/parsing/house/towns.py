@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterable
 from functools import cache
-from importlib.resources import files
 from itertools import pairwise
 from typing import Final
 
@@ -14,6 +12,7 @@ from rapidfuzz import fuzz, process
 
 from adminer.dating.calendar_words import MONTHS, WEEKDAYS
 from adminer.layout.states import STATES
+from adminer.parsing.house.address_slips import in_case, is_large_town, large_towns, mend_addresses
 from adminer.parsing.house.addresses import LANDS, STREET, in_full, is_street_or_trade, is_talk, towns_of_addresses
 from adminer.parsing.house.page_towns import town_named
 from adminer.parsing.house.signed_addresses import town_signed
@@ -40,15 +39,11 @@ _OF_BRANCHES: Final = re.compile(
 _CENTER: Final = re.compile(r"\bat (?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?) (?:Plaza|Shopping (?:Center|Plaza)|Mall)\b")
 _BRANCHES: Final = re.compile(
     r"\b(?i:stores?|stations?|shops?|markets?|offices?|theat(?:re|er)s?)(?: ?[–—-] ?\d{1,2})? (?i:in|at) "
-    r"(?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?|[A-Z]{3,}(?: [A-Z]{3,})?)(?=,| (?i:and) | ?[·•|–—] ?|[ .]*(?:\n|$))"
+    r"(?P<city>[A-Z][a-z]+(?: [A-Z][a-z]+)?|[A-Z]{3,}(?: [A-Z]{3,})?)(?=,| (?i:and) | ?[·•|–—] ?|-[A-Z]|[ .]*(?:\n|$))"
 )
 _BEHIND_TEXT: Final = re.compile(  # "Dealers in China OSTERBY, ONT."
     rf"(?<=[a-z.] )(?P<city>[A-Z]{{4,}}(?: [A-Z]{{3,}}){{0,2}}), ?(?:{LANDS.upper()})(?![A-Za-z])"
 )
-_SMALL_L: Final = re.compile(r"(?<=[,.] )l(?=(?:owa|ll|nd|daho)\b)")  # what readers make of the I of a state
-_STROKES: Final = re.compile(r"(?<=[a-z], )[Il1]{3}(?=\.?\W*$)", re.MULTILINE)  # and of "Ill."
-# what readers make of the comma before a town in capitals, or before its state: "Ave.. Osterby", "Osterby. Ohio"
-_POINT: Final = re.compile(rf"\.\. ?(?=[A-Z])|(?<=[a-z]{{2}})\. (?=[A-Z][a-z]{{3}})(?={STATES}\b)")
 # a line of a shop's particulars: what else stands on it says that its parts are addresses and towns
 PARTICULARS: Final = re.compile(
     r"\b(?:\d+ stores|store hours|open (?:daily|evenings?|every|mon|tue|wed|thu|fri|sat|sun|nights?|till|'?til)|closed|"
@@ -90,7 +85,10 @@ _NOT_A_TOWN: Final = (
 _CLOSES: Final = re.compile(r" ?(?:$|\n|[.,]+ ?(?:[A-Z\d]|$|\n)|[·•|–—]|- |\d{1,2}(?!\d))")
 _BRANCH: Final = re.compile(r"\b(?:also|branch(?:es)?|and at)\b", re.IGNORECASE)
 _LIST_GOES_ON: Final = re.compile(r" ?; ?[A-Z][a-z]")  # "Grand Hotel, New York; Palmer, Chicago": who uses the goods
+_LAND: Final = re.compile(STATES)
+_LANDS_ON: Final = re.compile(rf"(?:,|,? (?:or|and|&)) ?{STATES}(?![A-Za-z])")  # "Ohio, Indiana or Michigan" are states
 _LEAST_NAME: Final = 4  # letters of a house's name that can be told at the head of a line
+_LAST_LINES: Final = 4
 _SAME_TOWN: Final = 84  # rapidfuzz ratio
 
 
@@ -104,51 +102,56 @@ def find_town(
     knows, one among a shop's particulars ("Open evenings · Phone 4-2290"), the likeliest part of its lines, and a
     large town of the world. The wordings are common practice, no source.
     """
-    text = _wrapped().sub(" ", _POINT.sub(", ", _STROKES.sub("Ill", _SMALL_L.sub("I", text))))
+    text = mend_addresses(text)
     found = (
-        next((_in_case(t) for find in (town_signed, town_under) if (t := find(text, house)) and _may_be_town(t)), None)
+        next((in_case(t) for find in (town_signed, town_under) if (t := find(text, house)) and _may_be_town(t)), None)
         or _with_state(text, house)
         or _named_by((_BEHIND_TEXT, _OF_BRANCHES, _BRANCHES, _CENTER, _PRIDE, _AFTER_ADDRESS), text)
-        or next((_in_case(t) for t in towns_of_addresses(text, house) if _may_be_town(t)), None)
+        or next((in_case(t) for t in towns_of_addresses(text, house) if _may_be_town(t)), None)
         or _known(text, towns)
         or _of_page(text, of_page)
+        or _large_at_the_foot(text, house)
         or _among_particulars(text, house)
         or _likeliest(text, house)
     )
-    found = found or _known(text, _large_towns(), house, closing=True)
+    found = found or _known(text, large_towns(), house, closing=True)
     return _spelled_right(in_full(found.rstrip(".")) if found else None, towns)
-
-
-@cache
-def _wrapped() -> re.Pattern[str]:
-    """Return the line end within the name of a town: "Osterby / Falls, Ohio"."""
-    last = "|".join(sorted(word.capitalize() for word in word_list("place_generics")))
-    return re.compile(rf"(?<=[a-z]{{2}})\n(?=(?:{last}),? (?:{LANDS})(?![a-z]))")
 
 
 def _likeliest(text: str, house: str) -> str | None:
     best = best_town(text, house)
-    return _in_case(best) if best else None
+    return in_case(best) if best else None
 
 
 def _of_page(text: str, towns: frozenset[str]) -> str | None:
     named = town_named(text, towns) if towns else None
-    return _in_case(named) if named else None
+    return in_case(named) if named else None
+
+
+def _large_at_the_foot(text: str, house: str) -> str | None:
+    """Return a large town that is one of the last lines by itself, as department stores end their adverts."""
+    last = [line.strip(" .,") for line in text.splitlines()[-_LAST_LINES:]]
+    return next((in_case(line) for line in last if is_large_town(line) and line.lower() not in house.lower()), None)
 
 
 def _with_state(text: str, house: str) -> str | None:
     """Return the town printed with its state on the shop's own line, else the last one."""
     found = None
+    own = re.compile(rf"(?i:{re.escape(house)})[.,]? {_NAME}, ?(?:{LANDS})(?![A-Za-z])")
+    if len(house) >= _LEAST_NAME and (m := own.search(text)) and not find_nouns(m["city"]):
+        return in_case(m["city"])
     for m in WITH_STATE.finditer(text):
         words = m["city"].split()
         if m["city"][0].islower() or m["state"][0].islower() or find_nouns(m["city"]):
             continue  # "6 cups, o saucers", "Sweet Corn, Maine pack"
         if _LIST_GOES_ON.match(text, m.end()):
             continue
+        if _LAND.fullmatch(m["city"]) and _LANDS_ON.match(text, m.end()):
+            continue
         while words and _STREET_WORD.fullmatch(words[0]):
             words = words[1:]
         if words and not _STREET_WORD.fullmatch(words[-1]):
-            found = _in_case(" ".join(words))
+            found = in_case(" ".join(words))
             before = text[: m.start("city")].rsplit("\n", 1)[-1].rstrip(" ,.")
             if len(house) >= _LEAST_NAME and before.lower().endswith(house.lower().rstrip(" .")):
                 return found
@@ -160,14 +163,14 @@ def _named_by(patterns: Iterable[re.Pattern[str]], text: str) -> str | None:
     for pattern in patterns:
         for m in pattern.finditer(text):
             if _may_be_town(m["city"]):
-                return _in_case(m["city"])
+                return in_case(m["city"])
     return None
 
 
 def _among_particulars(text: str, house: str) -> str | None:
     for above, line in pairwise(["", *text.splitlines()]):
         if house and above == house and _ONE_NAME.fullmatch(line) and _may_be_town(line) and not is_talk(line):
-            return _in_case(line)
+            return in_case(line)
         signed = len(house) >= _LEAST_NAME and re.match(
             rf"{re.escape(house)}(?:['’]s)?\W? ?[,·•–—]", line, re.IGNORECASE
         )
@@ -182,7 +185,7 @@ def _among_particulars(text: str, house: str) -> str | None:
             if not _ONE_NAME.fullmatch(one) or is_talk(bare) or bare.lower().rsplit(" ", 1)[-1] in ending:
                 continue
             if _may_be_town(one) and one.lower() not in house.lower():
-                return _in_case(one.rstrip("0123456789 "))
+                return in_case(one.rstrip("0123456789 "))
     return None
 
 
@@ -195,7 +198,8 @@ def _may_be_town(name: str) -> bool:
         return False
     if " " not in name and (words[0] in word_list("place_generics") or has_goods(name)):
         return False  # "City" in a coupon, "Potatoes, Maine"
-    return not any(word in _NO_TOWN or _STREET_WORD.fullmatch(word) or _PHONE.fullmatch(word) for word in words)
+    own = words[:-1] if words[-1] in word_list("place_generics") and words[1:] else words  # "Osterby Center"
+    return not any(word in _NO_TOWN or _STREET_WORD.fullmatch(word) or _PHONE.fullmatch(word) for word in own)
 
 
 def _known(text: str, towns: frozenset[str], house: str = "", *, closing: bool = False) -> str | None:
@@ -210,7 +214,7 @@ def _known(text: str, towns: frozenset[str], house: str = "", *, closing: bool =
         branch = _BRANCH.search(before) is not None or not _CLOSES.match(text[m.end() :])
         if m[0][0].isupper() and not named and not (closing and branch):
             last = m[0]
-    return _in_case(last) if last else None
+    return in_case(last) if last else None
 
 
 def _spelled_right(city: str | None, towns: frozenset[str]) -> str | None:
@@ -224,21 +228,6 @@ def _spelled_right(city: str | None, towns: frozenset[str]) -> str | None:
         return city
     near = process.extractOne(city, sorted(towns), scorer=fuzz.ratio, score_cutoff=_SAME_TOWN)
     return near[0] if near else city
-
-
-def _in_case(name: str) -> str:
-    return " ".join(word.capitalize() if word.isupper() else word for word in name.split())
-
-
-def is_large_town(text: str) -> bool:
-    """Say whether a text is the name of a large town of the world, in capitals or not."""
-    return _in_case(text) in _large_towns()
-
-
-@cache
-def _large_towns() -> frozenset[str]:
-    text = files("adminer.parsing").joinpath("data", "places.toml").read_text(encoding="utf-8")
-    return frozenset(tomllib.loads(text)["towns"])
 
 
 @cache

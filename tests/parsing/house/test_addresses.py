@@ -42,6 +42,13 @@ from adminer.parsing.house.towns import find_town
         ("Quillby\nPhone 11 Quil.", "Quillby"),
         ("214 Garnet Bldg., Phila.", "Philadelphia"),
         ("8 Levee Street, OSTERBY JUNETION", "Osterby Junction"),
+        ("(Dept. W.9), 8 Kiln Row, Osterby-on -Wenn", "Osterby-on-Wenn"),
+        ("1420 Route 9 at the Mill Bridge. OSTERBY FALLS Use our plan", "Osterby Falls"),
+        ("CORNER GARNET & LEVEE, OSTERBY CENTER\nFans 9.95\nRadios 4.95\nCombs 9c\nSoap 8c", "Osterby Center"),
+        ("THREE STORES IN OSTERBY-ONE IN FERNCLIFF", "Osterby"),
+        ("Delivered to your post office in Maine, Vermont or Ohio\nOsterby, Penna.", "Osterby"),
+        ("PENHALLOW Osterby, Canada 61\nUse in Maine, Vermont or Ohio", "Osterby"),
+        ("Notions, Third Floor, Ferncliff\nBOST ON", "Boston"),
     ],
 )
 def test_an_address_closes_with_its_town(text: str, town: str) -> None:
@@ -68,6 +75,10 @@ def test_an_address_closes_with_its_town(text: str, town: str) -> None:
         "Colors: 12 Garnet Road",
         "Penhallow\nPhone 340",
         "BLANKETS\nPhone your order",
+        "Room, furnished, steam heat. Box 7, Courier.",
+        "Telephone 19. Penhallow, Osterby\nstreet.",
+        "People's Market - Saturday Cuts",
+        "Prices hold in Maine, Vermont or Ohio",
     ],
 )
 def test_goods_and_hours_after_a_street_word_are_no_town(text: str) -> None:
