@@ -9,6 +9,7 @@ from adminer.names.matching import Spelling
 from adminer.names.spotting import spot_names
 from adminer.parsing.house.house_lines import ADDRESS
 from adminer.parsing.house.signatures import find_signature
+from adminer.parsing.house.small_adverts import is_of_small_adverts
 from adminer.parsing.house.sponsors import find_sponsor
 from adminer.parsing.house.towns import find_town
 from adminer.parsing.text.text import AdvertText
@@ -35,7 +36,9 @@ def find_house(
     """Find the retailer, town and addresses of an advert standing in `box`; `of_page` are towns its page tells of."""
     printed = list(ADDRESS.finditer(advert.text))
     addresses = tuple(dict.fromkeys(" ".join(m[0].split()) for m in printed))
-    retailer = _from_authority(advert, retailers) or find_signature(advert, box) or find_sponsor(advert)
+    retailer = _from_authority(advert, retailers)
+    if retailer is None and not is_of_small_adverts(advert):
+        retailer = find_signature(advert, box) or find_sponsor(advert)
     spans = [m.span() for m in printed]
     if retailer is not None:
         spans += [(n.start, n.end) for n in advert.lines if retailer.box.overlap(n.box) > 0.8 * n.box.area]

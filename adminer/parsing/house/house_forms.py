@@ -34,16 +34,16 @@ _SHOPS: Final = (
 HOUSE: Final = re.compile(rf"{FIRM.pattern}|(?i:\b(?:{_SHOPS})\b\.?)")
 # what a shop or maker calls itself by, though the word says less than "Store"
 TRADE: Final = re.compile(
-    r"\b(?:Drugs?|Caf[eé]|Restaurant|Lunch|Grill|Laundry|Cleaners|Electric|Supply|Depot|Stand|Motors|Garage|"
+    # before the single words that begin so; "Dinner Service" is a set
+    r"\b(?:(?:Tire|Auto|Car|Radio|TV|Television|Repair|Cleaning|Laundry|Taxi|Cab|Funeral|Appliance|Motor|Electric|Typewriter|"
+    r"Watch|Oil|Gas|Battery|Brake|Tree|Shoe|Feed|Ice|Milk|Heating|Plumbing|Trucking|Delivery|Food) Services?|"
+    r"Drugs?|Caf[eé]|Restaurant|Lunch|Grill|Laundry|Cleaners|Electric|Supply|Depot|Stand|Motors|Garage|"
     r"Auto(?: Supply| Parts)?|Radio|Appliances?|Clothiers?|Millinery|Feed|Hatchery|Creamery|Exchange|Syndicate|"
     r"Co-?op(?:erative)?|Association|Hall|Foodliner|Fairs?|Distributors?|Industries|Enterprises|Associates|Guild|Crafts|"
     r"Potter(?:y|ies|s)|Looms|Weavers|Products|Laborator(?:y|ies)|Press|Publishers|Institute|Opticians?|Photographers?|"
     r"Dentists?|Plumbers?|Ironmongers?|Chemists?|Butchers?|Fishmongers?|Confectioners?|Stationers?|Drapery|Seedsmen|"
     r"Providers|Self[- ]?Serv(?:e|ice)|"
     r"Nurserym[ae]n|Tanner(?:y|s)|Druggists?|Hatters?|Furnishers?|Undertakers?|Upholsterers?|Tinsmiths?|Saddlers?|Bootmakers?|"
-    # "Dinner Service" is a set
-    r"(?:Tire|Auto|Car|Radio|TV|Television|Repair|Cleaning|Laundry|Taxi|Cab|Funeral|Appliance|Motor|Electric|Typewriter|"
-    r"Watch|Oil|Gas|Battery|Brake|Tree|Shoe|Feed|Ice|Milk|Heating|Plumbing|Trucking|Delivery|Food) Services?|"
     r"Jewelry|Warehouse|Superettes?|Variet(?:y|ies)|Clubs?|Bootery|Booterie|Hotel|Inn|Tavern|Lumber|Elevator|"
     r"Plant|Greenhouse|Cycles?|Oil|Gas|Ice|Coal|Fuel|Implements?|(?<=& )Body|Salon|Barbers?|Cobbler|Loans?|"
     r"Insurance|Realty|Agents?|Brokers?|Bottling|Paints?|Wallpapers?|Floral|Optical|Hdwe|Pavilion|"
@@ -111,6 +111,7 @@ _ABROAD: Final = re.compile(
 )
 # a letter that is a word or a country's, as in "A Debt of Honor", "U.S. Choice"
 _NO_INITIALS: Final = re.compile(r"^A [A-Z][a-z]|^I [A-Z]|^U\. ?S\.", re.ASCII)
+_ARTICLE: Final = re.compile(r"^A (?P<thing>[A-Z]+)$")  # in capitals as "A CARPET"
 # what is said of shops in general: "NEW STORE", "14 neighborhood stores"
 _SAID_OF_SHOPS: Final = re.compile(
     r"^(?:(?i:\d+|all|any|both|every|most|no|other|our|these|those|your|how|new|two|three|four|five|six|seven|eight)"
@@ -173,6 +174,8 @@ def _is_with_initials(text: str) -> bool:
     """Say whether a text is initials and a name; with two words behind them it may be an entry: "D. Stew Pots"."""
     named = _INITIALS.match(text)
     if named is None or _NO_INITIALS.match(text):
+        return False
+    if (one := _ARTICLE.match(text)) and is_word(one["thing"].lower()):
         return False
     return named["surname"] is None or not names_goods(text)
 

@@ -68,7 +68,7 @@ _HOURS: Final = re.compile(
     re.IGNORECASE,
 )
 _FOLIO: Final = re.compile(
-    r"^\d{1,4} (?=[A-Z]{3})|(?<=[A-Z]{3}) \d{1,4}$"
+    r"^\d{1,4} (?=[A-Z]{3})|(?:(?<=[A-Z]{3})|(?<=\bCO\.)|(?<=\bINC\.)) \d{1,4}$"
 )  # the number of a catalogue's page beside its name
 _AMPERSAND: Final = re.compile(r"(?: |(?<=[A-Za-z]{3}))&(?:[a-z]? |-?(?=[A-Z]))")  # "&Co.", "&t Son", "Thorne& Vale"
 _SPACED_PAIR: Final = re.compile(r"^([A-Z][a-z]{2,}|[A-Z]{3,}) [–—-] ([A-Z][a-z]{2,}|[A-Z]{3,})$")  # "Thorne - Vale"
@@ -80,7 +80,9 @@ _IN_CAPITALS: Final = re.compile(
     r"(?: (?:&|[A-Z][A-Z'’.-]*(?:['’]s)?)){1,6}(?![\w'’])"
 )
 _DATED: Final = re.compile(
-    rf"\b(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))}|Fri|Sat|Sun|Mon|Tues?|Wed|Thurs?)\b", re.IGNORECASE
+    rf"\b(?:{'|'.join(sorted({*MONTHS, *WEEKDAYS}))}|Fri|Sat|Sun|Mon|Tues?|Wed|Thurs?)\b|"
+    r"\b(?:spring|summer|fall|autumn|winter)(?:,? (?:and|&|-) (?:spring|summer|fall|autumn|winter)| 1[89]\d\d)\b",
+    re.IGNORECASE,
 )
 _NO_NAME: Final = re.compile(
     r"\d{3}|[$¢%]|&$|^\d{1,3}[.,] |\bJob (?:Press|Print|Office)\b|: |(?i:\bShopping Cent(?:er|re)$|\b(?:Plaza|Mall)$)|"

@@ -21,7 +21,7 @@ _UNDER: Final = 1.2  # type sizes of the logotype down to the line of its kind
 _BESIDE: Final = 2.5  # the same across
 _SMALLER: Final = 1.1  # a kind is set no larger than the name
 _KIND_ENDS: Final = re.compile(r"[.,:;]\s|\s?[·•|*]|\s?[–—-]\s| (?i:in|at|of) (?=[A-Z])")
-_SLOGAN: Final = re.compile(r"(?:the|an?|our|your|all) ", re.IGNORECASE)
+_SLOGAN: Final = re.compile(r"(?:the|an?|our|your|all|both|two|three|four|five|six|seven|eight|\d+) ", re.IGNORECASE)
 _SHORTENED: Final = re.compile(r"\b[A-Z]{2}\b")  # "TV"
 _PLAIN_KIND: Final = re.compile(
     r"(?:(?:food|drug|discount|department|variety|cash) |super ?)*(?:stores?|markets?|shops?|centers?|company|co)",

@@ -1,15 +1,16 @@
 """Where an advert names its house again: with its particulars, at the foot, or on its coupons, stamps and cards.
 
-A shop heads its coupons with its own name ("THORNFIELD COUPON") and says where it sells ("Now at Thornfield"). Common
-practice, no source.
+A shop heads its coupons with its own name ("THORNFIELD COUPON") and says where it sells ("Now at Thornfield"); the
+firm signs in full at the foot. Common practice, no source.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from typing import Final
 
-from adminer.parsing.house.house_forms import HOUSE
+from adminer.parsing.house.house_forms import FIRM, HOUSE
 from adminer.parsing.house.house_lines import Candidate
 from adminer.parsing.house.shop_places import is_place
 from adminer.parsing.text.text import AdvertText
@@ -20,6 +21,7 @@ _WARE: Final = re.compile(
 )
 _OWN: Final = r" (?:coupons?|stamps?|(?:trading )?stamp|charge|card|credit|customers?|budget|gift certificates?)\b"
 _AT: Final = r"\b(?:now |only |today |again |exclusively )?at "
+_SHORT_NAME: Final = re.compile(r"(?P<name>[A-Z][A-Za-z]{2,})(?:['’][Ss]|[sS]['’])(?![A-Za-z])")
 _NEAR_LINES: Final = 3
 _LEAST: Final = 4  # letters of a name that can be told in a line
 
@@ -41,6 +43,19 @@ def find_echo(advert: AdvertText, candidate: Candidate) -> str:
     if len(name) >= _LEAST and any(own.search(advert.printed(n).lower()) for n in others):
         return "again on coupons or stamps"
     return ""
+
+
+def find_firm(best: Candidate, others: Iterable[Candidate]) -> Candidate | None:
+    """Return the firm of `others` that signs what a shop's short name heads: "Thorne's" is "ADAM THORNE & SONS"."""
+    short = _SHORT_NAME.match(best.name)
+    if short is None:
+        return None
+    surname = re.compile(rf"\b{re.escape(short['name'])}\b", re.IGNORECASE)
+    for other in others:
+        signs = FIRM.search(other.name) and surname.search(other.name) and not _SHORT_NAME.match(other.name)
+        if signs and other.line.flat.y > best.last.flat.y:
+            return other
+    return None
 
 
 def is_ware(advert: AdvertText, name: str) -> bool:

@@ -28,7 +28,7 @@ from adminer.parsing.house.house_forms import (
     weigh_form,
 )
 from adminer.parsing.house.house_lines import Candidate, find_candidates
-from adminer.parsing.house.name_echoes import find_echo, is_ware
+from adminer.parsing.house.name_echoes import find_echo, find_firm, is_ware
 from adminer.parsing.house.neighbours import around, behind, beside, stands_first
 from adminer.parsing.house.run_on_names import find_run_on_names
 from adminer.parsing.house.shop_places import is_place, starts_address
@@ -96,7 +96,7 @@ _TALK: Final = re.compile(
 _SHOWS: Final = re.compile(
     r"\b(?:matin[eé]es?|admission|balcony|gallery|cartoon|newsreel|serial|chapter \d|reels?|"
     r"(?:dish|bank|amateur) ni(?:te|ght)|two shows|shows? (?:at|starts?|every)|curtain at|double feature|talkies?|"
-    r"vaudeville|photoplay)\b",
+    r"vaudeville|photoplay|double bill|shows? \d+|(?:adults?|children|students) \d+)\b",
     re.IGNORECASE,
 )
 _OWN_NAME: Final = 0.6  # the weight of a form that goods and labels do not have
@@ -132,6 +132,9 @@ def find_signature(advert: AdvertText, box: Box) -> Link | None:
         return None
     # of lines that say as much the one with more of the name
     best, case = max(weighed, key=lambda pair: (round(pair[1].score, 2), len(pair[0].name)))
+    firm = find_firm(best, [c for c, one in weighed if one.witnesses])
+    if firm is not None:
+        best, case = next(pair for pair in weighed if pair[0] is firm)
     why = "taken as the signature: " + ", ".join(case.reasons)
     return Link(None, best.name, best.name, best.line.box, min(round(case.score / _SURE, 2), 0.9), why)
 

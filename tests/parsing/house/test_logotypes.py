@@ -34,8 +34,17 @@ def test_a_list_of_goods_or_a_slogan_makes_no_name_with_the_kind_beside_it() -> 
         )
         is None
     )
-    head: list[Line] = [(40, 20, 60, "Thornaby's"), (60, 92, 16, "The Big Drapers")]
-    assert retailer_of([*head, *BODY]) == "Thornaby's"
+    for said in ("The Big Drapers", "THREE STORES IN OSTERBY"):
+        head: list[Line] = [(40, 20, 60, "Thornaby's"), (60, 92, 16, said)]
+        assert retailer_of([*head, *BODY]) == "Thornaby's"
+
+
+def test_the_firm_that_signs_in_full_is_whom_the_short_name_at_the_head_stands_for() -> None:
+    head: list[Line] = [(40, 20, 70, "Thornaby's"), (60, 105, 26, "CASH GROCERY")]
+    foot: list[Line] = [(40, 900, 24, "ADAM THORNABY & SONS"), (40, 930, 14, "Next to the Creamery, Osterby")]
+    assert retailer_of([*head, *BODY, *foot]) == "ADAM THORNABY & SONS"
+    other: list[Line] = [(40, 900, 24, "CORBELLE & SONS"), (40, 930, 14, "Next to the Creamery, Osterby")]
+    assert retailer_of([*head, *BODY, *other]) == "Thornaby's CASH GROCERY"
 
 
 @pytest.mark.parametrize(

@@ -46,7 +46,8 @@ def test_plain_words_in_the_largest_type_are_a_name_over_a_word_of_shops(head: l
 
 
 @pytest.mark.parametrize(
-    "said", ["NEW STORE", "6 neighborhood stores", "All Our Stores", "A Promise of Rain, Vale", "Men's Work Shoes"]
+    "said",
+    ["NEW STORE", "6 neighborhood stores", "All Our Stores", "A Promise of Rain, Vale", "A CARPET", "Men's Work Shoes"],
 )
 def test_what_is_said_of_shops_and_an_article_are_no_name(said: str) -> None:
     assert retailer_of([(40, 20, 60, said), *BODY, (40, 900, 16, "12 Main St., Osterby")]) is None
@@ -59,7 +60,14 @@ def test_the_corner_of_a_name_is_no_corner_of_streets() -> None:
 def test_a_theatre_is_told_by_its_name_among_shows_only() -> None:
     head: Line = (40, 20, 34, "Gaiety")
     assert retailer_of([head, *PROSE, (40, 900, 16, "Matinee 10c, evenings 25c")]) == "Gaiety"
+    assert retailer_of([head, *PROSE, (40, 900, 16, "Adults 60c, students 40c, tax included")]) == "Gaiety"
     assert retailer_of([head, *PROSE, (40, 900, 16, "Plates 10c, cups 25c")]) is None
+
+
+def test_the_season_of_a_catalogue_beside_its_number_of_the_page_is_no_firm_of_two() -> None:
+    head: list[Line] = [(40, 20, 16, "FALL AND WINTER 1957"), (600, 20, 15, "CORBELLE-VALE CO. 417")]
+    assert retailer_of([*head, *BODY]) == "CORBELLE-VALE CO"
+    assert retailer_of([(40, 20, 16, "FALL AND WINTER 1957"), (600, 20, 15, "417"), *BODY]) is None
 
 
 def test_an_officer_stands_behind_his_firm() -> None:

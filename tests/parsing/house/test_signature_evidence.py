@@ -41,6 +41,7 @@ PRICE: Line = (60, 105, 60, "$4.98")
         ([(40, 900, 14, "VARLEY, THE JEWELER.")], "VARLEY"),
         ([(40, 900, 14, "VARLEY,"), (60, 918, 14, "Jeweler")], "VARLEY"),
         ([(40, 900, 14, "OSTER & WENNING RY.")], "OSTER & WENNING RY"),
+        ([(40, 900, 20, "VARLEY RADIO SERVICE"), (40, 924, 14, "Back of the Post Office")], "VARLEY RADIO SERVICE"),
         ([(40, 900, 14, "VARLEY TIRE CENTER")], "VARLEY TIRE CENTER"),
         ([(40, 900, 14, "VARLEY SHOE HOSPITAL")], "VARLEY SHOE HOSPITAL"),
         ([(40, 900, 14, "BLUE BARN POULTRY YARDS.")], "BLUE BARN POULTRY YARDS"),
