@@ -96,7 +96,7 @@ _TALK: Final = re.compile(
 _SHOWS: Final = re.compile(
     r"\b(?:matin[eé]es?|admission|balcony|gallery|cartoon|newsreel|serial|chapter \d|reels?|"
     r"(?:dish|bank|amateur) ni(?:te|ght)|two shows|shows? (?:at|starts?|every)|curtain at|double feature|talkies?|"
-    r"vaudeville|photoplay|double bill|shows? \d+|(?:adults?|children|students) \d+)\b",
+    r"vaudeville|photoplay|double bill|shows? \d+|(?:adults?|children|students) (?=\d))\b",
     re.IGNORECASE,
 )
 _OWN_NAME: Final = 0.6  # the weight of a form that goods and labels do not have
