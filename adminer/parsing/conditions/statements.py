@@ -38,6 +38,8 @@ def condition_texts(advert: AdvertText, terms: list[Term], used: set[int], price
             continue
         start, end = clause_around(advert, term.start, term.end)
         before, after = advert.text[start : term.start], advert.text[term.end : end]
+        if term.words.lower() == "without":
+            continue  # the label of a price that was not found, or prose
         if term.kind == "coupon" and _COUPON_HEAD.fullmatch(term.words):
             continue  # the heading of a coupon, no condition of it
         if term.kind == "expiry" and RATION.search(before.replace("\n", " ")):

@@ -68,3 +68,7 @@ def test_thresholds_of_a_purchase_are_no_prices() -> None:
 
 def test_the_heading_of_a_coupon_is_no_condition() -> None:
     assert _kinds((40, 40, 14, "DINNER PLATE COUPON"), (40, 500, 14, "Plate 29c"), (40, 530, 14, "Cup 19c")) == []
+
+
+def test_a_word_that_colours_no_price_is_no_condition() -> None:
+    assert _kinds((40, 40, 14, "Reading without"), (40, 62, 14, "the old lamp is a strain")) == []

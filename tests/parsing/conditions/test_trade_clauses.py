@@ -15,6 +15,7 @@ from tests.parsing.pages import Line, advert_text, parse
     ("text", "kind"),
     [
         ("Bills on account settled quarterly, no interest", "instalments"),
+        ("Charge purchases made tomorrow appear on your next statement", "instalments"),
         ("Luxury tax is ours to pay", "tax"),
         ("Jar deposit charged", "deposit"),
         ("We cannot give Owl Stamps on flour", "stamps"),
