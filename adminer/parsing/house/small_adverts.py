@@ -12,14 +12,16 @@ from typing import Final
 from adminer.parsing.text.text import AdvertText
 
 _TITLE: Final = re.compile(
-    r"^(?:[A-Z]\w+ )?(?:want ads?|classified(?: (?:ads?|advertisements?|advertising|columns?|directory))?|liners|"
-    r"small advertisements|wants|want column|business locals)\b(?! department)",
+    r"^(?:[A-Z]\w+ )?(?:want ads?|want column|classified (?:ads?|advertisements?|advertising|columns?|directory)|"
+    r"small advertisements)(?: bring results)?\W*$",
     re.IGNORECASE,
 )
+# set off by a dash or alone in its line; rooms and livestock are goods of a shop as well
 _HEAD: Final = re.compile(
-    r"^(?:FOR (?:SALE|RENT|EXCHANGE|TRADE|HIRE)|TO (?:LET|RENT|EXCHANGE)|WANTED|(?:HELP|SITUATIONS?) WANTED|"
-    r"LOST(?: (?:AND|&) FOUND)?|FOUND|STRAYED|LIVESTOCK|ROOMS?(?: (?:AND|&) (?:BOARD|APARTMENTS))?|MISCELLANEOUS|"
-    r"(?:For (?:Sale|Rent)|To (?:Let|Rent)|(?:Help )?Wanted|Lost(?: and Found)?|Found)(?=\W*$|[-–—:]))(?![a-z])"
+    r"^(?:(?:FOR (?:SALE|RENT|EXCHANGE|TRADE|HIRE)|TO (?:LET|RENT|EXCHANGE)|(?:HELP |SITUATIONS? )?WANTED|LOST|FOUND|"
+    r"STRAYED|For (?:Sale|Rent)|To (?:Let|Rent)|(?:Help )?Wanted|Lost|Found)(?=\W*$| ?[-–—:])|"
+    r"(?:LOST|Lost) (?:AND|and|&) (?:FOUND|Found)|(?:LIVESTOCK|LIVE STOCK|MISCELLANEOUS|ROOMS (?:AND|&) [A-Z]+)"
+    r"(?:, [A-Z]+)?\W*$)"
 )
 _FEWEST: Final = 3  # heads of one column; two may be those of a dealer's
 _WITH_TITLE: Final = 1

@@ -27,6 +27,12 @@ def test_no_one_house_places_a_column_of_small_advertisements(heads: list[Line])
     assert retailer_of([*heads, *NOTICE, ROUTE]) is None
 
 
+def test_what_a_shop_says_of_rooms_and_finds_is_no_head() -> None:
+    said = ("ROOM SIZE RUGS", "FOUND ONLY HERE", "ROOM DIVIDERS", "Everybody wants one", "WANTED BY EVERY COOK")
+    lines: list[Line] = [(40, 20 + 30 * i, 16, text) for i, text in enumerate(said)]
+    assert retailer_of([*lines, *NOTICE, ROUTE]) == "Mrs. J. Vale"
+
+
 @pytest.mark.parametrize(
     "lines", [[(40, 20, 20, "WANTED: old gold"), *BODY], [(40, 20, 20, "FOR SALE by the maker"), *BODY]]
 )
