@@ -44,7 +44,14 @@ _TRADING: Final = re.compile(
     r"customers|admission|adults|matin[eé]es?|seats)\b",
     re.IGNORECASE,
 )
+# "a purse of $50", "no more than $10", "the drive cleared $112": a round sum that a sentence tells, no price
+_SUM: Final = re.compile(
+    r"\b(?:an?|the|than|of|about|nearly|some|over|by|cleared|raised|netted|totall?ed|paid|received|fined|won|drew) "
+    r"\$ ?\d{1,3}(?![\d,]|\.\d)"
+)
 _ENDS: Final = 4  # lines at the head and at the foot of an advert among which it says whose it is
+_FIRM: Final = re.compile(r"\W*[A-Z][A-Z'’&]+ [A-Z'’&]{2,}")  # a name in capitals, run on into where it is
+_LAST: Final = 3  # lines at the foot among which that name is
 _BASE: Final = -1.6
 _PRICED: Final = 22.0  # for the share of lines with a price
 _MOST_PRICED: Final = 0.4  # of its lines: a list that tells more prices is no more of an advert
@@ -67,9 +74,9 @@ def appeal(lines: Sequence[TypeLine]) -> float:
 
 @lru_cache(maxsize=4096)  # of each line once: it stands in many rectangles that may be adverts
 def _counted(text: str) -> tuple[int, int, int, int]:
-    """Count the words of a line, its prices (one at most), its small words and its words of trade."""
+    """Count the words of a line, its prices (one at most, no sum in a sentence), small words and words of trade."""
     words, telling, trading = (len(pattern.findall(text)) for pattern in (_WORD, _TELLING, _TRADING))
-    return words, int(PRICE.search(text) is not None), telling, trading
+    return words, int(PRICE.search(_SUM.sub("", text)) is not None), telling, trading
 
 
 def is_advert(lines: Sequence[TypeLine], paper: Paper) -> bool:
@@ -81,6 +88,17 @@ def closes_with_name(lines: Sequence[TypeLine], paper: Paper) -> bool:
     """Say whether the last line is a name larger than the text of the paper."""
     last = max(lines, key=middle_of, default=None)
     return last is not None and paper.is_large(last) and last.text[:1].isupper()
+
+
+def is_signed_off(lines: Sequence[TypeLine], paper: Paper) -> bool:
+    """Say whether a name set to be seen stands under the text of an advert, at most where it is to be had after it."""
+    ordered = sorted(lines, key=middle_of)
+    for line in reversed(ordered[-_LAST:]):
+        if id(line) in paper.running:
+            return False
+        if (paper.is_display(line) and line.text[:1].isupper()) or (_FIRM.match(line.text) and is_signed([line])):
+            return line is not ordered[0] and not all(map(paper.is_display, ordered))
+    return False
 
 
 def is_signed(lines: Sequence[TypeLine]) -> bool:

@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from itertools import pairwise, permutations
 from typing import Final
 
-from adminer.layout.appeal import is_advert
+from adminer.layout.appeal import is_advert, is_signed, is_signed_off
 from adminer.layout.borders import borders, without_common
 from adminer.layout.paper import PRICE, Paper, is_one_advert
 from adminer.layout.parted import parted, sides_as_rules
 from adminer.layout.rules import LEVEL, Rect, RuleWork, area_of, centre, level_rules, shared
-from adminer.layout.scratches import scratches
+from adminer.layout.scratches import lies_on, mended, scratches
 from adminer.layout.type_lines import TypeLine, around, ends_of, usual_size
 
 _LEAST_ADVERT: Final = 0.03  # of the picture: smaller frames are panels or coupons
@@ -25,7 +25,6 @@ _INSET: Final = (0.004, 0.08)  # of its own width: how far a panel set into an a
 _INSIDE: Final = 0.8  # of a frame: it stands in another
 _MOST: Final = 0.7  # of a line or a rectangle that stands in a frame
 _TOUCHED: Final = 0.05  # of a frame that another cuts: less is the width of their rules
-_ABREAST: Final = 0.9  # of the height of the lower of two frames that a scratch parted
 _WITHIN: Final = 0.9  # of the smaller of two frames: one holds the other
 _FEWEST_COLUMNS: Final = 2  # of a list under the head of its advert
 _LISTED: Final = 0.15  # of lines that tell prices: more is a list, not an article
@@ -67,22 +66,33 @@ def frames_of_paper(
         if advert and not any(_collides(border, other) for other in drawn):
             drawn.append(border)
     drawn = [frame for frame in drawn if not head or len(held_in(head, frame)) < len(head)]
-    scratched = scratches(work.rules, lines)
+    scratched = [s for s in scratches(work.rules, lines) if s[3] - s[1] > s[2] - s[0]]  # upright, as sides are
     framed = [f for f in drawn if _LEAST_OF_PAPER * area_of(whole) < area_of(f) < _EDGE * area_of(whole)]
-    framed = _mended(framed, scratched, _TOUCHING * whole[3])
+    framed = mended(framed, scratched, _TOUCHING * whole[3])
     framed = [f for f in framed if held_in(lines, f)]
     own = without_common(framed, longer)
     common, framed = [f for f in framed if f not in own], own
     framed = chosen([f for f in framed if not _is_column(f, lines, paper, work.rules)], lines, paper)
-    framed = [f for f in framed if not any(_lies_on(f[0], s) or _lies_on(f[2], s) for s in scratched)]
+    framed = [f for f in framed if not any(lies_on(f, side, s) for side in (0, 2) for s in scratched)]
     framed = _whole_adverts(_rejoined(framed, _TOUCHING * whole[3]), lines, paper, _STRIP * whole[3])
     # the sides of adverts with borders of their own may run on into each other
     cells = [f for f in framed if _is_cell(f, paper, work.rules) and not any(within(f, outer) for outer in common)]
     headed = [f for f in framed if f not in cells or _is_named(held_in(lines, f), paper)]
     filled = [(f, held_in(lines, f)) for f in headed]
-    adverts = [(f, held) for f, held in filled if len(held) >= _LEAST_LINES and is_advert(held, paper)]
+    adverts = [(f, held) for f, held in filled if _is_framed_advert(f, held, paper, work.rules)]
     through = sides_as_rules(work)
     return [part for f, held in adverts for part in parted(f, held, through)]
+
+
+def _is_framed_advert(frame: Rect, held: Sequence[TypeLine], paper: Paper, rules: Sequence[Rect]) -> bool:
+    """Say whether what stands in a frame is an advert, if only a card: a head and no paragraph in a border of its own.
+
+    A card may be no more than a firm and what it says of itself.
+    """
+    card = not _is_cell(frame, paper, rules) and not paper.has_text(held) and any(map(paper.is_large, held))
+    if len(held) < _LEAST_LINES:
+        return card and len(held) > 1 and is_signed(held)
+    return card or is_advert(held, paper) or is_signed_off(held, paper)
 
 
 def _collides(border: Rect, other: Rect) -> bool:
@@ -130,10 +140,10 @@ def _is_column(frame: Rect, lines: Sequence[TypeLine], paper: Paper, rules: Sequ
     """Say whether rules close around running text that fills the white between them: columns, not an advert.
 
     Between the rules of columns, which run on past it, less of it need be running text: a notice may stand under it.
-    No article ends with a name in large type.
+    No article ends with a name set to be seen.
     """
-    held = sorted(held_in(lines, frame), key=lambda n: n.rect[3])
-    if (held and paper.is_large(held[-1])) or _is_list(held, paper):
+    held = held_in(lines, frame)
+    if is_signed_off(held, paper) or _is_list(held, paper):
         return False
     if paper.has_text(held) and paper.tells(held) and _is_cell(frame, paper, rules):
         return True
@@ -175,22 +185,6 @@ def outermost(frames: Sequence[Rect]) -> list[Rect]:
         if not any(shared(frame, other) > _INSIDE * area_of(frame) for other in outer):
             outer.append(frame)
     return outer
-
-
-def _lies_on(side: float, stroke: Rect) -> bool:
-    return stroke[0] <= side <= stroke[2]
-
-
-def _mended(frames: Sequence[Rect], scratches: Sequence[Rect], touching: float) -> list[Rect]:
-    """Put the frames together that stand on both sides of a scratch, as high as each other or one within the other."""
-    for one, two in permutations(frames, 2):
-        beside = abs(two[0] - one[2]) < 2 * touching
-        level = min(one[3], two[3]) - max(one[1], two[1]) > _ABREAST * min(one[3] - one[1], two[3] - two[1])
-        if beside and level and any(s[0] - touching < one[2] < s[2] + touching for s in scratches):
-            joined = around([one, two], one)
-            apart = [f for f in frames if shared(f, joined) <= _INSIDE * area_of(f) or area_of(f) > area_of(joined)]
-            return _mended([joined, *apart], scratches, touching)
-    return list(frames)
 
 
 def _with_panel(frame: Rect, panels: Sequence[Rect], longer: float) -> Rect:

@@ -28,6 +28,8 @@ _DENSE: Final = 4  # lines among which an article tells one sum at most
 _SENTENCE: Final = 2  # sums that one sentence of an article may tell: "no less than $3 nor more than $8"
 _LONE: Final = 4  # lines of a paragraph for each of them
 _LEADERS: Final = re.compile(r"(?:[.·…_-] ?){4}")  # they lead to a price, in no sentence
+_ROW: Final = 20  # type sizes from a ware to its price at most, leaders between them lost
+_NAME: Final = re.compile(r"[^\W\d_]{4,}")  # a word: what holds one is more than a price
 PRICE: Final = re.compile(
     r"\$ ?\d{1,3}(?![\d,]|\.\d{3})|\d[½¼¾⅓⅔]? ?(?:¢|c\b)|\d ?cents?\b|(?:^|[ .])\d{0,2}\.\d\d$"
     r"|£ ?\d|\b\d{1,3}/(?:-|\d{1,2}\b)|\b\d{1,2} ?s\. ?\d{1,2} ?d\b|\d[½¼¾]? ?d\b"
@@ -107,7 +109,9 @@ def is_one_advert(over: Sequence[TypeLine], under: Sequence[TypeLine], paper: Pa
 
 def _paragraphs(lines: Sequence[TypeLine], size: float, rules: Sequence[Rect]) -> list[list[TypeLine]]:
     """Return the lines that stand close one under another, four or more of one size: the paragraphs of a paper."""
-    alike = [n for n in lines if abs(n.type_size - size) < _SAME * size and not _LEADERS.search(n.text)]
+    wares = _wares(lines, size)
+    told = [n for n in lines if id(n) not in wares and not _LEADERS.search(n.text)]
+    alike = [n for n in told if abs(n.type_size - size) < _SAME * size]
     stacks: list[list[TypeLine]] = []
     for line in sorted(alike, key=middle_of):
         if (home := next((stack for stack in stacks if _runs_on(stack[-1], line, size, rules)), None)) is not None:
@@ -118,6 +122,19 @@ def _paragraphs(lines: Sequence[TypeLine], size: float, rules: Sequence[Rect]) -
     long = [stack for stack in full if len(stack) > _HEADLINE]
     usual = float(np.median([_width_of(stack) for stack in long for _ in stack])) if long else 0.0
     return [stack for stack in long if _width_of(stack) > _FULL * usual]
+
+
+def _wares(lines: Sequence[TypeLine], size: float) -> set[int]:
+    """Return the lines, by identity, at the end of whose row stands a price alone: wares of a list, no paragraph."""
+    found = set()
+    for price in lines:
+        if PRICE.search(price.text) and not _NAME.search(price.text):
+            row = [n for n in lines if abs(middle_of(n) - middle_of(price)) < size / 2]
+            before = [n for n in row if n.rect[2] < price.rect[0] + size]
+            ware = max(before, key=lambda n: n.rect[2], default=price)
+            if price.rect[0] - ware.rect[2] < _ROW * size:
+                found.add(id(ware))
+    return found
 
 
 def _is_full(line: TypeLine, size: float) -> bool:

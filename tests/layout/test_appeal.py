@@ -61,3 +61,9 @@ def test_a_firm_is_known_by_its_style_its_street_or_its_telephone_at_either_end(
 def test_what_a_theatre_asks_at_its_door_makes_an_advert() -> None:
     said = ("Cartoon and News", "Adults 40c, children 12c", "Dish night Monday", "a cup to every lady")
     assert appeal(lines("Friday and Saturday, 6:45 and 9", "The Ferry Girl", *said)) > 0
+
+
+def test_a_round_sum_that_a_sentence_tells_is_no_price() -> None:
+    told = ("The winner of the race took a $25", "bond home, and the drive cleared $112", "for no more than $10")
+    assert appeal(lines(*told)) < 0
+    assert appeal(lines(*(line.replace("$", "Bowls, $") for line in told))) > appeal(lines(*told))

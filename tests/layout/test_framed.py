@@ -235,3 +235,42 @@ def test_prose_in_a_frame_over_a_name_larger_than_the_papers_text_is_an_advert()
     told = [replace(line, height=12) for line in text(335, 540, 15)]
     assert frames([*told, TypeLine((340, 770, 560, 787), 17, "Corbelle Bank")], frame) == [frame]
     assert frames([*told, TypeLine((340, 770, 560, 787), 17, "down.")], frame) == []
+
+
+def test_a_scratch_elsewhere_on_the_page_neither_joins_frames_nor_takes_one_away() -> None:
+    above: Rect = (446, 40, 454, 480)
+    left, right = (100.0, 600.0, 449.0, 900.0), (451.0, 640.0, 800.0, 900.0)
+    lines = goods(120, 620, 6) + goods(470, 660, 5)
+    assert frames(lines, left, right, rules=(above,)) == sorted([left, right])
+
+
+def test_a_level_scratch_takes_no_frame_away() -> None:
+    scratch: Rect = (20, 64, 880, 66)  # through the first line of all columns
+    frame: Rect = (100, 600, 449, 900)
+    assert frames(goods(120, 620, 6), frame, rules=(scratch,)) == [frame]
+
+
+def test_a_card_in_a_border_of_its_own_is_an_advert_though_it_tells_no_price() -> None:
+    frame: Rect = (300, 520, 620, 700)
+    said = ("Quarry Lane Silver Band", "plays Saturday at eight", "in the hall of the school")
+    card = [TypeLine((340, 540 + 40 * n, 580, 540 + 40 * n + 12), 12, text) for n, text in enumerate(said)]
+    head = TypeLine((340, 540, 580, 562), 22, said[0])
+    assert frames(card, frame) == []
+    assert frames([head, *card[1:]], frame) == [frame]
+    assert frames([head, *text(335, 570, 8)], frame) == []
+
+
+def test_a_firm_and_what_it_says_of_itself_make_a_card_of_two_lines() -> None:
+    frame: Rect = (300, 520, 620, 600)
+    under = TypeLine((340, 565, 580, 577), 12, "Strong since the flood")
+    firm, poem = (TypeLine((340, 540, 580, 562), 22, said) for said in ("Corbelle & Sons", "Evening Thoughts"))
+    assert frames([firm, under], frame) == [frame]
+    assert frames([poem, under], frame) == []
+
+
+def test_prose_in_a_frame_is_an_advert_where_a_name_in_capitals_ends_it_with_or_without_where_it_is() -> None:
+    frame: Rect = (300, 520, 620, 800)
+    told = [replace(line, text="Strength, care, forty friendly years") for line in text(335, 540, 15)]
+    for name in ("CORBELLE BANK", "CORBELLE BANK, Quarry Lane"):
+        assert frames([*told, TypeLine((340, 770, 560, 780), 10, name)], frame) == [frame]
+    assert frames([*told, TypeLine((340, 770, 560, 780), 10, "It is said in Quarry Lane")], frame) == []

@@ -27,3 +27,8 @@ def test_an_upright_stroke_through_a_column_is_a_scratch_and_one_between_columns
     through, between = (120.0, 90.0, 123.0, 400.0), (238.0, 90.0, 241.0, 400.0)
     assert scratches([through, between], COLUMNS) == [through]
     assert scratches([through], []) == []
+
+
+def test_the_dark_ground_of_heads_side_by_side_is_no_scratch() -> None:
+    ground: Rect = (20, 166, 700, 183)
+    assert scratches([ground], COLUMNS) == []
