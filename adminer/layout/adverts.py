@@ -36,6 +36,7 @@ GRAIN = 0.05  # of the type outside a lone frame: no more than a page number or 
 FELLOW = 0.2  # of the largest of frames side by side: less is a coupon
 INSIDE = 0.8  # of a panel: it stands in an advert, whose edge was found where its type ends
 FRAMED = 0.8  # how sure an advert in a frame is one; one cut out by white and rules is less so
+PICTURE = 0.15  # of the width and of the height of the scan: smaller stretches stand in the type
 NAME_LINES = 3  # of what is no more than the name of a firm and where it is
 BODY_SIZE = 0.3  # of the usual size outside all frames: a line of running text differs by less from it
 BODY_LENGTH = 8  # type sizes: and is longer
@@ -87,8 +88,9 @@ def _parts_of_one(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> lis
     """Return the one advert that most pictures hold, or the few in frames side by side that fill it."""
     outer = outer_frames(work, lines, whole)
     outside = outside_of(lines, outer)
+    drawn = _pictures(work, whole)
     if not outer:
-        return [Part(around([line.rect for line in lines], whole), "advert", 0.6)]
+        return [Part(around([*drawn, *(line.rect for line in lines)], whole), "advert", 0.6)]
     loose = sum(area_of(line.rect) for line in outside) / max(1.0, sum(area_of(line.rect) for line in lines))
     largest = max(area_of(frame) for frame in outer)
     signed = any(is_signed(held_in(lines, frame)) for frame in outer)
@@ -100,7 +102,13 @@ def _parts_of_one(work: RuleWork, lines: Sequence[TypeLine], whole: Rect) -> lis
         return [Part(outer[0], "advert", 0.9)]
     if len(outer) == 1 and (beside := _neighbour(outer[0], outside, lines, whole)):
         return [Part(outer[0], "advert", 0.7), Part(beside, "advert", 0.6)]
-    return [Part(around([*outer, *(line.rect for line in outside)], whole), "advert", 0.6)]
+    return [Part(around([*outer, *drawn, *(line.rect for line in outside)], whole), "advert", 0.6)]
+
+
+def _pictures(work: RuleWork, whole: Rect) -> list[Rect]:
+    """Return the dark stretches that are pictures of an advert: the edge of the film is slim, or a ring."""
+    shares = [min((panel[side + 2] - panel[side]) / whole[side + 2] for side in (0, 1)) for panel in work.panels]
+    return [panel for panel, share in zip(work.panels, shares, strict=True) if PICTURE < share < FULL_HEIGHT]
 
 
 def _settled(parts: Sequence[Part], lines: Sequence[TypeLine]) -> list[Part]:

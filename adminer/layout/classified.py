@@ -6,8 +6,9 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
+from adminer.layout.paper import Paper
 from adminer.layout.rules import Rect, centre
-from adminer.layout.type_lines import TypeLine
+from adminer.layout.type_lines import TypeLine, middle_of
 
 _THINGS: Final = (
     r"(?:autos?|automobiles|used cars|trucks|tractors|apartments?|flats?|rooms?|board|houses?|homes?|furnished rooms|"
@@ -22,6 +23,8 @@ _MATTER: Final = (
 _HEAD: Final = re.compile(
     rf"\W*(?:(?:the|want) )?(?:{_THINGS}|{_MATTER})(?:(?:\W+| and | or )(?:{_THINGS}|{_MATTER}))*\W*", re.IGNORECASE
 )
+_TITLE: Final = 4  # lines of a title and what a word costs
+_LETTERS: Final = 5  # of a headline, at least
 _FEWEST: Final = 3  # heads that make a column of them
 _TALL: Final = 0.5  # of the height of all type: a rule between columns
 _FROM_THE_LEFT: Final = 0.1  # of the measure: where its heads begin, the notices begin further left
@@ -34,6 +37,28 @@ def is_classified(lines: Sequence[TypeLine]) -> bool:
     left, right = min(n.rect[0] for n in lines), max(n.rect[2] for n in lines)
     heads = [n for n in lines if _HEAD.fullmatch(n.text) and n.rect[0] > left + _FROM_THE_LEFT * (right - left)]
     return len(heads) >= _FEWEST
+
+
+def parted_from_text(lines: Sequence[TypeLine], paper: Paper) -> list[list[TypeLine]]:
+    """Part a column with classified advertisements in it into the articles over them, themselves and those under them.
+
+    They begin with the title over their first head, and end where a headline in capitals stands over running text.
+    """
+    ordered = sorted(lines, key=middle_of)
+    heads = [n for n, line in enumerate(ordered) if _HEAD.fullmatch(line.text)]
+    begin = heads[0]
+    while begin and id(ordered[begin - 1]) not in paper.running and heads[0] - begin < _TITLE:
+        begin -= 1
+    after = range(heads[-1] + 1, len(ordered))
+    end = next((n for n in after if _is_headline(ordered[n]) and paper.has_text(ordered[n:])), len(ordered))
+    parts = [ordered[:begin], ordered[begin:end], ordered[end:]]
+    if not paper.has_text(parts[0]):
+        parts[:2] = [ordered[:end]]
+    return [part for part in parts if part]
+
+
+def _is_headline(line: TypeLine) -> bool:
+    return line.text.isupper() and sum(map(str.isalpha, line.text)) > _LETTERS and not _HEAD.fullmatch(line.text)
 
 
 def columns_of(lines: Sequence[TypeLine], rules: Sequence[Rect]) -> list[list[TypeLine]]:

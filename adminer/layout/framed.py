@@ -81,14 +81,25 @@ def frames_of_paper(
     filled = [(f, held_in(lines, f)) for f in headed]
     adverts = [(f, held) for f, held in filled if _is_framed_advert(f, held, paper, work.rules)]
     through = sides_as_rules(work)
-    return [part for f, held in adverts for part in parted(f, held, through)]
+    found = [part for f, held in adverts for part in parted(f, held, through)]
+    return [*found, *_dark_adverts(work.panels, found, lines, paper)]
+
+
+def _dark_adverts(panels: Sequence[Rect], found: Sequence[Rect], lines: Sequence[TypeLine], paper: Paper) -> list[Rect]:
+    """Return the dark panels in no frame that are whole adverts set in white: a head, text, and whose it is."""
+    alone = [(p, held_in(lines, p)) for p in panels if not any(shared(p, f) for f in found)]
+    return [
+        panel
+        for panel, held in alone
+        if len(held) > _LEAST_LINES
+        and paper.is_large(min(held, key=lambda n: n.rect[1]))
+        and is_signed(held)
+        and is_advert(held, paper)
+    ]
 
 
 def _is_framed_advert(frame: Rect, held: Sequence[TypeLine], paper: Paper, rules: Sequence[Rect]) -> bool:
-    """Say whether what stands in a frame is an advert, if only a card: a head and no paragraph in a border of its own.
-
-    A card may be no more than a firm and what it says of itself.
-    """
+    """Say whether a frame holds an advert, if only a card: a head, or a firm alone, in a border of its own, no text."""
     card = not _is_cell(frame, paper, rules) and not paper.has_text(held) and any(map(paper.is_large, held))
     if len(held) < _LEAST_LINES:
         return card and len(held) > 1 and is_signed(held)

@@ -117,9 +117,10 @@ def _cuts(column: Sequence[TypeLine], level: Sequence[Rect]) -> list[float]:
 
 
 def _underlines(rule: Rect, column: Sequence[TypeLine]) -> bool:
-    """Say whether a stroke runs through a line of type: what was found is its letters."""
+    """Say whether a stroke runs through a line of type, no further than it: what was found is its letters."""
     middle = centre(rule)[1]
-    return any(n.rect[1] + _IN_A_LINE * n.height < middle < n.rect[3] - _IN_A_LINE * n.height for n in column)
+    through = [n for n in column if n.rect[1] + _IN_A_LINE * n.height < middle < n.rect[3] - _IN_A_LINE * n.height]
+    return any(rule[0] > n.rect[0] - n.height or rule[2] < n.rect[2] + n.height for n in through)
 
 
 def _cells(column: Sequence[TypeLine], cuts: Sequence[float]) -> list[list[TypeLine]]:

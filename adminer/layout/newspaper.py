@@ -15,7 +15,7 @@ from typing import Final
 import numpy as np
 
 from adminer.layout.appeal import appeal, closes_with_name
-from adminer.layout.classified import is_classified
+from adminer.layout.classified import is_classified, parted_from_text
 from adminer.layout.notices import notices
 from adminer.layout.paper import PRICE, Paper, is_one_advert
 from adminer.layout.rules import Rect, area_of, centre, level_rules, shared
@@ -159,7 +159,9 @@ def _is_told(lines: Sequence[TypeLine]) -> bool:
 
 def _runs(stretch: _Stretch, paper: Paper) -> list[tuple[Rect, list[TypeLine]]]:
     """Cut a stretch where running text gives way to an advert without a rule; headlines go with the text."""
-    if is_classified(stretch.lines) or (paper.advertises(stretch.lines) and not paper.tells(stretch.lines)):
+    if is_classified(stretch.lines):
+        return _between(stretch.rect, parted_from_text(stretch.lines, paper))
+    if paper.advertises(stretch.lines) and not paper.tells(stretch.lines):
         return [(stretch.rect, list(stretch.lines))]
     ordered = sorted(stretch.lines, key=middle_of)
     runs = [list(held) for _, held in groupby(ordered, key=lambda n: id(n) in paper.running)]
@@ -171,11 +173,16 @@ def _runs(stretch: _Stretch, paper: Paper) -> list[tuple[Rect, list[TypeLine]]]:
             joined[-1] += run
         else:
             joined.append(list(run))
-    left, top, right, bottom = stretch.rect
-    edges = [around([n.rect for n in run], stretch.rect) for run in joined]
+    return _between(stretch.rect, joined)
+
+
+def _between(rect: Rect, runs: Sequence[list[TypeLine]]) -> list[tuple[Rect, list[TypeLine]]]:
+    """Return runs of lines each with its part of a stretch, from its first line to its last."""
+    left, top, right, bottom = rect
+    edges = [around([n.rect for n in run], rect) for run in runs]
     return [
-        ((left, top if k == 0 else edge[1], right, bottom if k == len(joined) - 1 else edge[3]), run)
-        for k, (edge, run) in enumerate(zip(edges, joined, strict=True))
+        ((left, top if k == 0 else edge[1], right, bottom if k == len(runs) - 1 else edge[3]), run)
+        for k, (edge, run) in enumerate(zip(edges, runs, strict=True))
     ]
 
 

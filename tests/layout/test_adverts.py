@@ -257,3 +257,11 @@ def test_lines_on_the_edges_of_a_frame_are_no_article_in_its_advert() -> None:
 def test_a_blank_page_is_one_part_and_no_warning() -> None:
     (part,) = find_adverts(RuleWork((), (), ()), [], 800, 1000)
     assert part.kind == "advert"
+
+
+def test_the_picture_over_the_type_belongs_to_an_advert_and_the_edge_of_the_film_does_not() -> None:
+    lines = priced(100, 400, 20)
+    picture, edge, ring = (60.0, 40.0, 740.0, 360.0), (0.0, 0.0, 90.0, 1000.0), (0.0, 0.0, 800.0, 1000.0)
+    (plain,) = find_adverts(RuleWork((), (), (edge, ring)), lines, 800, 1000)
+    (drawn,) = find_adverts(RuleWork((), (), (picture,)), lines, 800, 1000)
+    assert [plain.rect, drawn.rect] == [(100, 400, 300, 676), (60, 40, 740, 676)]

@@ -54,3 +54,28 @@ def test_each_column_of_notices_is_one_advert_and_what_stands_beside_it_is_anoth
     found = adverts(parts)
     assert [one[0] for one in found] == [30, 310, 610]
     assert all(one[3] - one[1] > 480 for one in found)
+
+
+def test_a_column_of_news_with_notices_in_it_is_parted_before_their_title_and_under_them() -> None:
+    def news(top: float, head: str, count: int) -> list[TypeLine]:
+        lines = [TypeLine((90, top, 220, top + 12), 12, head)]
+        for n in range(count):
+            y = top + 20 + 14 * n
+            lines.append(TypeLine((30, y, 280, y + 10), 10, "words of a report told at length"))
+        return lines
+
+    title = TypeLine((60, 300, 250, 324), 24, "LEDGER LINERS")
+    small = [
+        TypeLine((r[0], r[1] / 2 + 310, r[2], r[1] / 2 + 310 + n.height), n.height, n.text)
+        for n in notices(30)
+        for r in (n.rect,)
+    ]
+    column = [*news(60, "BRIDGE OPENS", 14), title, *small, *news(760, "WHEAT IS UP", 8)]
+    other = [
+        TypeLine((n.rect[0] + 300, n.rect[1], n.rect[2] + 300, n.rect[3]), n.height, n.text)
+        for n in news(60, "ROAD TO BE LAID", 50)
+    ]
+    parts = find_adverts(RuleWork(((292, 40, 295, 900),), (), ()), [*HEAD, *column, *other], WIDTH, HEIGHT)
+    (found,) = adverts(parts)
+    assert found[1] == 300
+    assert found[3] < 760

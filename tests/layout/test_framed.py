@@ -245,9 +245,10 @@ def test_a_scratch_elsewhere_on_the_page_neither_joins_frames_nor_takes_one_away
 
 
 def test_a_level_scratch_takes_no_frame_away() -> None:
-    scratch: Rect = (20, 64, 880, 66)  # through the first line of all columns
+    scratch: Rect = (20, 665, 880, 667)
     frame: Rect = (100, 600, 449, 900)
-    assert frames(goods(120, 620, 6), frame, rules=(scratch,)) == [frame]
+    beside = [TypeLine((left, 660, left + 160, 672), 12, "words of a report") for left in (460, 660)]
+    assert frames([*goods(120, 620, 6), *beside], frame, rules=(scratch,)) == [frame]
 
 
 def test_a_card_in_a_border_of_its_own_is_an_advert_though_it_tells_no_price() -> None:
@@ -269,8 +270,24 @@ def test_a_firm_and_what_it_says_of_itself_make_a_card_of_two_lines() -> None:
 
 
 def test_prose_in_a_frame_is_an_advert_where_a_name_in_capitals_ends_it_with_or_without_where_it_is() -> None:
-    frame: Rect = (300, 520, 620, 800)
-    told = [replace(line, text="Strength, care, forty friendly years") for line in text(335, 540, 15)]
+    snug: Rect = (325, 520, 597, 800)
+    told = [replace(line, text="the words of a report that he told") for line in text(335, 540, 15)]
     for name in ("CORBELLE BANK", "CORBELLE BANK, Quarry Lane"):
-        assert frames([*told, TypeLine((340, 770, 560, 780), 10, name)], frame) == [frame]
-    assert frames([*told, TypeLine((340, 770, 560, 780), 10, "It is said in Quarry Lane")], frame) == []
+        assert frames([*told, TypeLine((340, 770, 560, 780), 10, name)], snug) == [snug]
+    assert frames([*told, TypeLine((340, 770, 560, 780), 10, "It is said in Quarry Lane")], snug) == []
+
+
+def test_a_dark_panel_in_no_frame_is_an_advert_where_it_has_a_head_and_tells_whose_it_is() -> None:
+    panel: Rect = (300, 520, 620, 700)
+    said = ("COKE", "broken small, $8.25 the ton", "$4.25 the half ton", "Corbelle & Sons, Quarry Lane")
+    sizes = (30, 12, 12, 12)
+
+    def dark(*heights: int) -> list[Rect]:
+        lines = [
+            TypeLine((340, 540 + 40 * n, 580, 540 + 40 * n + size), size, text)
+            for n, (text, size) in enumerate(zip(said, heights, strict=True))
+        ]
+        return frames_of_paper(RuleWork((), (), (panel,)), [*NEWS, *lines], WHOLE)
+
+    assert dark(*sizes) == [panel]
+    assert dark(12, 30, 12, 12) == []  # the foot of an advert, and a line of it

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from adminer.layout.adverts import find_adverts
 from adminer.layout.rules import Rect, RuleWork
 from adminer.layout.type_lines import Part, TypeLine
@@ -129,3 +131,15 @@ def test_notices_that_end_with_a_name_behind_a_dash_are_adverts() -> None:
 def test_a_notice_run_on_is_one_though_the_name_over_it_was_not_read() -> None:
     feet = (*BRITISH, "Il. M rr Osterby", "—PENHALLOW, Corn Hill,/Osterby.", "—MOSS & Co., Eastby.", "—DALE, Tern.")
     assert len([part for part in cut_notices(*feet) if part.kind == "advert"]) == 8
+
+
+def test_a_rule_that_runs_on_past_the_address_it_touches_parts_two_adverts() -> None:
+    feet = ("CORBELLE, Osterby, Vt.", "Penhallow, Minster, N. Y.", "Thorne, Velby, L. I.", "Vale, Anytown, Ohio")
+    parts = cut(*feet)
+    lines = [TITLE]
+    for n, foot in enumerate(feet):
+        *said, last = maker(LEFTS[n % 2], 80 + 200 * (n // 2), foot)
+        lines += [*said, replace(last, rect=(last.rect[0] + 40, last.rect[1], last.rect[2] - 40, last.rect[3]))]
+    touching = (rule(30, 165), rule(330, 165))  # the first addresses stand from 160 to 172
+    found = find_adverts(RuleWork((FOLIO, *touching), (), ()), lines, 600, 700)
+    assert [part.kind for part in found] == [part.kind for part in parts]
