@@ -103,6 +103,7 @@ def _crosses(line: TypeLine, rule: Rect, side: int, size: float) -> bool:
 
 
 def _are_two(before: Sequence[TypeLine], after: Sequence[TypeLine], size: float, *, double: bool, level: bool) -> bool:
+    """Say whether a rule parts two adverts: a double one is the borders of both where each has its head and text."""
     headed = all(_is_headed(lines, size) for lines in (before, after))
     signed = is_signed(before) and is_signed(after)
     if not level:
@@ -110,7 +111,7 @@ def _are_two(before: Sequence[TypeLine], after: Sequence[TypeLine], size: float,
     offered = all(
         len(lines) >= _FULL and sum(bool(PRICE.search(n.text)) for n in lines) > 1 for lines in (before, after)
     )
-    return headed and signed and offered
+    return headed and ((signed and offered) or (double and min(len(before), len(after)) >= _FULL))
 
 
 def _is_headed(lines: Sequence[TypeLine], size: float) -> bool:

@@ -76,3 +76,12 @@ def test_cells_with_borders_of_their_own_under_one_head_are_panels_of_one_advert
     borders: list[Rect] = [(292, 104, 295, 496), (304, 104, 307, 496)]
     assert len(parted(FRAME, both, borders)) == 2
     assert parted(FRAME, both, [*borders, (102, 138, 498, 140)]) == [FRAME]
+
+
+def test_two_rules_across_with_white_between_are_borders_of_adverts_that_each_have_a_head_and_some_text() -> None:
+    over, under = advert(120, 110), advert(120, 330, "HARKWELL", "Open evenings")
+    borders: list[Rect] = [(104, 296, 496, 299), (104, 310, 496, 313)]
+    assert len(parted(FRAME, [*over, *under], borders)) == 2
+    assert parted(FRAME, [*over, *under], borders[:1]) == [FRAME]
+    assert parted(FRAME, [*over, *under[:5]], borders) == [FRAME]
+    assert parted(FRAME, [*over, *under[1:]], borders) == [FRAME]
