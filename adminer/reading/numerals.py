@@ -168,8 +168,11 @@ def _with_raised(
     if len(small) == 2 and numeral.large + 2 == len(numeral.figures):
         raised = Raised(around(small), numeral.figures[-2:], word.confidence)
         if word.confidence < SURE:
+            last = numeral.glyphs[numeral.large - 1]
             again = read_raised(gray, raised.box, threads)
-            raised = again if again and again.letters == 2 and again.confidence > raised.confidence else raised
+            beside, _ = raised_beside(gray, words, i, last, numeral.tall, numeral.foot, threads)
+            others = [other for other in (again, beside) if other and other.letters == 2]
+            raised = max([raised, *others], key=lambda other: other.confidence)
         whole = _joined(word, numeral, numeral.large, raised)
         return whole, words_within(words, i, raised.box, 0.2 * numeral.tall) if whole else set()
     if numeral.tall < DISPLAY and not small and not numeral.sign:

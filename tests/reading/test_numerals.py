@@ -218,6 +218,13 @@ def test_a_letter_among_display_figures_is_the_figure_it_looks_like() -> None:
     assert [w.text for w in settle_numerals(page, [word])] == ["68¢"]
 
 
+def test_raised_figures_whose_places_both_lie_on_the_first_are_read_by_their_ink() -> None:
+    page, word = price("$1", "39", 0.5 * SIZE, 0.36 * SIZE)
+    first = word.centres[2] - 6
+    misread = replace(word, text="$130", confidence=0.83, centres=(*word.centres[:2], first - 8, first + 8))
+    assert [w.text for w in settle_numerals(page, [misread])] == ["$1.39"]
+
+
 def test_a_quote_among_display_figures_is_a_raised_figure() -> None:
     page, word = price("$4", "99", 0.5 * SIZE, 0.36 * SIZE)
     assert [w.text for w in settle_numerals(page, [replace(word, text="$4”9")])] == ["$4.99"]
