@@ -56,7 +56,10 @@ def test_under_two_kinds_at_once_the_row_tells_which() -> None:
 
 
 def test_a_line_of_text_after_the_rows_is_none_of_them() -> None:
-    plants: Line = (20, 174, 16, "Plants of either sort in May, 40c per 100, by express only.")
-    text = advert_text(*table(100, "BEET", ("Ember Globe", "5c", "9c"), ("Long Dusk", "5c", "8c")), plants)
+    plants: list[Line] = [
+        (20, 174, 16, "Potted plants ready in May:"),
+        (20, 198, 16, "either sort by express only, packed in moss, for 40c per 100"),
+    ]
+    text = advert_text(*table(100, "BEET", ("Ember Globe", "5c", "9c"), ("Long Dusk", "5c", "8c")), *plants)
     found, _ = quantity_rows(text, cells_of(text), find_prices(text, []))
     assert [segment.text for segment, _ in found] == ["BEET, Ember Globe", "BEET, Long Dusk"]
