@@ -28,7 +28,9 @@ class PlacedWord:
     centres: tuple[float, ...]
     reader: Reader = "display"
     form: PriceForm | None = None
-    cent: float = 0.0  # how likely its last letter is a cent sign, its first a dollar sign, as half seen
+    cent: float = (
+        0.0  # how likely the last letter before its stop is a cent sign, the first a dollar sign, as half seen
+    )
     dollar: float = 0.0
     point: float = 0.0  # how likely a point stands before its last two letters, as half seen
 

@@ -105,7 +105,7 @@ def _cents(word: PlacedWord, style: str) -> PlacedWord:
     if word.form or not found or found["sign"] in "¢c":
         return word
     sign = found["sign"]
-    seen = word.cent >= HALF_SEEN and not found["rest"]
+    seen = word.cent >= HALF_SEEN
     if not (seen or sign in NEVER_A_FIGURE or (sign in "tf" and len(found["figures"]) == 2)):
         return word
     text = f"{found['head']}{found['figures']}{style}{found['rest']}"

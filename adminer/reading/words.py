@@ -15,6 +15,7 @@ from adminer.reading.letters import ReadLine
 
 DESCENDERS = frozenset("gjpqy,;Q()[]{}$|")
 ASCENDERS = frozenset("bdfhkltABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789$¢£½¼¾&%/!?()[]{}|")
+STOPS = frozenset(".,;:")  # that end a word and are no letter of it
 SUM_BEHIND_WORD = re.compile(r"(?P<word>[A-Za-z]{3,})[$£]\d")  # US$ and A$ are signs of their own
 
 
@@ -30,7 +31,7 @@ class StripWord:
     type_px: float
     confidence: float
     centres: tuple[float, ...]  # middle of each letter along the strip
-    cent: float  # how likely its last letter is a cent sign, and its first a dollar sign, as half seen
+    cent: float  # how likely the last letter before its stop is a cent sign, the first a dollar sign, as half seen
     dollar: float
     point: float  # how likely a point stands before its last two letters, as half seen
 
@@ -65,7 +66,7 @@ def split_words(strip: Gray, read: ReadLine) -> list[StripWord]:
                 capital_height(text, bottom - top, height),
                 confidence,
                 middles,
-                read.letters[group[-1]].cent,
+                read.letters[group[-2 if len(group) > 1 and text[-1] in STOPS else -1]].cent,
                 read.letters[group[0]].dollar,
                 read.letters[group[-2]].point if len(group) > 1 else 0.0,
             )

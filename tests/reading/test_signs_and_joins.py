@@ -53,6 +53,7 @@ def texts(words: list[PlacedWord]) -> list[str]:
         ("3/S1", 0.0, 0.0, "3/$1"),
         ("10/S1", 0.0, 0.0, "10/$1"),
         ("45ce", 0.0, 0.0, "45c"),
+        ("794.", 0.02, 0.0, "79¢."),
         ("S.33", 0.0, 0.0, "$.33"),
         (".2.95", 0.0, 0.0, "2.95"),
     ],
@@ -146,6 +147,16 @@ def test_words_take_their_own_ink_and_leave_the_line_above_alone() -> None:
     assert (first.text, first.left, first.right, first.top, first.bottom) == ("AB", 20, 60, 12, 30)
     assert (second.text, second.left, second.right) == ("C", 120, 180)
     assert first.confidence == pytest.approx(0.9)
+
+
+def test_a_cent_sign_half_seen_before_a_stop_belongs_to_its_word() -> None:
+    strip = np.full((40, 200), 255, np.uint8)
+    strip[10:30, 10:150] = 0
+    letters = [
+        Letter(c, (20 + 30 * k) / 200, 0.9, cent) for k, (c, cent) in enumerate([("7", 0), ("4", 0.1), (".", 0)])
+    ]
+    (found,) = split_words(strip, ReadLine(tuple(letters)))
+    assert found.cent == 0.1
 
 
 def test_capital_height_allows_for_tails_and_small_letters() -> None:
