@@ -27,7 +27,7 @@ _MAY_STAND: Final = frozenset(
 def joins_main(advert: AdvertText, postage: Found, main: Found) -> bool:
     """Say whether postage is told in one breath with the price of an article: nothing else is said between them.
 
-    "Price 65 piastres. Postage 3 piastres." are two sentences, and the second asks for postage alone.
+    "Price 48 piastres. Postage 2 piastres." are two sentences, and the second asks for postage alone.
     """
     one, two = sorted((postage, main), key=lambda found: found.start)
     between = WORD.findall(advert.text[one.end : two.start])

@@ -144,7 +144,7 @@ def test_a_text_before_a_bare_size_names_what_it_is_a_size_of(monkeypatch: pytes
 def test_the_article_that_an_advert_is_about_is_not_weighed(seen: dict[str, dict[str, Choice]]) -> None:
     lines: list[Line] = [
         (20, 20, 44, "Lindow Refrigerator"),
-        (20, 100, 14, "It may be confidently asserted that it will keep"),
+        (20, 100, 14, "Nobody who has tried it denies that it will keep"),
         (20, 118, 14, "food without ice. It is most thorough."),
         (60, 300, 14, "shelves slide out"),
         (60, 330, 14, "36 x 20 x 44"),

@@ -32,7 +32,7 @@ def test_praise_between_goods_and_their_price_is_passed_over() -> None:
 def test_the_only_price_of_an_advert_of_one_article_is_for_that_article() -> None:
     assert items(
         (20, 20, 44, "Lindow Tooth Powder"),
-        (20, 100, 14, "It may be confidently asserted that this powder will"),
+        (20, 100, 14, "Nobody who has tried it denies that this powder will"),
         (20, 118, 14, "whiten without injury. It is most thorough."),
         (60, 300, 14, "sample free on request"),
         (60, 330, 14, "All Druggists, 25c."),

@@ -28,10 +28,10 @@ def test_postage_told_with_a_price_is_of_the_same_offer() -> None:
 
 
 def test_the_word_postage_speaks_of_the_price_after_it_where_one_follows() -> None:
-    advert = parse((20, 20, 14, "Ventilated Shoes for the summer."), (20, 42, 14, "Price 65c. Postage 3c."))
-    assert {p.text: p.role for o in advert.offers for p in o.prices} == {"65c": "price", "3c": "postage"}
+    advert = parse((20, 20, 14, "Garden Shoes for the summer."), (20, 42, 14, "Price 48c. Postage 2c."))
+    assert {p.text: p.role for o in advert.offers for p in o.prices} == {"48c": "price", "2c": "postage"}
 
 
 def test_a_sentence_of_its_own_after_a_whole_word_asks_for_postage_alone() -> None:
-    lines = [(20, 20, 14, "Ventilated Shoes for the summer."), (20, 42, 14, "Price 65 piastres. Postage 3 piastres.")]
-    assert items(parse(*lines))["3 piastres"] == "Postage"
+    lines = [(20, 20, 14, "Garden Shoes for the summer."), (20, 42, 14, "Price 48 piastres. Postage 2 piastres.")]
+    assert items(parse(*lines))["2 piastres"] == "Postage"
