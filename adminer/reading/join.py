@@ -84,10 +84,15 @@ def _one_number(left: PlacedWord, right: PlacedWord) -> bool:
 
 
 def _number_of(left: PlacedWord, right: PlacedWord) -> PlacedWord:
+    return _as_one(left, right, left.text + right.text, (*left.centres, *right.centres))
+
+
+def _as_one(left: PlacedWord, right: PlacedWord, text: str, centres: tuple[float, ...] = ()) -> PlacedWord:
+    """Return two words side by side as one that says a text, with the middles of its letters where they are known."""
     return replace(
         left,
-        text=left.text + right.text,
-        centres=(*left.centres, *right.centres),
+        text=text,
+        centres=centres,
         top=min(left.top, right.top),
         right=right.right,
         bottom=max(left.bottom, right.bottom),
@@ -112,12 +117,4 @@ def _price_of(left: PlacedWord, right: PlacedWord) -> PlacedWord:
     dollars, cents = DOLLARS.match(left.text), CENTS.match(right.text)
     head, figures = (dollars["head"], dollars["figures"].replace("s", "8")) if dollars else ("", "")
     text = f"{head}${figures}.{cents['figures'] if cents else ''}{cents['rest'] if cents else ''}"
-    return replace(
-        left,
-        text=text,
-        centres=(),
-        top=min(left.top, right.top),
-        right=right.right,
-        bottom=max(left.bottom, right.bottom),
-        confidence=min(left.confidence, right.confidence, 0.85),
-    )
+    return _as_one(left, right, text)

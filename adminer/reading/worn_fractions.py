@@ -15,8 +15,9 @@ from adminer.reading.glyphs import Glyph, alone
 from adminer.reading.placed import PlacedWord
 from adminer.reading.recognise import read_strips
 
-_PIECES: Final = r"[\d½¼¾%/⁄zZ'’;]"
-_BAR: Final = r"[½¼¾%/⁄]"
+_BARS: Final = "½¼¾%/⁄"  # what is read where a fraction has its stroke
+_MARKS: Final = f"{_BARS}zZ'’;"  # what no figure is read as, but parts of a fraction are
+_PIECES: Final = rf"[\d{_MARKS}]"
 
 
 def _form(head: str, part: str, rest: str) -> re.Pattern[str]:
@@ -25,9 +26,9 @@ def _form(head: str, part: str, rest: str) -> re.Pattern[str]:
 
 _CENTS: Final = (
     # Of a column: nothing smaller has a third figure. One figure more may be no fraction but a dollar behind leaders.
-    _form(r"\.\d\d", rf"(?:{_PIECES}{{2,3}}|[½¼¾%/⁄zZ'’;])", r""),
-    _form(r"\$\d{1,3}\.\d\d", rf"\d?{_BAR}[24zZ]?", r""),
-    _form(r"[1-9]\d", r"(?:[17I]?[½¼¾%/⁄][24zZ]?|[17I][24zZ])", r"[c¢]"),
+    _form(r"\.\d\d", rf"(?:{_PIECES}{{2,3}}|[{_MARKS}])", r""),
+    _form(r"\$\d{1,3}\.\d\d", rf"\d?[{_BARS}][24zZ]?", r""),
+    _form(r"[1-9]\d", rf"(?:[17I]?[{_BARS}][24zZ]?|[17I][24zZ])", r"[c¢]"),
 )
 _STERLING: Final = (
     _form(r"\d{1,2}/(?:1[01]|\d)", rf"(?:{_PIECES}|1e){{1,3}}", r"d?"),  # pence go to eleven

@@ -11,6 +11,7 @@ import math
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import reduce
 from itertools import pairwise
 from typing import Final
 
@@ -46,10 +47,7 @@ class _Heads:
     @property
     def row(self) -> Box:
         """Return the place of the quantities."""
-        box = self.quantities[0].flat
-        for cell in self.quantities[1:]:
-            box = box.joined(cell.flat)
-        return box
+        return reduce(Box.joined, (cell.flat for cell in self.quantities))
 
 
 def quantity_rows(
