@@ -87,7 +87,7 @@ def parse_page(reading: PageReading, authorities: Authorities, notes: tuple[Note
     reading = replace(reading, rules=printed_rules(reading))
     parted = words_by_region(reading)
     regions = reading.regions or (Region(Box(0, 0, reading.width, reading.height), "advert", 0.5),)
-    texts = {i: text_of(join_shilling_columns(parted.get(i, ()))) for i in range(len(regions))}
+    texts = {i: text_of(join_shilling_columns(parted.get(i, ())), reading.rules) for i in range(len(regions))}
     dating = date_page(notes, [(region, texts[i]) for i, region in enumerate(regions)], reading.height)
     towns = frozenset(note.city for note in notes if note.city)
     of_page = towns_of_head(texts.values(), reading.height) if len(regions) > 1 else frozenset()

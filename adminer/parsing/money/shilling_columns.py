@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from adminer.parsing.text.text import flattened, slope_of
+from adminer.parsing.text.slope import flattened, slope_of
 from adminer.records import Box, Word
 
 _SHILLINGS: Final = re.compile(r"[sS1358lI][.,]?")  # the old-style sign is misread for a figure

@@ -204,13 +204,14 @@ def _rows(columns: list[list[Found]]) -> list[PriceRow]:
 
 
 def _head(advert: AdvertText, top: Found, tops: Sequence[Found], cells: Sequence[Cell]) -> Cell | None:
-    """Return the name of a grade right over the first price of a column; "Sale" or "Each" names none."""
+    """Return the name of a grade over the first row of a table and a column of it; "Sale" or "Each" names none."""
+    first = min(tops, key=lambda t: t.place.centre[1]).place
     over = [
         cell
         for cell in cells
-        if 0 < top.place.centre[1] - cell.flat.centre[1] < _HEAD_STEPS * max(top.place.h, advert.body_px)
+        if 0 < first.centre[1] - cell.flat.centre[1] < _HEAD_STEPS * max(first.h, advert.body_px)
         and cell.flat.across(top.place) > 0
-        and not shares_row(cell.flat, top.place)
+        and not shares_row(cell.flat, first)
     ]
     head = max(over, key=lambda cell: cell.flat.centre[1], default=None)
     if head is not None and sum(head.flat.across(other.place) > 0 for other in tops) > 1:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import pairwise
 from typing import Final
 
 from adminer.parsing.prices.prices import Found
@@ -46,12 +48,32 @@ def row_labels(
 ) -> list[RowLabel | None]:
     """Return what stands left of the first price of each row, without its number and the terms of the price.
 
-    What stands left of the edge where most names begin is of another table or panel.
+    What stands left of the edge where most names begin, or most sizes of a table that has no names, is of another
+    table or panel.
     """
     left = [_on_row(words_left_of(advert, row[0], cells, prices), row[0], advert.body_px) for row in rows]
-    names = [[c.flat.x for c in row if _may_name(c.text)] for row in left]
-    begins = [x for x in sorted(x for row in names for x in row) if _is_edge(x, names, advert.body_px)]
-    return [_label([c for c in row if not begins or c.flat.right > begins[0]]) for row in left]
+    begins = _edges(advert, left, _may_name) or _edges(advert, left, _is_size)
+    edge = _last_panel(advert, begins, left)
+    return [_label([c for c in row if c.flat.right > edge]) for row in left]
+
+
+def _last_panel(advert: AdvertText, begins: Sequence[int], rows: Sequence[Sequence[Cell]]) -> float:
+    """Return the edge where the labels begin: right of every rule that parts the names of most rows."""
+    edge = -math.inf
+    for before, begin in pairwise((-math.inf, *begins)):
+        named = [c for row in rows for c in row if abs(c.flat.x - begin) < advert.body_px]
+        if math.isinf(before) or any(_is_parted(advert, cell, before) for cell in named):
+            edge = begin
+    return edge
+
+
+def _is_parted(advert: AdvertText, cell: Cell, before: float) -> bool:
+    """Say whether an upright rule stands between a cell and an edge at its left."""
+    box = advert.box_of(cell.start, cell.end)
+    return any(
+        rule.h > rule.w and before < rule.centre[0] < box.x and rule.y <= box.centre[1] <= rule.bottom
+        for rule in advert.rules
+    )
 
 
 def _on_row(cells: list[Cell], price: Found, body: float) -> list[Cell]:
@@ -66,11 +88,21 @@ def _on_row(cells: list[Cell], price: Found, body: float) -> list[Cell]:
 
 
 def _may_name(text: str) -> bool:
-    return NAMED.search(text) is not None and _SIZE.fullmatch(text.strip(" .,")) is None and not is_term(text)
+    return NAMED.search(text) is not None and not _is_size(text) and not is_term(text)
+
+
+def _is_size(text: str) -> bool:
+    return _SIZE.fullmatch(text.strip(" .,")) is not None
+
+
+def _edges(advert: AdvertText, rows: Sequence[Sequence[Cell]], is_sought: Callable[[str], bool]) -> list[int]:
+    """Return the places where most rows of a table have a cell of a kind begin, from left to right."""
+    begins = [[c.flat.x for c in row if is_sought(c.text)] for row in rows]
+    places = sorted(x for row in begins for x in row)
+    return [x for x in places if _is_edge(x, begins, advert.body_px)]
 
 
 def _is_edge(x: int, rows: Sequence[Sequence[int]], body: float) -> bool:
-    """Say whether most rows of a table have a name that begins at a place."""
     return sum(any(abs(begin - x) < body for begin in row) for row in rows) >= _MOST_ROWS * len(rows)
 
 
@@ -87,7 +119,7 @@ def _label(left: list[Cell]) -> RowLabel | None:
     worded = [c for c in left if NAMED.search(c.text)]
     name = next((c for c in worded if _names_goods(c.text)), worded[0] if worded else None)
     after = left[left.index(name) + 1 :] if name is not None else left
-    return RowLabel(edge, tuple(left), name, _as_one([c for c in after if _SIZE.fullmatch(c.text.strip(" .,"))]))
+    return RowLabel(edge, tuple(left), name, _as_one([c for c in after if _is_size(c.text)]))
 
 
 def name_in(text: str, names: frozenset[str] = frozenset()) -> str:

@@ -5,34 +5,17 @@ from __future__ import annotations
 from bisect import bisect_right
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import groupby, pairwise
+from itertools import pairwise
 from typing import Final
 
-import numpy as np
-
 from adminer.parsing.text.lexicon import word_list
+from adminer.parsing.text.slope import Slope, flattened, slope_of
 from adminer.records import Box, Word
 
-_LONG_WORD: Final = 3  # letters; the box of a shorter word says little about its line
-_LONG_LINE: Final = 4.0  # type sizes between the words a slope is measured with
-_ENOUGH_LINES: Final = 3
-_ENOUGH_FOR_GAIN: Final = 5
-_STRAY: Final = 0.05  # slopes further from the middle one come from boxes of odd words
 _BESIDE: Final = 2.0  # type sizes between two parts of a broken line
 _WAITING: Final = word_list("waiting")
 _LETTER: Final = 0.55  # type sizes across a letter
 _OPENS_FIGURES: Final = frozenset("0123456789.$")
-_JITTER: Final = 2.0  # pixels that the middles of the boxes at both ends of a line are off by, together
-_SIGNIFICANT: Final = 2.0  # standard errors from which a change of slope down the page is one
-_LEVEL: Final = 0.004  # a slope below this is no slope: four pixels in a thousand
-
-
-@dataclass(frozen=True, slots=True)
-class Slope:
-    """Hold how type slopes down to the right, pixels a pixel: at the top, and what it gains a pixel down."""
-
-    at_top: float = 0.0
-    gain: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -58,6 +41,7 @@ class AdvertText:
     starts: tuple[int, ...]  # first character of each word
     lines: tuple[TextLine, ...]
     slope: Slope = Slope()
+    rules: tuple[Box, ...] = ()  # printed on its page, in pixels of the scan
 
     def printed(self, line: TextLine) -> str:
         """Return the text of one line."""
@@ -160,46 +144,6 @@ def _is_beside(one: TextLine, other: TextLine) -> bool:
     return shared > 0.6 * min(one.flat.h, other.flat.h) and 0 <= gap < _BESIDE * min(one.type_px, other.type_px)
 
 
-def flattened(box: Box, slope: Slope) -> Box:
-    """Return a box moved up or down so that a sloping row of boxes becomes level."""
-    x, y = box.centre
-    level = (y - slope.at_top * x) / (1 + slope.gain * x)
-    return Box(box.x, round(level - box.h / 2), box.w, box.h)
-
-
-def slope_of(words: tuple[Word, ...]) -> Slope:
-    """Measure the slope of the type and how it changes down the page, from the lines long enough to show it.
-
-    A straight line through the slopes of the lines by their height, least squares weighed by how surely a line of its
-    length shows a slope, after the lines far from the middle slope are left out. A change down the page that may be
-    chance is none; level where too few lines show anything.
-    """
-    seen: list[tuple[float, float, float]] = []  # height at the left edge, slope, length
-    for _, group in groupby(words, key=lambda w: (w.block, w.line)):
-        line = [w for w in group if len(w.text) >= _LONG_WORD]
-        if len(line) < 2:
-            continue
-        (x0, y0), (x1, y1) = line[0].box.centre, line[-1].box.centre
-        if x1 - x0 > _LONG_LINE * line[0].type_px:
-            slope = (y1 - y0) / (x1 - x0)
-            seen.append((y0 - slope * x0, slope, x1 - x0))
-    if len(seen) < _ENOUGH_LINES:
-        return Slope()
-    heights, slopes, lengths = (np.array(column) for column in zip(*seen, strict=True))
-    middle = float(np.median(np.repeat(slopes, np.maximum(lengths // 50, 1).astype(int))))
-    kept = np.abs(slopes - middle) < _STRAY
-    if kept.sum() < _ENOUGH_LINES:
-        return Slope(middle) if abs(middle) > _LEVEL else Slope()
-    heights, slopes, sure = heights[kept], slopes[kept], lengths[kept] / _JITTER
-    spread = float(heights.max() - heights.min())
-    if kept.sum() >= _ENOUGH_FOR_GAIN and spread > 0:
-        (gain, at_top), errors = np.polyfit(heights, slopes, 1, w=sure, cov="unscaled")
-        if abs(gain) * spread > _LEVEL and abs(gain) > _SIGNIFICANT * float(errors[0, 0]) ** 0.5:
-            return Slope(float(at_top), float(gain))
-    mean = float(np.average(slopes, weights=sure**2))
-    return Slope(mean) if abs(mean) > _LEVEL else Slope()
-
-
 def _cut(word: Word, start: int, end: int) -> Box:
     letters = len(word.text)
     if letters == 0 or (start <= 0 and end >= letters) or end <= start:
@@ -213,7 +157,7 @@ def _cut(word: Word, start: int, end: int) -> Box:
     return Box(left, word.box.y, max(right - left, 1), word.box.h)
 
 
-def text_of(words: tuple[Word, ...]) -> AdvertText:
+def text_of(words: tuple[Word, ...], rules: tuple[Box, ...] = ()) -> AdvertText:
     """Join words in reading order into the text of an advert; a change of line number starts a line."""
     parts: list[str] = []
     starts: list[int] = []
@@ -257,7 +201,7 @@ def text_of(words: tuple[Word, ...]) -> AdvertText:
         parts.append(word.text)
         position += len(word.text)
     close()
-    return AdvertText("".join(parts), tuple(kept), tuple(starts), tuple(lines), slope)
+    return AdvertText("".join(parts), tuple(kept), tuple(starts), tuple(lines), slope, rules)
 
 
 def _around(boxes: list[Box]) -> Box:
