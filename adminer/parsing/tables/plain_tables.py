@@ -17,6 +17,7 @@ from adminer.parsing.prices.prices import Found
 from adminer.parsing.tables.measured_rows import NAMED, Row, columns_of, free_pairs
 from adminer.parsing.tables.row_labels import RowLabel, is_term, name_in, row_labels
 from adminer.parsing.tables.size_rows import SECTION
+from adminer.parsing.tables.stubs import stub_over
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.column_words import kind_of_head
@@ -64,7 +65,8 @@ def plain_rows(
             continue
         goods = sum(label.names for label in worded)
         named = len(worded) >= _NAMING * len(told) and goods >= _NAMING * len(worded)
-        heading = "" if named else heading_over(advert, rows[0][0][0], told[0], alone=not goods)
+        stub = stub_over(advert, told[0].cells[0].line, told[0].cells[0].flat)
+        heading = "" if named else stub or heading_over(advert, rows[0][0][0], told[0], alone=not goods)
         if not named and not goods:
             heading = heading or title_over(advert, rows[0][0][0], told[0])
         if not named and not heading:

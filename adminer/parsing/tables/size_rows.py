@@ -14,6 +14,8 @@ from typing import Final
 from adminer.parsing.prices.column_heads import shares_row
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.tables.measured_rows import Row, columns_of, left_of, words_left_of
+from adminer.parsing.tables.row_labels import is_term
+from adminer.parsing.tables.stubs import stub_over
 from adminer.parsing.tables.table_rows import name_of_row, row_segment
 from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.column_words import kind_of_head
@@ -21,7 +23,9 @@ from adminer.parsing.text.goods import has_goods
 from adminer.parsing.text.text import AdvertText, TextLine
 
 _UNIT: Final = r"(?:in|inch|ins|ft|qt|q[Ll1i]|pt|gal|oz|lb|yd|doz|cwt)\b\.?"
-_BARE: Final = re.compile(rf"(?:No[.:]? ?)?\d{{1,3}}[½¼¾]?(?: ?(?P<unit>{_UNIT}))?", re.IGNORECASE)
+_BARE: Final = re.compile(
+    rf"(?:No[.:]? ?)?\d{{1,3}}[½¼¾]?(?: ?[x×] ?\d{{1,3}}[½¼¾]?)?(?: ?(?P<unit>{_UNIT}))?", re.IGNORECASE
+)
 _DITTO: Final = re.compile(r"(?:do\.?|ditto|[\"”“„]{1,2})(?:,? +(?P<rest>\S.*))?", re.IGNORECASE)
 _SIZE: Final = re.compile(rf"[ ,.]*\b(?:No[.:]? ?\d{{1,3}}|\d{{1,3}}[½¼¾]? ?{_UNIT}).*$", re.IGNORECASE)
 _FEWEST: Final = 2  # rows that tell nothing but a size, which make such a list
@@ -116,7 +120,8 @@ def _only_qualify(advert: AdvertText, run: Sequence[_Entry]) -> bool:
 def _names(advert: AdvertText, run: Sequence[_Entry]) -> list[str]:
     """Return the full name of each row, empty for a row that names its goods itself."""
     line = _heading(advert, run[0])
-    head = _goods_of(advert.printed(line)) if line is not None else ""
+    head = stub_over(advert, run[0].label.line, run[0].label.flat)
+    head = head or (_goods_of(advert.printed(line)) if line is not None else "")
     if SECTION.search(head):
         head = ""
     names: list[str] = []
@@ -178,7 +183,7 @@ def _heading(advert: AdvertText, entry: _Entry, *, below: float | None = None) -
 def _is_heading(advert: AdvertText, line: TextLine, row: TextLine) -> bool:
     text = advert.printed(line)
     letters = sum(c.isalpha() for c in text)
-    if letters < _HEAD_LETTERS or kind_of_head(text) is not None:
+    if letters < _HEAD_LETTERS or kind_of_head(text) is not None or is_term(text):
         return False
     name = _goods_of(text)
     larger = line.type_px >= _LARGER * row.type_px and name[:1].isupper()

@@ -9,7 +9,7 @@ from adminer.parsing.segments.items import Segment
 from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.text import AdvertText
 
-_NUMBER_BEFORE: Final = re.compile(r"^\d{2,5}[A-Z]?[ .:]+(?=[A-Za-z])")
+_NUMBER_BEFORE: Final = re.compile(r"^\d{2,5}[A-Z]?[ .:]+(?!x\b)(?=[A-Za-z])")  # "63 x 99" is a size
 _OUNCES: Final = re.compile(r"(?<=\d)[. ]0[2z]\.?$")  # "oz." misread: sizes have no hundredths
 _GLUED: Final = re.compile(r"(?<=\d)(?P<n>1/2|1/4|3/4|1/8)(?!\d)")
 _SIGNS: Final = {"1/2": "½", "1/4": "¼", "3/4": "¾", "1/8": "⅛"}

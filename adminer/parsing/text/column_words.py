@@ -22,7 +22,7 @@ _HEADS: Final[tuple[tuple[Kind, tuple[str, ...]], ...]] = (
 _ALIKE: Final = 80  # rapidfuzz ratio
 _SHORT: Final = 3  # letters of a word too short to tell when it is misread
 LONGEST_HEAD: Final = 26  # letters of a head
-_JOINING: Final = frozenset({"of", "the", "and", "in"})
+_JOINING: Final = frozenset({"of", "the", "and", "in", "inches", "feet"})  # "Size in inches"
 _WORD: Final = re.compile(r"[a-z0-9][a-z0-9,.]*", re.IGNORECASE)
 
 
