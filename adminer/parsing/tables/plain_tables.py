@@ -21,7 +21,7 @@ from adminer.parsing.tables.stubs import stub_over
 from adminer.parsing.tables.table_rows import row_segment
 from adminer.parsing.text.cells import Cell
 from adminer.parsing.text.column_words import kind_of_head
-from adminer.parsing.text.columns import is_head
+from adminer.parsing.text.columns import TITLE, is_head
 from adminer.parsing.text.goods import has_goods
 from adminer.parsing.text.naming import goods_phrase, is_slogan
 from adminer.parsing.text.text import AdvertText, TextLine
@@ -40,6 +40,8 @@ _ORDER_NUMBER: Final = re.compile(r"\d{0,3} ?[A-Z]{1,3} ?-?\d{2,6}[A-Z]?")  # of
 _PRICE_HEAD: Final = re.compile(
     r"(?:each|prices?|(?:per|the|a)(?: (?:doz(?:en)?|gross|pair|set|10+))?|doz(?:en)?|10+)[ .,:]*", re.IGNORECASE
 )
+_HEAD_STEPS: Final = 2.5  # heights from the head of the labels to the first
+_NUMBERED: Final = re.compile(r"^\d{1,2}\.? (?=[A-Z])")  # the number of an article in the picture over it
 _NAMING: Final = 0.5  # of the labels of a table
 
 
@@ -66,7 +68,8 @@ def plain_rows(
         goods = sum(label.names for label in worded)
         named = len(worded) >= _NAMING * len(told) and goods >= _NAMING * len(worded)
         stub = stub_over(advert, told[0].cells[0].line, told[0].cells[0].flat)
-        heading = "" if named else stub or heading_over(advert, rows[0][0][0], told[0], alone=not goods)
+        sized = not goods and _are_under_sizes(cells, told)
+        heading = "" if named else stub or heading_over(advert, rows[0][0][0], told[0], alone=not goods, sized=sized)
         if not named and not goods:
             heading = heading or title_over(advert, rows[0][0][0], told[0])
         if not named and not heading:
@@ -91,6 +94,17 @@ def plain_rows(
     return made, spans
 
 
+def _are_under_sizes(cells: Sequence[Cell], labels: Sequence[RowLabel]) -> bool:
+    """Say whether a head over the labels of a table says that they are sizes."""
+    top = min(labels, key=lambda label: label.cells[0].flat.y).cells[0].flat
+    return any(
+        kind_of_head(cell.text) == "size"
+        and 0 < top.centre[1] - cell.flat.centre[1] < _HEAD_STEPS * max(top.h, cell.flat.h)
+        and cell.flat.across(top) > 0
+        for cell in cells
+    )
+
+
 def _is_of_heads(label: RowLabel | None) -> bool:
     """Say whether a row is that of the heads: "Each", "Per 10", whose figure was taken for a price."""
     return label is not None and all(_PRICE_HEAD.fullmatch(cell.text) for cell in label.cells)
@@ -104,12 +118,19 @@ def _under(heading: str, label: RowLabel) -> str:
 
 
 def heading_over(
-    advert: AdvertText, first: Found, label: RowLabel, *, alone: bool = False, below: float = -math.inf
+    advert: AdvertText,
+    first: Found,
+    label: RowLabel,
+    *,
+    alone: bool = False,
+    sized: bool = False,
+    below: float = -math.inf,
 ) -> str:
     """Return the goods that the nearest heading over a table, a line or more between, names; empty where none does.
 
-    Where it stands `alone`, no row naming goods, the first heading in capitals names them even if they are not known.
-    Only lines `below` a height count.
+    Where it stands `alone`, no row naming goods, the first heading in capitals names them even if they are not known;
+    where the rows are `sized`, told by a head to be sizes, the first one set as a name. Only lines `below` a height
+    count.
     """
     top = label.cells[0].flat.centre[1]
     over = [
@@ -124,8 +145,10 @@ def heading_over(
     for under, line in pairwise([label.cells[0].line, *over]):
         text = advert.printed(line)
         fits = line.type_px <= _LARGEST * label.cells[0].line.type_px and not text[:1].islower()
-        if fits and is_head(advert, line, under) and (has_goods(text) or (alone and _may_name(text))):
-            return text.strip(" .,:;")
+        if not fits or not is_head(advert, line, under):
+            continue
+        if has_goods(text) or (alone and _may_name(text)) or (sized and TITLE.match(_NUMBERED.sub("", text))):
+            return _NUMBERED.sub("", text).strip(" .,:;")
     return ""
 
 
