@@ -30,8 +30,10 @@ _HEAD_WORDS: Final = 8
 _INDENT, _DEEP = 0.6, 4.0  # type sizes that the first line of a paragraph is set in
 _PRICE: Final = re.compile(r"(?:(?:our|sale|special|net|cash) )?prices?\b", re.IGNORECASE)  # closes its paragraph
 # "Bridge Lamps" over "Wrought iron base": every word of a name has its capital, in what tells of it only the first
-TITLE: Final = re.compile(r"[A-Z][\w'’.-]*(?: (?:[A-Z][\w'’.-]*|&|and|or|of|with|for|in))*")
-_SENTENCE: Final = re.compile(r"(?=.*[,.;]|(?:\S+ ){3})[A-Z][\w'’-]*,? [a-z]")
+TITLE: Final = re.compile(r"[A-Z][\w'’.-]*(?: (?:[A-Z][\w'’.-]*|&|and|or|of|with|for|in|de|la|du))*")
+_SENTENCE: Final = re.compile(r"(?=.*[,.;]|(?:\S+ ){3})[A-Z][\w'’-]*[,.]? [a-z]")
+_NUMBERED: Final = re.compile(r"(?:No|Cat)[.,] ?\w*\d\w*[.,:]? (?=\W?[A-Z])")
+_QUOTES: Final = re.compile("[\"“”„]")
 _SMALL_WORDS: Final = re.compile(r"\b(?:and|or|of|for|the|in|to|with)\b")
 _FIGURES: Final = re.compile(r"[\d\s.,/$£¢½¼¾+_·…*-]*\d[\d\s.,/$£¢½¼¾+_·…*-]*(?:[cds]\.?)?")
 _RUN_IN: Final = re.compile(r"[A-Z][A-Z&'’ ]{2,}[A-Z](?: ?[—–-] ?|[.,:] )(?=[\w\"“])")  # "FOR SALE—Oak table"
@@ -112,6 +114,9 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
         return False
     if under[:1].islower():
         return False
+    number = _NUMBERED.match(text)
+    if number and TITLE.fullmatch(_QUOTES.sub("", text[number.end() :]).strip(" .")) and _SENTENCE.match(under):
+        return True  # the name of a catalogue's article, over what tells of it
     ratio = line.type_px / max(below.type_px, 1.0)
     if ratio >= _DISPLAY or (ratio >= _TITLED and TITLE.fullmatch(text) and _SENTENCE.match(under)):
         return True
