@@ -42,6 +42,7 @@ _ADJECTIVAL: Final = re.compile(r"\b(?:and|or|our|the|these|those|an?)\s*$", re.
 _ONE_SIZE: Final = 1.15  # between headings of one size
 _LETTERED: Final = 4  # characters of a letter that refers to a picture: "D. Saucepans"
 _NUMBER: Final = re.compile(r"\b\d{1,3}-\d{2,5}\b")  # of an article in a catalogue
+_DEPARTMENT: Final = re.compile(r"[A-Z'’ -]{3,} (?:AND|&) [A-Z'’ -]{3,}[.:]?")  # "LACE AND RIBBONS" over both
 _STOP: Final = re.compile(r"[.!?]\s")  # between what a price is for and the price before it
 _FRONT: Final = 3  # words of a text among which its stuff is named
 
@@ -177,6 +178,8 @@ def _entry(stretch: Stretch, entries: dict[int, Entry], *, alone: bool) -> Entry
         own = next((s for s in stretch.texts if _opens_with_stuff(s)), None)
     numbered = [s for s in stretch.texts if s.numbered and s.content > 0 and not is_sentence(first_clause(s.text))]
     head = stretch.head
+    if head is not None and _DEPARTMENT.fullmatch(head.text) and (own is not None or stretch.follows in entries):
+        head = None
     if head is not None and alone and _names_all(head, own, stretch):
         return Entry(head, None, HEAD)
     if head is not None and own is not None and _tells_of(head, own, stretch):

@@ -33,6 +33,7 @@ _PRICE: Final = re.compile(r"(?:(?:our|sale|special|net|cash) )?prices?\b", re.I
 TITLE: Final = re.compile(r"[A-Z][\w'’.-]*(?: (?:[A-Z][\w'’.-]*|&|and|or|of|with|for|in|de|la|du))*")
 _SENTENCE: Final = re.compile(r"(?=.*[,.;]|(?:\S+ ){3})[A-Z][\w'’-]*[,.]? [a-z]")
 _NUMBERED: Final = re.compile(r"(?:No|Cat)[.,] ?\w*\d\w*[.,:]? (?=\W?[A-Z])")
+_WHOLE: Final = re.compile(r"[A-Z'’& -]{4,}[.:]?")
 _QUOTES: Final = re.compile("[\"“”„]")
 _SMALL_WORDS: Final = re.compile(r"\b(?:and|or|of|for|the|in|to|with)\b")
 _FIGURES: Final = re.compile(r"[\d\s.,/$£¢½¼¾+_·…*-]*\d[\d\s.,/$£¢½¼¾+_·…*-]*(?:[cds]\.?)?")
@@ -126,6 +127,8 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     named = ratio > _ONE_TYPE and TITLE.fullmatch(text) is not None and _SENTENCE.match(under) is not None
     capitals = _in_capitals(text) and len(text) > 3 and not _in_capitals(under)
     larger = ratio >= _LARGER or (capitals and ratio > _CAPITALS)
+    if capitals and ratio > _ONE_TYPE and len(text.split()) > 1 and _WHOLE.fullmatch(text):
+        return True
     if not (named or larger):
         return False
     white, before = row_end(advert, below) - row_end(advert, line), line.flat.x - below.flat.x
