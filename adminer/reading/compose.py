@@ -13,6 +13,7 @@ from adminer.layout.adverts import FRAMED, find_adverts
 from adminer.layout.parted import sides_as_rules
 from adminer.layout.rules import Rect, centre
 from adminer.layout.type_lines import Part, TypeLine, around
+from adminer.reading.justified import join_justified
 from adminer.reading.join import join_lines, join_prices
 from adminer.reading.numerals import settle_numerals
 from adminer.reading.opinion import second_opinion
@@ -40,6 +41,9 @@ def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str,
     placed, unasked = second_opinion(layout.gray, placed)
     height, width = layout.gray.shape
     owner = join_lines(_line_rects(placed))
+    placed = [replace(word, line=owner[word.line]) for word in placed]
+    worded = frozenset(word.line for word in placed if any(map(str.isalpha, word.text)))
+    owner = join_justified(_line_rects(placed), worded, layout.work.rules)
     placed = [replace(word, line=owner[word.line]) for word in placed]
     rects = _line_rects(placed)
     texts = {n: " ".join(w.text for w in placed if w.line == n) for n in rects}
