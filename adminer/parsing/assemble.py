@@ -19,6 +19,7 @@ from adminer.parsing.house.house import find_house
 from adminer.parsing.house.page_towns import towns_of_head
 from adminer.parsing.items.asides import without_asides
 from adminer.parsing.items.assign import Pairing, pair_items
+from adminer.parsing.items.brands import with_brands
 from adminer.parsing.items.catalogue import order_marks, weight_columns
 from adminer.parsing.items.costs import costs_of
 from adminer.parsing.items.leaning import with_goods_before
@@ -266,7 +267,8 @@ def _pair(
     pairings = with_subjects(text, groups, with_topic(text, pairings, segments))
     pairings = with_goods_before(text, groups, pairings, segments, rules)
     pairings = reconsidered(text, groups, pairings, segments, costs, rules)
-    return with_title_heads(text, groups, pairings, segments)
+    pairings = with_title_heads(text, groups, pairings, segments)
+    return with_brands(text, groups, pairings, segments)
 
 
 def _statements(text: AdvertText, said: _Said) -> list[ConditionText]:

@@ -69,6 +69,11 @@ def is_word(word: str) -> bool:
     return word in known or word.removesuffix("s") in known
 
 
+def share_of(word: str) -> float:
+    """Return the natural logarithm of a word's share of print, in lower case; minus infinity for one not known."""
+    return lexicon().frequency.get(word, float("-inf"))
+
+
 @lru_cache(maxsize=1 << 12)
 def ends_a_word(piece: str) -> bool:
     """Say whether a known word ends with these letters: what a line may begin with that goes on from the one above."""

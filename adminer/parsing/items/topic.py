@@ -34,10 +34,10 @@ def with_topic(advert: AdvertText, pairings: Sequence[Pairing], segments: Sequen
     topic = find_topic(advert, segments)
     if topic is None:
         return list(pairings)
-    return [Pairing(topic, _COST, TOPIC) if _says_nothing(pairing) else pairing for pairing in pairings]
+    return [Pairing(topic, _COST, TOPIC) if says_nothing(pairing) else pairing for pairing in pairings]
 
 
-def _says_nothing(pairing: Pairing) -> bool:
+def says_nothing(pairing: Pairing) -> bool:
     """Say whether a chosen text names no goods, nor is a plain label of its price."""
     segment = pairing.segment
     if segment is None:

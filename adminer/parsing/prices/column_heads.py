@@ -13,6 +13,7 @@ from adminer.records import Box
 DISPLAY: Final = 1.6  # times the body type
 _HEAD_WORDS: Final = 3
 _HEAD_LINE: Final = 4  # words of a line of a head in two lines
+_PROSE_LINE: Final = 7  # words of a line beside those of a term that is a piece of its sentence
 _UNDER: Final = 1.5  # body types between a price in display type and the label under it
 _ALIKE: Final = (0.6, 1.7)  # type sizes of the prices of one column
 _ILL_MEASURED: Final = 2.5  # times the type of its column that one price among its like may seem to have
@@ -83,9 +84,11 @@ def _given_free(advert: AdvertText, head: Box) -> float:
 
 
 def _runs_over(advert: AdvertText, term: Term) -> bool:
-    """Say whether a term goes on from one line of running text into the next, as no head of a column does."""
+    """Say whether a term stands in running text: goes on into the next line, or is but a piece of a long one."""
     first, last = advert.line_at(term.start), advert.line_at(term.end - 1)
-    return first is not last and max(len(first.words), len(last.words)) > _HEAD_LINE
+    if first is not last:
+        return max(len(first.words), len(last.words)) > _HEAD_LINE
+    return len(first.words) - len(term.words.split()) > _PROSE_LINE
 
 
 def _unbroken(prices: list[Found], members: list[int], body: float) -> list[int]:

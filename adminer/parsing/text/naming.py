@@ -54,7 +54,7 @@ def name_of(text: str, *, last: bool = False) -> str:
     first = clauses[0]
     if len(clauses) > 1 and (_SIZE.match(clauses[1]) or _COUNT.match(clauses[1])) and _is_plain_name(first):
         return _with_more(clauses)
-    phrase = goods_phrase(text, last=last and _opens_with_talk(text))
+    phrase = goods_phrase(text, last=last and opens_with_talk(text))
     branded = _QUOTED.match(first) is not None and bool(find_nouns(first))
     better = has_goods(phrase) and not has_goods(first) and not branded
     if phrase and (better or is_sentence(first) or (len(first.split()) > _LONG and not branded)):
@@ -159,7 +159,7 @@ def is_sentence(text: str) -> bool:
     return bool(words) and (words[0] or sum(words) >= (1 if len(words) > _SHORT else 2))
 
 
-def _opens_with_talk(text: str) -> bool:
+def opens_with_talk(text: str) -> bool:
     """Say whether a sentence talks before it comes to its first goods ("go to your dealer and purchase a bottle")."""
     nouns = find_nouns(text)
     return bool(nouns) and any(w.lower() in talk() for w in WORD.findall(text[: nouns[0].start]))
