@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import replace
 from typing import Final
 
@@ -33,12 +33,14 @@ _CLOSE: Final = 1.5  # type sizes of white between a title and what is set under
 _PICTURE: Final = 14.0  # body sizes that a picture between them may take up
 _ASIDE: Final = 0.25  # of the wider one, between the middles of a title and what stands under the picture
 _LARGER: Final = 1.15  # times the type of the description
+_CAPITALS: Final = 0.8  # the same in capitals: worn type is measured no better than that
 _LARGEST: Final = 3.0  # times the type of the description; what is larger heads the advert
 _ONE_STYLE: Final = 1.15  # between the type of two titles
 _WORDS: Final = 6  # of a title
 _VOTES: Final = 2  # titles of one style that name goods
 _TELLS: Final = 4  # words of a description that names goods itself
 _ROW: Final = 2.0  # type sizes from one row of a list to the next, at most
+_STOP: Final = re.compile(r"[a-z]\. ?$")
 _PARTS: Final = re.compile(r", |\bwith\b|\band\b")
 
 
@@ -48,13 +50,14 @@ def with_titles(
     """Return the pairings, those whose text only describes given the title over it."""
     prices = [found for group in groups for found in group]
     titles: dict[int, Segment] = {}
+    telling: set[int] = set()
     for pairing in pairings:
         segment = pairing.segment
-        if (
-            segment is not None
-            and segment.start not in titles
-            and (opens_line(advert, segment) or segment.text[:1].islower())
-        ):
+        if segment is None or segment.start in titles:
+            continue
+        if _is_told_next(advert, segment, prices):
+            telling.add(segment.start)
+        if segment.start in telling or opens_line(advert, segment) or segment.text[:1].islower():
             title = _title_of(advert, segment, segments, prices)
             if title is not None:
                 titles[segment.start] = title
@@ -64,7 +67,7 @@ def with_titles(
     names = [s for s in segments if s.goods and not s.bare and opens_line(advert, s) and len(s.text.split()) <= _WORDS]
     return [
         replace(pairing, segment=title, why=TITLE) if title is not None else pairing
-        for pairing, title in ((p, _named(p, titles, alone, names)) for p in pairings)
+        for pairing, title in ((p, _named(p, titles, alone, names, telling)) for p in pairings)
     ]
 
 
@@ -128,9 +131,16 @@ def _alone(titles: Mapping[int, Segment]) -> tuple[Segment, ...]:
 
 
 def _named(
-    pairing: Pairing, titles: Mapping[int, Segment], alone: tuple[Segment, ...], names: Sequence[Segment]
+    pairing: Pairing,
+    titles: Mapping[int, Segment],
+    alone: tuple[Segment, ...],
+    names: Sequence[Segment],
+    telling: Set[int],
 ) -> Segment | None:
-    """Return the title that names what a pairing's text describes, None where the text is the name."""
+    """Return the title that names what a pairing's text describes, None where the text is the name.
+
+    `telling` are the first characters of texts that are a later sentence of a description, whatever they name.
+    """
     segment = pairing.segment
     if segment is None or pairing.heading is not None or pairing.why not in {ABOVE, BELOW, FIRST}:
         return None
@@ -145,6 +155,8 @@ def _named(
     if heads_of(title.text) & heads_of(segment.text):
         return None  # the fuller name of the same goods
     tells = _PARTS.search(segment.text) is not None
+    if segment.start in telling:
+        return title
     if segment.goods:
         return title if tells and (segment.content >= _TELLS or votes >= 3) else None
     return title if tells or not segment.text[:1].isupper() else None
@@ -177,6 +189,14 @@ def _title_of(
     return None
 
 
+def _is_told_next(advert: AdvertText, segment: Segment, prices: Sequence[Found]) -> bool:
+    """Say whether a text is a later sentence of a description: after a stop in its line, no price before it there."""
+    start = advert.lines[segment.first_line].start
+    return _STOP.search(advert.text[start : segment.start]) is not None and not any(
+        start <= price.start < segment.start for price in prices
+    )
+
+
 def _is_under(advert: AdvertText, price: Found, text: Segment) -> bool:
     """Say whether a price, or the line it ends, stands in the column of a text."""
     return over_each_other(price.place, text.flat) or over_each_other(advert.lines[price.line].flat, text.flat)
@@ -184,6 +204,6 @@ def _is_under(advert: AdvertText, price: Found, text: Segment) -> bool:
 
 def _stands_out(title: Segment, under: Segment) -> bool:
     ratio = title.type_px / max(under.type_px, 1.0)
-    capitals = title.text.isupper() and not under.text.isupper() and ratio > 0.9
+    capitals = title.text.isupper() and not under.text.isupper() and ratio > _CAPITALS
     names = title.content > 0 and len(title.text.split()) <= _WORDS and not title.bare and not title.talks
     return names and (_LARGER <= ratio <= _LARGEST or capitals)

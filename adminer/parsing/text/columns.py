@@ -33,7 +33,7 @@ _PRICE: Final = re.compile(r"(?:(?:our|sale|special|net|cash) )?prices?\b", re.I
 TITLE: Final = re.compile(r"[A-Z][\w'’.-]*(?: (?:[A-Z][\w'’.-]*|&|and|or|of|with|for|in|de|la|du))*")
 _SENTENCE: Final = re.compile(r"(?=.*[,.;]|(?:\S+ ){3})[A-Z][\w'’-]*[,.]? [a-z]")
 _NUMBERED: Final = re.compile(r"(?:No|Cat)[.,] ?\w*\d\w*[.,:]? (?=\W?[A-Z])")
-_WHOLE: Final = re.compile(r"[A-Z'’& -]{4,}[.:]?")
+_WHOLE: Final = re.compile(r"[“\"]?[\dA-Z'’&“”\"., -]{4,}[.:]?")
 _QUOTES: Final = re.compile("[\"“”„]")
 _SMALL_WORDS: Final = re.compile(r"\b(?:and|or|of|for|the|in|to|with)\b")
 _FIGURES: Final = re.compile(r"[\d\s.,/$£¢½¼¾+_·…*-]*\d[\d\s.,/$£¢½¼¾+_·…*-]*(?:[cds]\.?)?")
