@@ -13,8 +13,8 @@ from adminer.layout.adverts import FRAMED, find_adverts
 from adminer.layout.parted import sides_as_rules
 from adminer.layout.rules import Rect, centre
 from adminer.layout.type_lines import Part, TypeLine, around
-from adminer.reading.justified import join_justified
 from adminer.reading.join import join_lines, join_prices
+from adminer.reading.justified import join_justified
 from adminer.reading.numerals import settle_numerals
 from adminer.reading.opinion import second_opinion
 from adminer.reading.order import reading_order

@@ -51,7 +51,7 @@ def join_justified(rects: dict[int, Rect], worded: frozenset[int], rules: Sequen
 
 def _before(rect: Rect, ends: Ends) -> int | None:
     """Return the nearest of other lines left of one on its row, by its place among them."""
-    left, top, right, bottom = ends.T
+    _, top, right, bottom = ends.T
     low, high = np.minimum(bottom - top, rect[3] - rect[1]), np.maximum(bottom - top, rect[3] - rect[1])
     shared = np.minimum(bottom, rect[3]) - np.maximum(top, rect[1])
     beside = np.flatnonzero((right <= rect[0]) & (shared > _LEVEL * low))

@@ -33,7 +33,9 @@ _OFTEN: Final = 3  # namings in body type that make a brand
 _TWICE: Final = 2  # the same with one in display type
 _DISPLAY: Final = 1.4  # body sizes
 _LARGEST: Final = 4.0  # body sizes; larger type says no more
-_RARE: Final = -13.0  # natural logarithm of its share of print: a word more usual than one in 440,000 is of the language
+_RARE: Final = (
+    -13.0
+)  # natural logarithm of its share of print: a word more usual than one in 440,000 is of the language
 _LETTERS: Final = 4
 _MOST_WORDS: Final = 5
 _WORD: Final = re.compile(r"[A-Za-z][\w'’-]*[\w]")
@@ -41,7 +43,9 @@ _POSSESSIVE: Final = re.compile(r"['’]s$", re.IGNORECASE)
 _NAME: Final = r"(?:(?:No\.?|Number) ?\d+|[A-Z][\w'’-]*)"
 _RIGHT: Final = re.compile(rf"(?: |\n)(?={_NAME}){_NAME}")
 _LEFT: Final = re.compile(rf"{_NAME}[ \n]$")
-_FIRM_WORD: Final = r"(?i:co|company|mfg|works|mills?|factory|potter(?:y|ies)|inc|ltd|limited|bros|brothers|sons|corporation)\b"
+_FIRM_WORD: Final = (
+    r"(?i:co|company|mfg|works|mills?|factory|potter(?:y|ies)|inc|ltd|limited|bros|brothers|sons|corporation)\b"
+)
 _FIRM: Final = re.compile(rf"\b{_FIRM_WORD}")
 _FIRM_AFTER: Final = re.compile(rf"[ ,\n](?:(?:[A-Z][\w'’-]*|&)[ ,\n]+){{0,3}}{_FIRM_WORD}")
 _TITLE_BEFORE: Final = re.compile(r"\b(?:Mr|Mrs|Miss|Dr|Prof|Rev|Capt)\.? (?:[A-Z][\w.]* )?$")

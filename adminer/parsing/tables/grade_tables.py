@@ -26,7 +26,9 @@ from adminer.parsing.text.lexicon import word_list
 from adminer.parsing.text.naming import name_of
 from adminer.parsing.text.text import AdvertText
 
-_SIZE: Final = re.compile(r"(?:No\.? ?)?[\d½¼¾]|(?:twin|full|queen|king|single|double|small|medium|large)\b", re.IGNORECASE)
+_SIZE: Final = re.compile(
+    r"(?:No\.? ?)?[\d½¼¾]|(?:twin|full|queen|king|single|double|small|medium|large)\b", re.IGNORECASE
+)
 _FEWEST: Final = 3  # rows, and columns of a table whose rows are goods
 _FEW_ROWS: Final = 2  # of a table whose heads are sizes
 _FLAT: Final = 4  # columns to a row, at most

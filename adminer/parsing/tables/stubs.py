@@ -17,7 +17,9 @@ from adminer.records import Box
 
 _STEP: Final = 3.0  # type sizes from the row of the heads to the first row
 _SLIP: Final = 1.0  # type sizes by which both may begin apart
-_HEADS: Final = re.compile(r"(?:were|was|now|reg\.?|regular|sale|cash|special)(?: (?:were|was|now|sale|price))*", re.IGNORECASE)
+_HEADS: Final = re.compile(
+    r"(?:were|was|now|reg\.?|regular|sale|cash|special)(?: (?:were|was|now|sale|price))*", re.IGNORECASE
+)
 
 
 def stub_over(advert: AdvertText, row: TextLine, label: Box) -> str:

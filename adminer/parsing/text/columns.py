@@ -34,7 +34,7 @@ TITLE: Final = re.compile(r"[A-Z][\w'’.-]*(?: (?:[A-Z][\w'’.-]*|&|and|or|of|
 _SENTENCE: Final = re.compile(r"(?=.*[,.;]|(?:\S+ ){3})[A-Z][\w'’-]*[,.]? [a-z]")
 _NUMBERED: Final = re.compile(r"(?:No|Cat)[.,] ?\w*\d\w*[.,:]? (?=\W?[A-Z])")
 _WHOLE: Final = re.compile(r"[“\"]?[\dA-Z'’&“”\"., -]{4,}[.:]?")
-_QUOTES: Final = re.compile("[\"“”„]")
+_QUOTES: Final = re.compile('["“”„]')
 _SMALL_WORDS: Final = re.compile(r"\b(?:and|or|of|for|the|in|to|with)\b")
 _FIGURES: Final = re.compile(r"[\d\s.,/$£¢½¼¾+_·…*-]*\d[\d\s.,/$£¢½¼¾+_·…*-]*(?:[cds]\.?)?")
 _RUN_IN: Final = re.compile(r"[A-Z][A-Z&'’ ]{2,}[A-Z](?: ?[—–-] ?|[.,:] )(?=[\w\"“])")  # "FOR SALE—Oak table"

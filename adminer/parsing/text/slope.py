@@ -34,6 +34,9 @@ class Slope:
     curl: float = 0.0
 
 
+LEVEL: Final = Slope()  # of type that runs level
+
+
 def flattened(box: Box, slope: Slope) -> Box:
     """Return a box moved up or down so that a sloping row of boxes becomes level."""
     x, y = box.centre

@@ -9,7 +9,7 @@ from itertools import pairwise
 from typing import Final
 
 from adminer.parsing.text.lexicon import word_list
-from adminer.parsing.text.slope import Slope, flattened, slope_of
+from adminer.parsing.text.slope import LEVEL, Slope, flattened, slope_of
 from adminer.records import Box, Word
 
 _BESIDE: Final = 2.0  # type sizes between two parts of a broken line
@@ -40,7 +40,7 @@ class AdvertText:
     words: tuple[Word, ...]
     starts: tuple[int, ...]  # first character of each word
     lines: tuple[TextLine, ...]
-    slope: Slope = Slope()
+    slope: Slope = LEVEL
     rules: tuple[Box, ...] = ()  # printed on its page, in pixels of the scan
 
     def printed(self, line: TextLine) -> str:
