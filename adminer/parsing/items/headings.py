@@ -65,7 +65,7 @@ def _heading_of(advert: AdvertText, segment: Segment, segments: list[Segment], p
     row = segment.flat.joined(price) if segment.flat.same_row(price) else segment.flat
     best: tuple[float, Segment] | None = None
     for other in segments:
-        if other.bare or other.content == 0 or other.flat.centre[1] >= segment.flat.y:
+        if other.bare or other.talks or other.content == 0 or other.flat.centre[1] >= segment.flat.y:
             continue
         across = advert.lines[other.last_line].flat.across(row)  # its number stands before a name
         gap = max(segment.flat.y - other.flat.bottom, 0) / advert.body_px

@@ -24,7 +24,9 @@ from adminer.parsing.text.text import AdvertText, TextLine
 
 _UNIT: Final = r"(?:in|inch|ins|ft|qt|q[Ll1i]|pt|gal|oz|lb|yd|doz|cwt)\b\.?"
 _BARE: Final = re.compile(
-    rf"(?:No[.:]? ?)?\d{{1,3}}[½¼¾]?(?: ?[x×] ?\d{{1,3}}[½¼¾]?)?(?: ?(?P<unit>{_UNIT}))?", re.IGNORECASE
+    rf"(?:No[.:]? ?)?\d{{1,3}}[½¼¾]?(?: ?(?P<unit>{_UNIT}))?|"
+    r"\d{1,3}[½¼¾]? ?[x×] ?\d[\d ½¼¾]{0,4}(?: ?[a-z]{1,3}\.?)?",  # whatever is read of its fraction and unit
+    re.IGNORECASE,
 )
 _DITTO: Final = re.compile(r"(?:do\.?|ditto|[\"”“„]{1,2})(?:,? +(?P<rest>\S.*))?", re.IGNORECASE)
 _SIZE: Final = re.compile(rf"[ ,.]*\b(?:No[.:]? ?\d{{1,3}}|\d{{1,3}}[½¼¾]? ?{_UNIT}).*$", re.IGNORECASE)
@@ -33,6 +35,8 @@ _OVER: Final = 6.0  # type sizes between a heading and the first row under it: h
 _STEP: Final = 2.2  # type sizes from row to row
 SECTION: Final = re.compile(r" (?:and|&) ", re.IGNORECASE)  # "FISH and MEATS" over both is no name of either
 _LARGER: Final = 1.2
+_ALL_SIZES: Final = 3  # rows of a list that has no heading but the title of its advert
+_TITLE: Final = 1.4  # times the type of the rows
 _QUALIFIER: Final = 5  # words of a row that only qualifies the goods of its heading
 _HEAD_LETTERS: Final = 4
 
@@ -121,7 +125,7 @@ def _names(advert: AdvertText, run: Sequence[_Entry]) -> list[str]:
     """Return the full name of each row, empty for a row that names its goods itself."""
     line = _heading(advert, run[0])
     head = stub_over(advert, run[0].label.line, run[0].label.flat)
-    head = head or (_goods_of(advert.printed(line)) if line is not None else "")
+    head = head or (_goods_of(advert.printed(line)) if line is not None else _title_over(advert, run))
     if SECTION.search(head):
         head = ""
     names: list[str] = []
@@ -143,6 +147,21 @@ def _names(advert: AdvertText, run: Sequence[_Entry]) -> list[str]:
             names.append("")
             stem = _SIZE.sub("", entry.text.split(",", maxsplit=1)[0])
     return names
+
+
+def _title_over(advert: AdvertText, run: Sequence[_Entry]) -> str:
+    """Return the goods named in display type nearest over a list that tells nothing but sizes; empty where none are."""
+    if sum(_BARE.fullmatch(entry.text) is not None for entry in run) < _ALL_SIZES:
+        return ""
+    row, right = run[0].label, run[0].prices[0].place.right
+    names = [
+        (line.flat.centre[1], _goods_of(advert.printed(line)).split(",", maxsplit=1)[0].strip())
+        for line in advert.lines
+        if line.flat.centre[1] < row.flat.y
+        and line.type_px > _TITLE * row.line.type_px
+        and min(line.flat.right, right) > max(line.flat.x, row.flat.x)
+    ]
+    return max(((y, name) for y, name in names if has_goods(name)), default=(0.0, ""))[1]
 
 
 def _stem_over(advert: AdvertText, entry: _Entry) -> str:
