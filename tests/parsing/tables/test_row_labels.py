@@ -21,8 +21,8 @@ def items(beside: tuple[str, ...], labels: tuple[str, ...], *rules: Box, step: i
     for i, (text, label, prices) in enumerate(zip(beside, labels, PRICES, strict=True)):
         row = zip((20 + step * i, 260, 470, 580), (text, label, *prices), strict=True)
         lines += [(x, 100 + 26 * i, 14, cell) for x, cell in row]
-    text = text_of(words_of(lines), rules)
-    made, _ = plain_rows(text, cells_of(text), find_prices(text, []), frozenset())
+    advert = text_of(words_of(lines), rules)
+    made, _ = plain_rows(advert, cells_of(advert), find_prices(advert, []), frozenset())
     return [segment.text for segment, _ in made]
 
 
