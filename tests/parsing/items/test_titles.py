@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.costs import BELOW
-from adminer.parsing.items.titles import with_title_heads
+from adminer.parsing.items.titles import with_title_heads, with_titles
 from adminer.parsing.prices.prices import find_prices
 from adminer.parsing.segments.items import cut_segments
 from adminer.records import Advert
@@ -115,3 +115,27 @@ def test_labels_on_the_row_of_their_price_and_texts_under_a_department_keep_thei
     assert headed("Table Lamps", "Silk-lined shades", beside=True) == ("", "Silk-lined shades")
     assert headed("Shoe Department", "Silk-lined shades") == ("", "Silk-lined shades")
     assert headed("Table Lamps", "3-pc. bedroom set") == ("", "3-pc. bedroom set")
+
+
+def named(title: str, *told: str, size: int = 16) -> str:
+    """Return the item of a price for which the last sentence under a title was chosen by other rules."""
+    advert = advert_text((20, 20, size, title), (20, 39, 11, " ".join(told)), (30, 60, 30, "$4.95"))
+    prices = find_prices(advert, [])
+    segments = cut_segments(advert, [(p.start, p.end) for p in prices], prices)
+    text = next(s for s in segments if s.text == told[-1])
+    (pairing,) = with_titles(advert, [prices], [Pairing(text, 0.5, BELOW)], segments)
+    return pairing.segment.text if pairing.segment else ""
+
+
+def test_a_later_sentence_of_a_description_gives_way_to_the_title_though_it_names_goods() -> None:
+    assert named("Stoneware Casserole", "Glazed.", "Lid fits the skillet") == "Stoneware Casserole"
+
+
+def test_the_first_sentence_under_a_title_and_one_after_a_price_are_no_later_sentence() -> None:
+    assert named("Stoneware Casserole", "Lid fits the skillet") == "Lid fits the skillet"
+    assert named("Stoneware Casserole", "Rack 19c. each.", "Lid fits the skillet") == "Lid fits the skillet"
+
+
+def test_a_title_in_capitals_worn_to_a_smaller_size_stands_out_over_its_description() -> None:
+    assert named("STONEWARE CASSEROLE", "Glazed.", "Lid fits the skillet", size=9) == "STONEWARE CASSEROLE"
+    assert named("Stoneware Casserole", "Glazed.", "Lid fits the skillet", size=9) == "Lid fits the skillet"

@@ -201,3 +201,23 @@ def test_a_table_of_numbers_is_of_the_goods_in_the_title_far_over_it() -> None:
 
 def test_the_name_of_a_works_over_a_table_is_no_name_of_its_goods() -> None:
     assert dict(items(stoves("Thornapple Steel Range Works")))["Plain 8-16"] == ["21.4"]
+
+
+def test_the_head_of_a_column_stands_over_it_though_its_first_row_is_blank() -> None:
+    advert = table(
+        ("Size", "Woven", "Tufted", "Braided"),
+        ("2 x 3 ft.", "$1.10", "1.85", ""),
+        ("3 x 4 ft.", "1.90", "2.75", ""),
+        ("4 x 6 ft.", "3.40", "5.15", "$5.95"),
+        ("5 x 7 ft.", "4.60", "6.35", "7.45"),
+        ("6 x 9 ft.", "6.80", "8.95", "9.90"),
+    )
+    assert by_amount(advert)["$5.95"] == "Braided 4 x 6 ft"
+    assert by_amount(advert)["8.95"] == "Tufted 6 x 9 ft"
+
+
+def test_the_sizes_of_beds_and_garments_in_heads_are_sizes_of_the_goods_of_a_row() -> None:
+    for sizes in (("Twin", "Full", "Queen"), ("Small", "Medium", "Large")):
+        advert = table(("", *sizes), ("Cotton quilt", "$12.50", "15.75", "18.40"), ("Robe", "21.00", "26.50", "31.25"))
+        assert by_amount(advert)["15.75"] == f"Cotton quilt, {sizes[1]}"
+        assert by_amount(advert)["31.25"] == f"Robe, {sizes[2]}"
