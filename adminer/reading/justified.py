@@ -77,6 +77,7 @@ def _covers(left: Rect, right: Rect, ends: Ends, side: int) -> bool | None:
     if not near.any():
         return None
     high = y1 - y0
+    near &= np.abs(step) < float(np.abs(step[near]).min()) + 0.5 * height  # the next row, not one behind it
     spans = near & (x0 < left[2] - _ACROSS * high) & (x1 > right[0] + _ACROSS * high)
     spans &= (left[0] > x0 - _OUT * high) & (right[2] < x1 + _OUT * high) & (right[0] - left[2] < _WIDEST * high)
     spans &= np.minimum(high, height) > _COVER_LIKE * np.maximum(high, height)

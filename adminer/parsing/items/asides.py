@@ -18,7 +18,8 @@ _ASIDE: Final = re.compile(
     r" (?:paid|free|prepaid|extra|allowed|collect|forward).*|"
     r"(?:be sure to |please )?(?:state|mention|give|specify) (?:the )?"
     r"(?:length|size|colou?r|width|finish|style|bust|waist|kind)s?\b.*|"
-    r"(?:the )?sizes? (?:and|&) (?:prices?|cost)\b.*|(?:the )?(?:balance|remainder)\b.*|(?:your |for your |less your )?old one|"
+    r"(?:the )?sizes? (?:and|&) (?:prices?|cost)\b.*|"
+    r"(?:the )?(?:balance|remainder)\b.*|(?:your |for your |less your )?old one|"
     r"(?:reduced|marked down|cleared|to clear|was|were|our price|price|complete|additional|afterwards)",
     re.IGNORECASE | re.DOTALL,
 )

@@ -21,6 +21,7 @@ from adminer.parsing.text.text import AdvertText
 
 _MOST_CELLS: Final = 3  # of a label
 _MOST_ROWS: Final = 0.7  # of a table: with a name at one edge
+_SOME_ROWS: Final = 0.3  # of a table: with the name that the rows under it go on with
 _CODE: Final = re.compile(r"(?:No\.? ?)?[A-Z]{0,3}-?\d{1,5}[A-Z]?", re.IGNORECASE)
 _TERM: Final = 0.6  # of a cell that is a term ("reg.")
 _SIZE: Final = re.compile(r"[\d½¼¾⅓⅔⅛/.-]+(?: ?[x×] ?[\d½¼¾/.-]+)*['\"”]?(?: ?[a-z]{2,6}\.?){0,2}", re.IGNORECASE)
@@ -52,7 +53,9 @@ def row_labels(
     table or panel.
     """
     left = [_on_row(words_left_of(advert, row[0], cells, prices), row[0], advert.body_px) for row in rows]
-    begins = _edges(advert, left, _may_name) or _edges(advert, left, _is_size)
+    begins = _edges(advert, left, _may_name)
+    if not begins and not _edges(advert, left, _names_goods, _SOME_ROWS):
+        begins = _edges(advert, left, _is_number)
     edge = _last_panel(advert, begins, left)
     return [_label([c for c in row if c.flat.right > edge]) for row in left]
 
@@ -95,15 +98,22 @@ def _is_size(text: str) -> bool:
     return _SIZE.fullmatch(text.strip(" .,")) is not None
 
 
-def _edges(advert: AdvertText, rows: Sequence[Sequence[Cell]], is_sought: Callable[[str], bool]) -> list[int]:
+def _is_number(text: str) -> bool:
+    """Say whether a cell is a size, or the number of an article that may stand before one."""
+    return _is_size(text) or _CODE.fullmatch(text.strip(" .")) is not None
+
+
+def _edges(
+    advert: AdvertText, rows: Sequence[Sequence[Cell]], is_sought: Callable[[str], bool], least: float = _MOST_ROWS
+) -> list[int]:
     """Return the places where most rows of a table have a cell of a kind begin, from left to right."""
     begins = [[c.flat.x for c in row if is_sought(c.text)] for row in rows]
     places = sorted(x for row in begins for x in row)
-    return [x for x in places if _is_edge(x, begins, advert.body_px)]
+    return [x for x in places if _is_edge(x, begins, advert.body_px, least)]
 
 
-def _is_edge(x: int, rows: Sequence[Sequence[int]], body: float) -> bool:
-    return sum(any(abs(begin - x) < body for begin in row) for row in rows) >= _MOST_ROWS * len(rows)
+def _is_edge(x: int, rows: Sequence[Sequence[int]], body: float, least: float) -> bool:
+    return sum(any(abs(begin - x) < body for begin in row) for row in rows) >= least * len(rows)
 
 
 def _label(left: list[Cell]) -> RowLabel | None:

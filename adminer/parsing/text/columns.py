@@ -128,7 +128,11 @@ def is_head(advert: AdvertText, line: TextLine, below: TextLine) -> bool:
     capitals = _in_capitals(text) and len(text) > 3 and not _in_capitals(under)
     larger = ratio >= _LARGER or (capitals and ratio > _CAPITALS)
     if capitals and ratio > _ONE_TYPE and len(text.split()) > 1 and _WHOLE.fullmatch(text):
-        return True
+        before, after = line.flat.x - below.flat.x, line.flat.right - below.flat.right
+        flush = abs(before) < below.type_px  # over a text that a picture or a price leaves half a column
+        inside = flush or (before > 0 and after < _DEEP * below.type_px)
+        if inside and row_end(advert, line) == line.flat.right:
+            return True  # over its column, and no row of a list
     if not (named or larger):
         return False
     white, before = row_end(advert, below) - row_end(advert, line), line.flat.x - below.flat.x
