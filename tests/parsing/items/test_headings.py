@@ -118,3 +118,19 @@ def test_a_heading_centred_over_sizes_and_their_prices_names_what_they_are_sizes
         (40, 190, 14, "Stair pads, per foot"), (400, 190, 14, "$2.40"),
     )  # fmt: skip
     assert {p.text: o.item for o in advert.offers for p in o.prices}["$7.85"] == "JUTE MATS 9 × 12"
+
+
+def test_words_that_only_talk_are_no_heading_of_a_size(monkeypatch: pytest.MonkeyPatch) -> None:
+    named = headed_size(monkeypatch)
+    parse(
+        (40, 60, 22, "HOOKED RUGS"),
+        (40, 96, 14, "They lie flat and cannot curl"),
+        (40, 124, 14, "9 × 12"), (400, 124, 14, "$7.85"),
+    )  # fmt: skip
+    assert named == ["HOOKED RUGS 9 × 12"]
+
+
+@pytest.mark.parametrize("over", ["SIZES & PRICES, delivered", "Sizes and prices"])
+def test_a_line_that_announces_sizes_and_prices_is_no_item(over: str) -> None:
+    advert = parse((40, 60, 14, over), (400, 60, 14, "$7.85"))
+    assert all(offer.item != over for offer in advert.offers)

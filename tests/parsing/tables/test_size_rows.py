@@ -88,3 +88,21 @@ def test_a_section_of_two_kinds_is_no_name_of_the_sizes_under_it() -> None:
         lines += [(20, 50 + 26 * i, 16, name), (420, 50 + 26 * i, 16, sum_)]
     (advert,) = parse_page(reading_of(lines), NO_NAMES)
     assert not any(o.item.startswith("NAILS and SCREWS, ") for o in advert.offers)
+
+
+TITLE: Line = (60, 20, 30, "Quorlee Rugs, $3.60")
+SIZES: tuple[Line, ...] = (
+    (20, 200, 14, "Sizes and Prices"),
+    *((20, 230 + 22 * i, 14, size) for i, size in enumerate(("6 x 9 ft.", "9 x 9 f.", "9 x 10 1 ft", "9 x 12 ft."))),
+    *((330, 230 + 22 * i, 14, price) for i, price in enumerate(("$3.60", "5.20", "6.10", "6.90"))),
+)
+
+
+def test_a_list_of_nothing_but_sizes_is_of_the_goods_in_the_title_however_ill_its_fractions_are_read() -> None:
+    found = items(TITLE, (40, 62, 18, "Both sides alike"), *SIZES)
+    assert found[-4:] == [f"Quorlee Rugs, {size}" for size in ("6 x 9 ft", "9 x 9 f", "9 x 10 1 ft", "9 x 12 ft")]
+
+
+def test_a_title_without_goods_names_no_sizes() -> None:
+    text = advert_text((60, 20, 30, "Quorlee Days"), *SIZES)
+    assert size_rows(text, cells_of(text), find_prices(text, [])) == ([], [])

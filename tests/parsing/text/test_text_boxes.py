@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from adminer.parsing.text.text import Slope, slope_of, text_of
+from adminer.parsing.text.slope import Slope, slope_of
+from adminer.parsing.text.text import text_of
 from adminer.records import Box, Word
 
 
