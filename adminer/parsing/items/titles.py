@@ -22,6 +22,7 @@ from adminer.parsing.items.panels import ends_line, opens_line, over_each_other
 from adminer.parsing.prices.prices import Found
 from adminer.parsing.segments.items import Segment
 from adminer.parsing.segments.postage import POSTAGE
+from adminer.parsing.sets.composition import stated_pieces
 from adminer.parsing.sets.sets import states_set
 from adminer.parsing.tables.price_lists import ON_ROW as ON_TABLE_ROW
 from adminer.parsing.text.goods import has_goods, heads_of
@@ -147,6 +148,8 @@ def _named(
     title = titles.get(segment.start)
     if title is None or title not in alone or states_set(segment.text):
         return None
+    if stated_pieces(title.text) and pairing.why != BELOW:
+        return title  # what is told under a set of so many pieces lists them
     votes = sum(_one_style(title, other) for other in names if other is not title)
     if not title.goods and has_slogan(title.text):
         return None

@@ -12,6 +12,7 @@ from adminer.parsing.text.text import AdvertText, TextLine
 
 _COLUMN: Final = 4  # lines of a column of running text, at least
 _FEWEST: Final = 3  # prices of a column before its texts
+_BEHIND: Final = 8.0  # type sizes of white between a price and its text: what stands further is of another column
 _FEW_STARTS: Final = 3  # lines after a price that tell how paragraphs open
 
 
@@ -68,7 +69,8 @@ def _line_behind(advert: AdvertText, price: Found) -> TextLine | None:
     row = [n for n in advert.lines if n is not own and n.flat.same_row(price.place)]
     if any(n.flat.x < price.place.x for n in row):
         return None
-    return min((n for n in row if n.flat.x >= price.place.right), key=lambda n: n.flat.x, default=None)
+    near = price.place.right + _BEHIND * max(price.type_px, own.type_px)
+    return min((n for n in row if price.place.right <= n.flat.x < near), key=lambda n: n.flat.x, default=None)
 
 
 def indent_of(advert: AdvertText, line: TextLine) -> float:

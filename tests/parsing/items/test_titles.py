@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from adminer.parsing.items.assign import Pairing
 from adminer.parsing.items.costs import BELOW
+from adminer.parsing.items.entries import FIRST
 from adminer.parsing.items.titles import with_title_heads, with_titles
 from adminer.parsing.prices.prices import find_prices
 from adminer.parsing.segments.items import cut_segments
@@ -117,13 +118,13 @@ def test_labels_on_the_row_of_their_price_and_texts_under_a_department_keep_thei
     assert headed("Table Lamps", "3-pc. bedroom set") == ("", "3-pc. bedroom set")
 
 
-def named(title: str, *told: str, size: int = 16) -> str:
+def named(title: str, *told: str, size: int = 16, why: str = BELOW) -> str:
     """Return the item of a price for which the last sentence under a title was chosen by other rules."""
     advert = advert_text((20, 20, size, title), (20, 39, 11, " ".join(told)), (30, 60, 30, "$4.95"))
     prices = find_prices(advert, [])
     segments = cut_segments(advert, [(p.start, p.end) for p in prices], prices)
     text = next(s for s in segments if s.text == told[-1])
-    (pairing,) = with_titles(advert, [prices], [Pairing(text, 0.5, BELOW)], segments)
+    (pairing,) = with_titles(advert, [prices], [Pairing(text, 0.5, why)], segments)
     return pairing.segment.text if pairing.segment else ""
 
 
@@ -139,3 +140,8 @@ def test_the_first_sentence_under_a_title_and_one_after_a_price_are_no_later_sen
 def test_a_title_in_capitals_worn_to_a_smaller_size_stands_out_over_its_description() -> None:
     assert named("STONEWARE CASSEROLE", "Glazed.", "Lid fits the skillet", size=9) == "STONEWARE CASSEROLE"
     assert named("Stoneware Casserole", "Glazed.", "Lid fits the skillet", size=9) == "Lid fits the skillet"
+
+
+def test_what_is_told_under_a_set_of_so_many_pieces_lists_them_and_the_set_is_the_item() -> None:
+    assert named("9-Pc. Parlor Group", "Sofa, smoker and two end tables", why=FIRST) == "9-Pc. Parlor Group"
+    assert named("The Parlor Group", "Sofa, smoker and two end tables", why=FIRST) == "Sofa, smoker and two end tables"
