@@ -26,6 +26,7 @@ from adminer.reading.words import split_words
 from adminer.records import Block, BlockKind, Box, PageReading, Region, Word
 
 RAISED_FOOT = 0.25  # of the higher of two words: cents stand so far above the foot of the dollars beside them
+LEADERS = ".·…_ "  # lead from a name to its price in another column
 BESIDE = 0.75  # of the narrower: what is seen of one box in the other is the paper around their figures
 
 
@@ -42,7 +43,8 @@ def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str,
     height, width = layout.gray.shape
     owner = join_lines(_line_rects(placed))
     placed = [replace(word, line=owner[word.line]) for word in placed]
-    worded = frozenset(word.line for word in placed if any(map(str.isalpha, word.text)))
+    led = {word.line for word in placed if not word.text.strip(LEADERS)}
+    worded = frozenset(word.line for word in placed if any(map(str.isalpha, word.text))) - led
     owner = join_justified(_line_rects(placed), worded, layout.work.rules)
     placed = [replace(word, line=owner[word.line]) for word in placed]
     rects = _line_rects(placed)
