@@ -43,9 +43,7 @@ def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str,
     height, width = layout.gray.shape
     owner = join_lines(_line_rects(placed))
     placed = [replace(word, line=owner[word.line]) for word in placed]
-    led = {word.line for word in placed if not word.text.strip(LEADERS)}
-    worded = frozenset(word.line for word in placed if any(map(str.isalpha, word.text))) - led
-    owner = join_justified(_line_rects(placed), worded, layout.work.rules)
+    owner = join_justified(_line_rects(placed), of_text(placed), layout.work.rules)
     placed = [replace(word, line=owner[word.line]) for word in placed]
     rects = _line_rects(placed)
     texts = {n: " ".join(w.text for w in placed if w.line == n) for n in rects}
@@ -66,6 +64,12 @@ def compose(layout: Layout, seen: Sequence[Seen], recipe: str, clipping_id: str,
         dpi,
         (*layout.remarks, unasked) if unasked else layout.remarks,
     )
+
+
+def of_text(words: Sequence[PlacedWord]) -> frozenset[int]:
+    """Return the lines that may be pieces of running text: they have words, and no leaders run through them."""
+    led = {word.line for word in words if not word.text.strip(LEADERS)}
+    return frozenset(word.line for word in words if any(map(str.isalpha, word.text))) - led
 
 
 def _once(words: list[PlacedWord]) -> list[PlacedWord]:

@@ -9,7 +9,8 @@ from adminer.layout.adverts import FRAMED
 from adminer.layout.clean import WayBack
 from adminer.layout.rules import RuleWork
 from adminer.layout.type_lines import Part
-from adminer.reading.compose import compose, part_of
+from adminer.reading.compose import compose, of_text, part_of
+from adminer.reading.placed import PlacedWord
 from adminer.records import Box
 
 
@@ -33,3 +34,13 @@ def test_the_sides_of_a_dark_panel_are_among_the_rules_of_a_page() -> None:
     assert Box(10, 10, 290, 3) in rules
     assert {(r.x, r.y) for r in rules if r.h >= 119} == {(40, 40), (200, 40)}
     assert {(r.x, r.y) for r in rules if r.w == 160} == {(40, 40), (40, 160)}
+
+
+def test_lines_of_figures_and_rows_with_leaders_are_no_pieces_of_running_text() -> None:
+    lines = ("Plum Conserve", "1.40 2.15", "Pink Beans . .", "2 for 54c")
+    words = [
+        PlacedWord(text, 20 * k, 10, 20 * k + 15, 20, 10, 0.9, number, ())
+        for number, line in enumerate(lines)
+        for k, text in enumerate(line.split())
+    ]
+    assert of_text(words) == {0, 3}
