@@ -43,14 +43,15 @@ def join_lines(rects: dict[int, Rect]) -> dict[int, int]:
         close = (gap > -OVERLAP * low) & (gap < NEAR * low) & (left < own[0])
         beside = np.flatnonzero(first[:k] & close & level & (low > LIKE * np.maximum(tall, 1.0)))
         near = sorted(beside, key=lambda i: (gap[i], order[i]))
-        at = next((i for i in near if not gutters.between(_rect(ends[i]), rects[n])), None)
+        at = next((i for i in near if not gutters.between(rect_of(ends[i]), rects[n])), None)
         if at is not None:
             owner[n], first[k] = order[at], False
             ends[at] = (*np.minimum(ends[at, :2], own[:2]), *np.maximum(ends[at, 2:], own[2:]))
     return owner
 
 
-def _rect(ends: NDArray[np.float64]) -> Rect:
+def rect_of(ends: NDArray[np.float64]) -> Rect:
+    """Return the rectangle of a line from its row of left, top, right and bottom."""
     left, top, right, bottom = map(float, ends)
     return left, top, right, bottom
 

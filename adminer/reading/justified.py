@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from adminer.layout.rules import Rect, centre
+from adminer.reading.join import rect_of
 
 _WIDEST: Final = 9.0  # heights of the covering line across a gap between two words
 _STEP: Final = 1.9  # heights of it from row to row
@@ -32,20 +33,21 @@ def join_justified(rects: dict[int, Rect], worded: frozenset[int], rules: Sequen
     rules; across one nothing is joined.
     """
     owner = {n: n for n in rects}
-    places = dict(rects)
+    numbers = list(rects)
+    ends = np.array(list(rects.values()), np.float64).reshape(-1, 4)
+    first = np.ones(len(numbers), bool)  # of a line, as far as it was joined
     upright = [rule for rule in rules if rule[3] - rule[1] > rule[2] - rule[0]]
-    for n in sorted(worded, key=lambda n: rects[n][0]):
-        ends = np.array([places[o] for o in places if o != n], np.float64).reshape(-1, 4)
-        numbers = [o for o in places if o != n]
-        before = _before(places[n], ends)
-        if before is None or numbers[before] not in worded:
+    for k in sorted((k for k, n in enumerate(numbers) if n in worded), key=lambda k: ends[k, 0]):
+        others = np.flatnonzero(first)
+        others = others[others != k]
+        before = _before(ends[k], ends[others])
+        if before is None or numbers[others[before]] not in worded:
             continue
-        left, right = places[numbers[before]], places[n]
-        if _is_word_space(left, right, ends) and not any(_parts(rule, left, right) for rule in upright):
-            first = numbers[before]
-            owner = {o: first if to == n else to for o, to in owner.items()}
-            places[first] = (left[0], min(left[1], right[1]), right[2], max(left[3], right[3]))
-            del places[n]
+        at = others[before]
+        left, right = rect_of(ends[at]), rect_of(ends[k])
+        if _is_word_space(left, right, ends[others]) and not any(_parts(rule, left, right) for rule in upright):
+            owner[numbers[k]], first[k] = numbers[at], False
+            ends[at] = (left[0], min(left[1], right[1]), right[2], max(left[3], right[3]))
     return owner
 
 

@@ -33,16 +33,14 @@ _OFTEN: Final = 3  # namings in body type that make a brand
 _TWICE: Final = 2  # the same with one in display type
 _DISPLAY: Final = 1.4  # body sizes
 _LARGEST: Final = 4.0  # body sizes; larger type says no more
-_RARE: Final = (
-    -13.0
-)  # natural logarithm of its share of print: a word more usual than one in 440,000 is of the language
+_RARE: Final = -13.0  # natural logarithm of a share of print: a word more usual, one in 440,000, is of the language
 _LETTERS: Final = 4
 _MOST_WORDS: Final = 5
 _WORD: Final = re.compile(r"[A-Za-z][\w'’-]*[\w]")
 _POSSESSIVE: Final = re.compile(r"['’]s$", re.IGNORECASE)
 _NAME: Final = r"(?:(?:No\.?|Number) ?\d+|[A-Z][\w'’-]*)"
-_RIGHT: Final = re.compile(rf"(?: |\n)(?={_NAME}){_NAME}")
-_LEFT: Final = re.compile(rf"{_NAME}[ \n]$")
+_RIGHT: Final = re.compile(rf"[ \n]{_NAME}")
+_LEFT: Final = re.compile(rf"{_NAME} $")
 _FIRM_WORD: Final = (
     r"(?i:co|company|mfg|works|mills?|factory|potter(?:y|ies)|inc|ltd|limited|bros|brothers|sons|corporation)\b"
 )
@@ -75,20 +73,20 @@ def with_brands(
         return list(pairings)
     article = find_topic(advert, segments)
     topic = heads_of(article.text) if article is not None else frozenset()
+    item = _segment(advert, brand)
     paired = zip(groups, pairings, strict=True)
-    return [_branded(advert, brand, topic, group, pairing) for group, pairing in paired]
+    return [_branded(advert, item, brand.text, topic, group, pairing) for group, pairing in paired]
 
 
 def _branded(
-    advert: AdvertText, brand: Brand, topic: frozenset[str], group: Sequence[Found], pairing: Pairing
+    advert: AdvertText, item: Segment, brand: str, topic: frozenset[str], group: Sequence[Found], pairing: Pairing
 ) -> Pairing:
     """Return a pairing, given the brand where its text names nothing or, told before, no `topic` of the advert."""
     text = pairing.segment
-    if pairing.why in {POSTAGE, ON_TABLE_ROW} or (text is not None and brand.text.lower() in text.text.lower()):
+    if pairing.why in {POSTAGE, ON_TABLE_ROW} or (text is not None and brand.lower() in text.text.lower()):
         return pairing
     first = min(group, key=lambda found: found.start)
     begins = _sentence_start(advert, first.start)
-    item = _segment(advert, brand)
     if text is None or says_nothing(pairing):
         return Pairing(item, pairing.cost, BRAND)
     told = pairing.heading or text
@@ -140,20 +138,19 @@ def find_brand(advert: AdvertText) -> Brand | None:
 
 def _brand(advert: AdvertText, places: Sequence[tuple[int, int]]) -> Brand | None:
     """Return the brand of a word: its fullest naming, None where it only names a firm."""
-    namings = [(*_naming(advert, *place), place[0]) for place in places]
-    own = [(a, b, at) for a, b, at in namings if not _is_firm(advert, a, b)]
-    told = any(_TOLD.search(advert.text[:a]) for a, _, _ in own)
-    goods = any(has_goods(" ".join(advert.text[a:b].split())) for a, b, _ in own)
-    free = len(own) == len(namings) and not all(_POSSESSIVE.search(advert.text[a:b]) for a, b, _ in own)
+    own = [(a, b) for a, b in (_naming(advert, *place) for place in places) if not _is_firm(advert, a, b)]
+    told = any(_TOLD.search(advert.text[:a]) for a, _ in own)
+    goods = any(has_goods(" ".join(advert.text[a:b].split())) for a, b in own)
+    free = len(own) == len(places) and not all(_POSSESSIVE.search(advert.text[a:b]) for a, b in own)
     if not own or not (told or goods or free):
         return None
-    counts = Counter(advert.text[a:b].casefold() for a, b, _ in own)
+    counts = Counter(advert.text[a:b].casefold() for a, b in own)
 
-    def fullness(naming: tuple[int, int, int]) -> tuple[int, int, int]:
-        text = advert.text[naming[0] : naming[1]]
+    def fullness(naming: tuple[int, int]) -> tuple[int, int, int]:
+        text = advert.text[slice(*naming)]
         return counts[text.casefold()], min(len(text.split()), 3), -naming[0]
 
-    start, end, _ = max(own, key=fullness)
+    start, end = max(own, key=fullness)
     return Brand(start, end, " ".join(advert.text[start:end].split()))
 
 
@@ -167,7 +164,7 @@ def _naming(advert: AdvertText, start: int, end: int) -> tuple[int, int]:
         end = m.end()
     for _ in range(_MOST_WORDS):
         m = _LEFT.search(text, 0, start)
-        if m is None or m.group().strip().lower() in FUNCTION_WORDS or "\n" in m.group():
+        if m is None or m.group().strip().lower() in FUNCTION_WORDS:
             break
         start = m.start()
     return start, end

@@ -61,7 +61,7 @@ def row_labels(
 
 
 def _last_panel(advert: AdvertText, begins: Sequence[int], rows: Sequence[Sequence[Cell]]) -> float:
-    """Return the edge where the labels begin: right of every rule that parts the names of most rows."""
+    """Return the edge where the labels begin: right of every rule that parts two edges of them in a row."""
     edge = -math.inf
     for before, begin in pairwise((-math.inf, *begins)):
         named = [c for row in rows for c in row if abs(c.flat.x - begin) < advert.body_px]

@@ -18,7 +18,7 @@ _ENOUGH_FOR_GAIN: Final = 5
 _STRAY: Final = 0.05  # slopes further from the middle one come from boxes of odd words
 _JITTER: Final = 2.0  # pixels that the middles of the boxes at both ends of a line are off by, together
 _SIGNIFICANT: Final = 2.0  # standard errors from which a change of slope down the page is one
-_LEVEL: Final = 0.004  # a slope below this is no slope: four pixels in a thousand
+_LEAST: Final = 0.004  # a slope below this is no slope: four pixels in a thousand
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,31 +62,31 @@ def slope_of(words: tuple[Word, ...]) -> Slope:
             slope = (y1 - y0) / (x1 - x0)
             seen.append((y0 - slope * x0, x0, x1, slope))
     if len(seen) < _ENOUGH_LINES:
-        return Slope()
+        return LEVEL
     heights, lefts, rights, slopes = (np.array(column) for column in zip(*seen, strict=True))
     lengths = rights - lefts
     middle = float(np.median(np.repeat(slopes, np.maximum(lengths // 50, 1).astype(int))))
     kept = np.abs(slopes - middle) < _STRAY
     if kept.sum() < _ENOUGH_LINES:
-        return Slope(middle) if abs(middle) > _LEVEL else Slope()
+        return Slope(middle) if abs(middle) > _LEAST else LEVEL
     slopes, sure, lefts, rights = slopes[kept], lengths[kept] / _JITTER, lefts[kept], rights[kept]
     columns = {
         "gain": heights[kept],
         "turn": (lefts + rights) / 2,
         "curl": (lefts**2 + lefts * rights + rights**2) / 3,
     }
-    told: dict[str, float] = {}
+    told: list[str] = []
     terms = [np.ones_like(slopes)]
     for name, column in columns.items():
         if len(slopes) < _ENOUGH_FOR_GAIN or np.ptp(column) == 0:
             continue
         value, error = _last_term([*terms, column], slopes, sure)
-        if abs(value) * np.ptp(column) > _LEVEL and abs(value) > _SIGNIFICANT * error:
+        if abs(value) * np.ptp(column) > _LEAST and abs(value) > _SIGNIFICANT * error:
             terms.append(column)
-            told[name] = value
+            told.append(name)
     found = _fit(terms, slopes, sure)
     if not told:
-        return Slope(found[0]) if abs(found[0]) > _LEVEL else Slope()
+        return Slope(found[0]) if abs(found[0]) > _LEAST else LEVEL
     return Slope(found[0], **dict(zip(told, found[1:], strict=True)))
 
 
